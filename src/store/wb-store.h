@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The error domain of the office book. Codes of SQLite and of the file system become one of
+ * these before they leave the room; cancelling is always G_IO_ERROR_CANCELLED. */
+#pragma once
+
+#include <glib-object.h>
+
+G_BEGIN_DECLS
+
+#define WB_STORE_ERROR (wb_store_error_quark ())
+
+/**
+ * WbStoreError:
+ * @WB_STORE_ERROR_NOT_A_BOOK: the file is something else than an office book
+ * @WB_STORE_ERROR_NEWER: the book was written by a newer version
+ * @WB_STORE_ERROR_CORRUPT: the book is damaged
+ * @WB_STORE_ERROR_BUSY: somebody else holds the book
+ * @WB_STORE_ERROR_FULL: no room left on the disk
+ * @WB_STORE_ERROR_CONSTRAINT: the book refuses what contradicts the rest of it
+ * @WB_STORE_ERROR_NOT_FOUND: no such entry
+ */
+typedef enum
+{
+  WB_STORE_ERROR_NOT_A_BOOK,
+  WB_STORE_ERROR_NEWER,
+  WB_STORE_ERROR_CORRUPT,
+  WB_STORE_ERROR_BUSY,
+  WB_STORE_ERROR_FULL,
+  WB_STORE_ERROR_CONSTRAINT,
+  WB_STORE_ERROR_NOT_FOUND,
+} WbStoreError;
+
+GQuark wb_store_error_quark (void);
+
+G_END_DECLS
