@@ -1,0 +1,246 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "core/wb-job.h"
+#include "core/wb-terms.h"
+
+G_BEGIN_DECLS
+
+/* What a carrier owes on a claim, under both choices in one pass, with every step that led to it. Pure: the same terms, job
+ * and claim give the same bytes. All amounts are minor units of the job's currency. */
+
+/** The rules, in the order in which they are applied; the table in wb-reckon.c says which base each step uses. */
+typedef enum
+{
+  WB_RULE_TERMS,            /* which regime and edition governs */
+  WB_RULE_CHOICE,           /* which side applies: the signed choice, or the default for want of a valid waiver */
+  WB_RULE_FILING,           /* claim received against the last day to claim */
+  WB_RULE_SILENT,           /* the terms do not say; what is taken */
+  WB_RULE_SHIPMENT_WEIGHT,  /* governing weight and its source */
+  WB_RULE_MINIMUM_VALUE,    /* rate × weight, not under the minimum */
+  WB_RULE_DECLARED_VALUE,   /* declared value against the minimum */
+  WB_RULE_MAXIMUM_VALUE,    /* shipment limit cut to the maximum */
+  WB_RULE_EARLIER_PAYMENTS, /* limit left after other claims on the shipment */
+  WB_RULE_DEDUCTIBLE_LEFT,  /* deductible less what earlier claims bore */
+  WB_RULE_MISSING_FIGURE,   /* a figure that the line needs is not there: nothing is reckoned for it */
+  WB_RULE_REPLACEMENT,      /* loss is the replacement cost */
+  WB_RULE_DEPRECIATION,     /* replacement cost less depreciation */
+  WB_RULE_REPAIR,           /* repair and appearance allowance */
+  WB_RULE_LESSER,           /* the lesser of repair and replacement value */
+  WB_RULE_SALVAGE,
+  WB_RULE_DEMAND,           /* not more than was asked */
+  WB_RULE_DENIED,           /* the adjuster denied the line */
+  WB_RULE_BARRED,           /* filed too late to be paid */
+  WB_RULE_LINE_LIMIT,
+  WB_RULE_ARTICLE_WEIGHT,   /* weight of the article and its source */
+  WB_RULE_ARTICLE_LIMIT,
+  WB_RULE_ARTICLE_SHARE,    /* one article's limit shared among its lines */
+  WB_RULE_EXTRAORDINARY,    /* value above the rate: capped unless listed */
+  WB_RULE_LISTED,           /* listed in writing: up to its listed value */
+  WB_RULE_SHIPMENT_LIMIT,   /* shipment limit shared among all lines */
+  WB_RULE_DEDUCTIBLE,       /* deductible shared among all lines */
+  WB_RULE_OWED,
+  WB_RULE_FREIGHT_WEIGHT,   /* weight of what was lost */
+  WB_RULE_FREIGHT_REFUND,
+  WB_RULE_PAID,             /* already paid on this claim */
+} WbRule;
+
+extern const WbEnum wb_rules;
+
+/** What a figure in a reason is. */
+typedef enum
+{
+  WB_FIGURE_NONE,
+  WB_FIGURE_AMOUNT,          /* the general result of a step */
+  WB_FIGURE_REPLACEMENT,
+  WB_FIGURE_REPAIR,
+  WB_FIGURE_APPEARANCE,
+  WB_FIGURE_DEPRECIATION,    /* percent */
+  WB_FIGURE_AGE,             /* years */
+  WB_FIGURE_SALVAGE,
+  WB_FIGURE_DEMANDED,
+  WB_FIGURE_LOSS,
+  WB_FIGURE_WEIGHT,
+  WB_FIGURE_WEIGHT_SOURCE,   /* WbArticleWeightSource or WbWeightSource, by rule */
+  WB_FIGURE_RATE,            /* minor units, with its unit */
+  WB_FIGURE_LIMIT,
+  WB_FIGURE_MINIMUM,
+  WB_FIGURE_MAXIMUM,
+  WB_FIGURE_DECLARED,
+  WB_FIGURE_LISTED,
+  WB_FIGURE_EARLIER,
+  WB_FIGURE_DEDUCTIBLE,
+  WB_FIGURE_TAKEN,           /* deductible already taken */
+  WB_FIGURE_FREIGHT,
+  WB_FIGURE_LOST_WEIGHT,
+  WB_FIGURE_COUNT,           /* lines that share */
+  WB_FIGURE_SIDE,
+  WB_FIGURE_CHOICE,
+  WB_FIGURE_GAPS,            /* WbWaiverGap flags */
+  WB_FIGURE_DATE,            /* Julian day of GDate */
+  WB_FIGURE_LAST_DAY,        /* Julian day */
+  WB_FIGURE_LATE,            /* WbLateState */
+  WB_FIGURE_MISSING,         /* WbMissing */
+} WbFigureName;
+
+extern const WbEnum wb_figures;
+
+typedef enum
+{
+  WB_FIGURE_TYPE_NONE,
+  WB_FIGURE_TYPE_MONEY,      /* minor units */
+  WB_FIGURE_TYPE_RATE,       /* minor units per unit: WbRateUnit */
+  WB_FIGURE_TYPE_WEIGHT,     /* grains, unit: WbWeightUnit */
+  WB_FIGURE_TYPE_PERCENT,    /* hundredths of a percent */
+  WB_FIGURE_TYPE_DATE,       /* Julian day */
+  WB_FIGURE_TYPE_NUMBER,
+  WB_FIGURE_TYPE_CODE,       /* a value of a closed list */
+} WbFigureType;
+
+typedef struct
+{
+  guint8 name;               /* WbFigureName */
+  guint8 type;               /* WbFigureType */
+  gint16 unit;
+  gint64 value;
+} WbFigure;
+
+/** Where an article's weight comes from. */
+typedef enum
+{
+  WB_ARTICLE_WEIGHT_NONE,
+  WB_ARTICLE_WEIGHT_PIECE,       /* the inventory's weight of the carton or piece */
+  WB_ARTICLE_WEIGHT_PARTS,       /* sum of the parts of one article */
+  WB_ARTICLE_WEIGHT_THING,       /* the claimed thing's own weight */
+  WB_ARTICLE_WEIGHT_VOLUME,      /* constructive, from the piece's volume */
+} WbArticleWeightSource;
+
+typedef enum { WB_NOT_LATE, WB_LATE, WB_TOO_LATE, WB_LATE_UNKNOWN } WbLateState;
+
+/** Which figure is not there. */
+typedef enum
+{
+  WB_MISSING_NOTHING,
+  WB_MISSING_LOSS_KIND,
+  WB_MISSING_REPLACEMENT,
+  WB_MISSING_REPAIR_OR_REPLACEMENT,
+  WB_MISSING_ARTICLE_WEIGHT,
+  WB_MISSING_SHIPMENT_WEIGHT,
+  WB_MISSING_LOST_WEIGHT,
+  WB_MISSING_FREIGHT_CHARGE,
+} WbMissing;
+
+extern const WbEnum wb_article_weight_sources, wb_weight_sources, wb_late_states, wb_missings, wb_sides;
+
+#define WB_REASON_MAX_INPUTS 4
+#define WB_REASON_WHOLE_CLAIM (-1)
+
+/**
+ * WbReason:
+ * @rule: which rule
+ * @scope: which side it belongs to, or %WB_SCOPE_GENERAL for both
+ * @key: which key of the terms it applies; its citation is wb_terms_citation (terms, scope, key)
+ * @has_key: whether it applies a key at all
+ * @line: index into the reckoning's lines, or %WB_REASON_WHOLE_CLAIM
+ *
+ * One step: rule, inputs, result. Words are made from it outside core.
+ */
+typedef struct
+{
+  guint8   rule;
+  guint8   scope;
+  guint8   key;
+  guint8   has_key;
+  gint32   line;
+  guint8   n_inputs;
+  WbFigure inputs[WB_REASON_MAX_INPUTS];
+  WbFigure result;
+} WbReason;
+
+/** WbLineFigures: one line under one side, each no larger than the one before it. */
+typedef struct
+{
+  gint64   loss;       /* measured loss, after salvage and demand */
+  gint64   allowed;    /* after the line's and the article's limits */
+  gint64   covered;    /* after the shipment limit (and, in that order, the deductible) */
+  gint64   deducted;   /* this line's share of the deductible */
+  gint64   owed;
+  gboolean complete;   /* FALSE: a figure is missing and nothing was reckoned */
+} WbLineFigures;
+
+typedef struct
+{
+  const WbClaimLine *line;       /* held by the reckoning's job */
+  const WbPiece     *piece;      /* (nullable) */
+  WbLineFigures      side[WB_N_SIDES];
+} WbLineReckoning;
+
+/** WbSideReckoning: the claim under one side. */
+typedef struct
+{
+  gboolean offered;           /* the terms have this side; else all is 0 */
+  gboolean complete;
+  gboolean has_limit;         /* there is a limit for the whole shipment */
+  gint64   shipment_limit;    /* before earlier payments */
+  gint64   earlier;           /* used up by other claims */
+  gint64   limit_left;
+  gint64   deductible;        /* left to bear */
+  gint64   loss;              /* sums over the lines */
+  gint64   allowed;
+  gint64   covered;
+  gint64   deducted;
+  gint64   owed;
+  gint64   freight_refund;
+  gint64   paid;              /* on this claim so far */
+  gint64   balance;           /* owed + freight_refund − paid; negative when overpaid */
+} WbSideReckoning;
+
+/** WbReckoning: immutable; holds its job and terms. Lines are in line-number order whatever their order in the job. */
+typedef struct
+{
+  gatomicrefcount  references;
+  WbJob           *job;
+  WbTerms         *terms;
+  const WbClaim   *claim;
+  WbSide           applies;        /* which side governs this shipment */
+  guint            waiver_gaps;    /* WbWaiverGap flags */
+  WbLateState      late;
+  WbLineReckoning *lines;
+  guint            n_lines;
+  WbSideReckoning  side[WB_N_SIDES];
+  GArray          *reasons;        /* WbReason, in order of application */
+} WbReckoning;
+
+#define WB_TYPE_RECKONING (wb_reckoning_get_type ())
+GType        wb_reckoning_get_type (void);
+WbReckoning *wb_reckoning_ref      (WbReckoning   *self);
+void         wb_reckoning_unref    (WbReckoning   *self);
+
+/**
+ * wb_reckon:
+ * @terms: the edition that governs
+ * @job: must pass wb_job_check()
+ * @claim_id: a claim of @job
+ *
+ * Returns: (transfer full) (nullable): the reckoning, or %NULL with %WB_CORE_ERROR_CURRENCY (job and terms differ),
+ * _RANGE (negative or absurd figure; the line is named), _OVERFLOW, or _MISSING (no such claim).
+ */
+WbReckoning *wb_reckon             (WbTerms       *terms,
+                                    WbJob         *job,
+                                    const char    *claim_id,
+                                    GError       **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Returns: (transfer full): a canonical transcript, one line a reason and a figure, the same in every locale. */
+char        *wb_reckoning_to_text  (const WbReckoning *self) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Returns: (transfer full): canonical text of a figure ("12.00 USD", "40 lb", "10 %", "2024-03-01"). */
+char        *wb_figure_to_text     (const WbFigure *self,
+                                    const char     *currency) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Returns: (nullable): the closed list that a %WB_FIGURE_TYPE_CODE figure of @rule belongs to. */
+const WbEnum *wb_figure_enum       (const WbFigure *self,
+                                    WbRule          rule);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbReckoning, wb_reckoning_unref)
+
+G_END_DECLS
