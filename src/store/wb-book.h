@@ -1,0 +1,150 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The office book: one SQLite database that holds all jobs of an office. Every function here blocks on disk and may be
+ * called from any thread except one that runs a main loop with a window; the office wraps them in tasks. Writing is done by
+ * one thread that owns its connection, reading on connections of its own, so a long read never holds up a save. */
+#pragma once
+
+#include <gio/gio.h>
+
+#include "core/wb-job.h"
+
+G_BEGIN_DECLS
+
+#define WB_TYPE_BOOK (wb_book_get_type ())
+G_DECLARE_FINAL_TYPE (WbBook, wb_book, WB, BOOK, GObject)
+
+typedef enum
+{
+  WB_BOOK_OPEN,    /* must exist */
+  WB_BOOK_CREATE,  /* must not exist yet */
+} WbBookMode;
+
+/**
+ * wb_book_open:
+ * @path: file name of the book
+ *
+ * Opens or makes a book, bringing an older one up to date after a backup beside it ("NAME.before-N").
+ * Returns: (transfer full) (nullable): or %NULL with a %WB_STORE_ERROR: _NOT_A_BOOK (some other file), _NEWER (made by a
+ * later program), _CORRUPT, _BUSY, _FULL, _NOT_FOUND, _EXISTS, _DENIED; the file is then as it was.
+ */
+WbBook       *wb_book_open          (const char    *path,
+                                     WbBookMode     mode,
+                                     GCancellable  *cancellable,
+                                     GError       **error) G_GNUC_WARN_UNUSED_RESULT;
+const char   *wb_book_get_path      (WbBook        *self);
+
+/** Finishes what is queued and closes the connections; further calls fail with %WB_STORE_ERROR_CLOSED. Idempotent. */
+void          wb_book_close         (WbBook        *self);
+
+/** WbJobSummary: what a list of jobs shows; free with wb_job_summary_free(). Texts may be %NULL. */
+typedef struct
+{
+  char   *id;
+  char   *number;
+  char   *bill_number;
+  WbStage stage;
+  char   *shipper;        /* name, or company */
+  char   *from_city;      /* of the first pick-up stop, with region: "Dayton, OH" */
+  char   *to_city;        /* of the last delivery stop */
+  GDate   pickup;         /* actual, else agreed first day */
+  GDate   delivery;
+  guint   n_pieces;
+  char   *claims;         /* numbers of its claims, ", " between; NULL when none */
+  guint   n_open_claims;
+  gint64  revision;
+} WbJobSummary;
+
+WbJobSummary *wb_job_summary_copy   (const WbJobSummary *self) G_GNUC_WARN_UNUSED_RESULT;
+void          wb_job_summary_free   (WbJobSummary  *self);
+
+/**
+ * wb_book_list_jobs:
+ * @query: (nullable): words that must all be found, as whole words or beginnings, in any of: job number, bill number,
+ *   claim number, names and companies of parties, phone digits, cities of stops and parties; no case, no accents
+ * @limit: most rows to give, 0 for all
+ *
+ * Returns: (transfer full) (element-type WbJobSummary): newest pick-up first.
+ */
+GPtrArray    *wb_book_list_jobs     (WbBook        *self,
+                                     const char    *query,
+                                     guint          limit,
+                                     GCancellable  *cancellable,
+                                     GError       **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Returns: (transfer full) (nullable): a whole job as last stored; %WB_STORE_ERROR_NOT_FOUND when there is none. */
+WbJob        *wb_book_load_job      (WbBook        *self,
+                                     const char    *id,
+                                     GCancellable  *cancellable,
+                                     GError       **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Returns: (transfer full) (nullable): id of the job with this job number, bill number or claim number. */
+char         *wb_book_find_job      (WbBook        *self,
+                                     const char    *number,
+                                     GCancellable  *cancellable,
+                                     GError       **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * wb_book_save_job:
+ * @base: (nullable): the stored job that @job was made from; %NULL for a new job
+ * @job: what to store; already checked
+ * @deed: what was done, for the history ("imported 120 pieces")
+ *
+ * Stores the difference between @base and @job, with one history entry that holds each changed field's old and new value,
+ * in one transaction. When the book's revision is no longer that of @base nothing is stored and the error is
+ * %WB_STORE_ERROR_CONFLICT; a job or claim number already taken gives %WB_STORE_ERROR_CONSTRAINT that names it.
+ * Returns: (transfer full) (nullable): the job with its new revision.
+ */
+WbJob        *wb_book_save_job      (WbBook        *self,
+                                     WbJob         *base,
+                                     WbJob         *job,
+                                     const char    *deed,
+                                     GCancellable  *cancellable,
+                                     GError       **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** As wb_book_save_job() for several new jobs in one transaction: all or none. */
+gboolean      wb_book_add_jobs      (WbBook        *self,
+                                     GPtrArray     *jobs,
+                                     const char    *deed,
+                                     GCancellable  *cancellable,
+                                     GError       **error);
+
+/** Removes a job whose revision is still @revision; its history stays. */
+gboolean      wb_book_remove_job    (WbBook        *self,
+                                     const char    *id,
+                                     gint64         revision,
+                                     GCancellable  *cancellable,
+                                     GError       **error);
+
+/** Returns: (transfer full) (nullable): the next free number with @prefix ("J-2026-" gives "J-2026-0007"), counting up and
+ * never handing out one twice, for jobs and claims alike. */
+char         *wb_book_next_number   (WbBook        *self,
+                                     const char    *prefix,
+                                     GCancellable  *cancellable,
+                                     GError       **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** WbHistoryEntry: one deed in a job's history; free with wb_history_entry_free(). */
+typedef struct
+{
+  gint64  revision;
+  char   *when;           /* ISO 8601, UTC */
+  char   *who;            /* login name */
+  char   *deed;
+  char   *changes;        /* JSON: array of {kind, id, field, old, new} */
+} WbHistoryEntry;
+
+void          wb_history_entry_free (WbHistoryEntry *self);
+
+/** Returns: (transfer full) (element-type WbHistoryEntry): newest first. */
+GPtrArray    *wb_book_list_history  (WbBook        *self,
+                                     const char    *job_id,
+                                     GCancellable  *cancellable,
+                                     GError       **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Returns: a number that changes whenever any process has written to the book; cheap. 0 with @error set on failure. */
+gint64        wb_book_get_data_version (WbBook     *self,
+                                        GError    **error);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbJobSummary, wb_job_summary_free)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbHistoryEntry, wb_history_entry_free)
+
+G_END_DECLS
