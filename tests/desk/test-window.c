@@ -3,6 +3,7 @@
 
 #include "desk/wb-application.h"
 #include "desk/window/wb-window.h"
+#include "support/wb-test-window.h"
 
 static void
 test_activate (void)
@@ -18,6 +19,9 @@ test_activate (void)
   window = gtk_application_get_active_window (GTK_APPLICATION (app));
   g_assert_true (WB_IS_WINDOW (window));
   g_assert_true (gtk_widget_get_visible (GTK_WIDGET (window)));
+
+  wb_test_wait_until_drawn (GTK_WIDGET (window));
+  wb_test_save_picture (GTK_WIDGET (window), "window");
 
   /* Activating once more shows the same window. */
   g_application_activate (G_APPLICATION (app));
