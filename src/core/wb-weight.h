@@ -83,8 +83,11 @@ typedef enum
 
 /**
  * WbVolume:
- * @bits: the volume in units of 10⁻¹² m³; a cubic foot (0.028316846592 m³, exact) is 28 316 846 592 of them
- * @unit: how it is written; %WB_VOLUME_UNIT_NONE means not given
+ * @bits: the volume in units of 10⁻¹⁴ m³. One hundredth of a cubic foot (0.028316846592 m³, exact by definition) is
+ *   28 316 846 592 of them and one hundredth of a cubic metre 10¹², so both are whole.
+ * @unit: how it is written; %WB_VOLUME_UNIT_NONE means that no volume was given
+ *
+ * An exact volume, up to about 92 000 m³. Zero-initialised it is "not given", which differs from 0 cuft.
  */
 typedef struct
 {
@@ -92,10 +95,11 @@ typedef struct
   WbVolumeUnit unit;
 } WbVolume;
 
-#define WB_BITS_PER_CUFT   G_GINT64_CONSTANT (28316846592)
-#define WB_BITS_PER_M3     G_GINT64_CONSTANT (1000000000000)
+#define WB_BITS_PER_CUFT   G_GINT64_CONSTANT (2831684659200)
+#define WB_BITS_PER_M3     G_GINT64_CONSTANT (100000000000000)
 #define WB_VOLUME_UNSET    ((WbVolume) { 0 })
 
+/** Returns: @hundredths hundredths of a @unit; must not overflow (up to 9 × 10⁴ m³ is safe). */
 WbVolume wb_volume            (gint64        hundredths,
                                WbVolumeUnit  unit);
 gboolean wb_volume_is_set     (WbVolume      volume);

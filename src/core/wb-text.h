@@ -1,0 +1,29 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the parsers of this room share: white space, positions and quoting for messages. It knows
+ * nothing of what is parsed. */
+#pragma once
+
+#include <glib.h>
+
+G_BEGIN_DECLS
+
+/**
+ * wb_text_quote:
+ * @length: bytes of @text, or -1 when it ends in NUL
+ *
+ * Makes text of unknown origin fit for a message: in quotes, cut after 60 characters, control
+ * characters as spaces, valid UTF-8.
+ *
+ * Returns: (transfer full): the quoted text
+ */
+char       *wb_text_quote      (const char *text,
+                                gssize      length) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Returns: the first byte of @text that is no white space; no-break spaces count as white space. */
+const char *wb_text_skip_space (const char *text);
+
+/** Returns: the 1-based number of the character of @text at which @at points. */
+gsize       wb_text_position   (const char *text,
+                                const char *at);
+
+G_END_DECLS
