@@ -34,9 +34,10 @@ typedef enum
 
 #define WB_INTEGER_UNSET G_MININT64
 
-/** Largest amount (minor units), weight and text length that a record takes; beyond it input is absurd. */
+/** Largest amount (minor units), weight, volume and text length that a record takes; beyond it input is absurd. */
 #define WB_MONEY_MAX_MINOR G_GINT64_CONSTANT (1000000000000)
 #define WB_WEIGHT_MAX_LB   G_GINT64_CONSTANT (10000000)
+#define WB_VOLUME_MAX_CUFT G_GINT64_CONSTANT (1000000)
 #define WB_TEXT_MAX_BYTES  10000
 
 typedef enum
