@@ -23,7 +23,7 @@ typedef struct
 
 /** Returns: (array length=n_codes): the condition codes, in the order of the published table. */
 const WbMarkCode *wb_mark_conditions   (gsize *n_codes);
-/** Returns: (array length=n_codes): the places 1 … 16 (and on), in order; row 0 is place 1. */
+/** Returns: (array length=n_codes): the places 1 … 19, in order; row 0 is place 1. */
 const WbMarkCode *wb_mark_places       (gsize *n_codes);
 
 #define WB_MARK_MAX_PLACES 24
@@ -51,13 +51,22 @@ typedef struct
 
 /**
  * wb_marks_parse:
- * @text: what a person writes on an inventory line: "SC 4-8, CH 3 10; MCU", "sc4 8", "BR-2/3"; conditions in either
- *   case; places after a condition separated by space, comma, hyphen, slash, plus or "&" (a hyphen joins places as on
- *   printed inventories, it is no range); conditions separated by space, comma, semicolon or line break
- * @out: (out): the marks, in the order written; a condition written twice keeps both entries merged into the first
+ * @text: what a person writes on an inventory line
+ * @out: (out): the marks, in the order written; empty it with wb_marks_clear(). A condition written twice goes on with
+ *   its first entry, a place written twice for one condition stands once
  *
- * An unknown condition, an unknown place, or a place without a condition gives %WB_CORE_ERROR_PARSE whose message names
- * the code and its position (1-based character). Nothing is dropped in silence. Empty text gives no marks.
+ * Reads "SC 4-8, CH 3 10; MCU", "sc4 8", "BR-M-SC 2/7", "SC (4, 8)":
+ *
+ * - codes in either case, glued to their places or not;
+ * - between codes and places in any order a space, comma, hyphen or dash, slash, plus, "&", "and", full stop or colon, or
+ *   parentheses in pairs. A hyphen joins as on printed inventories, it is no range: "4-8" is two places;
+ * - a semicolon or line break also ends the condition, so that a place after it needs a condition of its own.
+ *
+ * Codes are never guessed: an unknown condition, an unknown place (also "0", "04"), a place without a condition, or
+ * anything else gives %WB_CORE_ERROR_PARSE whose message names what was found and its position (1-based character), and
+ * where it can what may have been meant. Nothing is dropped in silence. Empty text gives no marks.
+ *
+ * Returns: %TRUE, or %FALSE with @out untouched
  */
 gboolean wb_marks_parse   (const char    *text,
                            WbMarks       *out,
