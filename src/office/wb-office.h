@@ -9,6 +9,7 @@
 #include "core/wb-reckoning.h"
 #include "core/wb-terms.h"
 #include "store/wb-book.h"
+#include "store/wb-store.h"
 
 G_BEGIN_DECLS
 

@@ -64,8 +64,16 @@ gboolean     wb_job_model_flush_finish (WbJobModel          *self,
                                         GAsyncResult        *result,
                                         GError             **error);
 
+/** Looks whether the book holds a newer value of the job and takes it over when nothing is unsaved here; does nothing else. For a
+ * window that gets the focus back. Changes made here meanwhile stay and meet the newer value at the next save. */
+void         wb_job_model_refresh      (WbJobModel  *self);
+
+/** The book no longer has the job. Only after "conflict". */
+gboolean     wb_job_model_get_removed  (WbJobModel  *self);
+
 /** After "conflict": take the stored job and drop the changes here (still in the undo list), or put the changes made here
- * on top of it, record by record. */
+ * on top of it, field by field. Either way the undo list is put on top of the stored job too, so that undo takes back what was
+ * done here and never what was done elsewhere. When the job was removed, mine is stored as a new one; theirs does nothing. */
 void         wb_job_model_take_theirs  (WbJobModel  *self);
 void         wb_job_model_keep_mine    (WbJobModel  *self);
 

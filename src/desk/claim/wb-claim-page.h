@@ -1,0 +1,17 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The page of the open job that shows its claim. */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "desk/model/wb-job-model.h"
+
+G_BEGIN_DECLS
+
+/* Property: "model" (WbJobModel), for construction only. */
+#define WB_TYPE_CLAIM_PAGE (wb_claim_page_get_type ())
+G_DECLARE_FINAL_TYPE (WbClaimPage, wb_claim_page, WB, CLAIM_PAGE, GtkWidget)
+
+GtkWidget *wb_claim_page_new (WbJobModel *model) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS
