@@ -111,6 +111,18 @@ WbJob       *wb_office_create_job_finish (WbOffice            *self,
                                           GAsyncResult        *result,
                                           GError             **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/**
+ * wb_office_add_jobs:
+ * @jobs: (element-type WbJob): jobs that the book does not have yet, under their own ids
+ *
+ * Checks and stores several jobs: all or none. The message of a failure names the job.
+ */
+gboolean     wb_office_add_jobs          (WbOffice            *self,
+                                          GPtrArray           *jobs,
+                                          const char          *deed,
+                                          GCancellable        *cancellable,
+                                          GError             **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /** The next claim number ("C-YEAR-0001"). Blocks on the book for a moment; the window uses the async form. */
 char        *wb_office_next_claim_number (WbOffice            *self,
                                           GCancellable        *cancellable,

@@ -1,0 +1,206 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Words for what went wrong: a sentence that says what it is, made from the error's domain and
+ * code, and one that says what to do. A message is shown only where it names a place or a value
+ * that the person gave. */
+#include "config.h"
+
+#include "office/wb-words.h"
+
+#include "core/wb-core.h"
+#include "store/wb-store.h"
+
+#include <gio/gio.h>
+#include <glib/gi18n.h>
+#include <string.h>
+
+typedef struct
+{
+  int         code;
+  gboolean    detail;   /* show the message as well */
+  const char *what;     /* (nullable): the message is the sentence */
+  const char *advice;   /* (nullable) */
+} ErrorWords;
+
+static const ErrorWords core_words[] = {
+  { WB_CORE_ERROR_PARSE, TRUE, NULL,
+    N_("Correct it and try again.") },
+  { WB_CORE_ERROR_RANGE, TRUE, NULL,
+    N_("Correct it and try again.") },
+  { WB_CORE_ERROR_OVERFLOW, TRUE, N_("The figures are too large to be reckoned exactly."),
+    N_("Look for an amount or a weight with too many digits.") },
+  { WB_CORE_ERROR_CURRENCY, TRUE, N_("Amounts of different currencies cannot be reckoned together."),
+    N_("Give every amount in the currency of the job.") },
+  { WB_CORE_ERROR_TERMS, TRUE, N_("The terms of liability cannot be used."),
+    N_("Check the move type, the region and the dates of the order, or the terms file that is named.") },
+  { WB_CORE_ERROR_MISSING, TRUE, N_("Something that is needed was not given."),
+    N_("Fill it in and try again.") },
+};
+
+static const ErrorWords store_words[] = {
+  { WB_STORE_ERROR_NOT_A_BOOK, FALSE, N_("This file is not an office book."),
+    N_("Choose a file that Wainbook made, or create a new book.") },
+  { WB_STORE_ERROR_NEWER, FALSE, N_("This office book was written by a newer version of Wainbook."),
+    N_("Update Wainbook on this computer. The book was not changed.") },
+  { WB_STORE_ERROR_CORRUPT, FALSE, N_("This office book is damaged."),
+    N_("Go back to the last backup, and keep the damaged file for whoever looks after it.") },
+  { WB_STORE_ERROR_BUSY, FALSE, N_("Another program is holding the office book."),
+    N_("Wait a moment and try again, or close the other program.") },
+  { WB_STORE_ERROR_FULL, FALSE, N_("There is no room left on the disk."),
+    N_("Free some room and try again. Nothing was stored.") },
+  { WB_STORE_ERROR_CONSTRAINT, TRUE, N_("This contradicts what the office book already holds."),
+    N_("Give it another number and try again. Nothing was stored.") },
+  { WB_STORE_ERROR_NOT_FOUND, TRUE, N_("There is no such file or entry."),
+    N_("Check the number or the name.") },
+  { WB_STORE_ERROR_EXISTS, TRUE, N_("There is one of that name already."),
+    N_("Choose another name. Nothing was changed.") },
+  { WB_STORE_ERROR_DENIED, TRUE, N_("This computer does not let you use the office book."),
+    N_("Choose another place, or ask whoever looks after the computer.") },
+  { WB_STORE_ERROR_CONFLICT, FALSE, N_("Somebody else has changed or removed this job meanwhile."),
+    N_("Load it again and repeat your change. Nothing was stored.") },
+  { WB_STORE_ERROR_CLOSED, FALSE, N_("The office book was closed."),
+    N_("Open it again and repeat your change.") },
+  { WB_STORE_ERROR_IO, TRUE, N_("The disk or network share with the office book does not answer properly."),
+    N_("Check its cable or connection, then try again.") },
+  { WB_STORE_ERROR_INTERNAL, TRUE, N_("Wainbook made a mistake. The office book was not changed."),
+    N_("Close Wainbook and open it again; if this comes back, report it with these words.") },
+};
+
+/* One row a code of our own domains. */
+G_STATIC_ASSERT (G_N_ELEMENTS (core_words) == WB_CORE_ERROR_MISSING + 1);
+G_STATIC_ASSERT (G_N_ELEMENTS (store_words) == WB_STORE_ERROR_INTERNAL + 1);
+
+static const ErrorWords io_words[] = {
+  { G_IO_ERROR_CANCELLED, FALSE, N_("This was stopped before it was done."), NULL },
+  { G_IO_ERROR_NOT_FOUND, TRUE, N_("The file or folder is not there."),
+    N_("Check its name and place.") },
+  { G_IO_ERROR_EXISTS, TRUE, N_("A file of that name is already there."),
+    N_("Choose another name.") },
+  { G_IO_ERROR_PERMISSION_DENIED, TRUE, N_("This computer does not let you use the file or folder."),
+    N_("Choose another place, or ask whoever looks after the computer.") },
+  { G_IO_ERROR_IS_DIRECTORY, TRUE, N_("This is a folder, not a file."),
+    N_("Choose a file.") },
+  { G_IO_ERROR_NOT_DIRECTORY, TRUE, N_("A part of the file's place is not a folder."),
+    N_("Check its name and place.") },
+  { G_IO_ERROR_NO_SPACE, FALSE, N_("There is no room left on the disk."),
+    N_("Free some room and try again.") },
+  { G_IO_ERROR_READ_ONLY, TRUE, N_("The disk or folder can only be read."),
+    N_("Choose another place.") },
+  { G_IO_ERROR_INVALID_DATA, TRUE, NULL,
+    N_("Correct the file and try again. Nothing was taken from it.") },
+};
+
+static const ErrorWords file_words[] = {
+  { G_FILE_ERROR_NOENT, TRUE, N_("The file or folder is not there."),
+    N_("Check its name and place.") },
+  { G_FILE_ERROR_EXIST, TRUE, N_("A file of that name is already there."),
+    N_("Choose another name.") },
+  { G_FILE_ERROR_ACCES, TRUE, N_("This computer does not let you use the file or folder."),
+    N_("Choose another place, or ask whoever looks after the computer.") },
+  { G_FILE_ERROR_PERM, TRUE, N_("This computer does not let you use the file or folder."),
+    N_("Choose another place, or ask whoever looks after the computer.") },
+  { G_FILE_ERROR_ISDIR, TRUE, N_("This is a folder, not a file."),
+    N_("Choose a file.") },
+  { G_FILE_ERROR_NOSPC, FALSE, N_("There is no room left on the disk."),
+    N_("Free some room and try again.") },
+  { G_FILE_ERROR_ROFS, TRUE, N_("The disk or folder can only be read."),
+    N_("Choose another place.") },
+};
+
+static const ErrorWords *
+find_words (const ErrorWords *words,
+            gsize             n_words,
+            int               code)
+{
+  for (gsize i = 0; i < n_words; i++)
+    {
+      if (words[i].code == code)
+        return &words[i];
+    }
+
+  return NULL;
+}
+
+static const ErrorWords *
+words_of (const GError *error)
+{
+  if (error->domain == WB_CORE_ERROR)
+    return find_words (core_words, G_N_ELEMENTS (core_words), error->code);
+
+  if (error->domain == WB_STORE_ERROR)
+    return find_words (store_words, G_N_ELEMENTS (store_words), error->code);
+
+  if (error->domain == G_IO_ERROR)
+    return find_words (io_words, G_N_ELEMENTS (io_words), error->code);
+
+  if (error->domain == G_FILE_ERROR)
+    return find_words (file_words, G_N_ELEMENTS (file_words), error->code);
+
+  return NULL;
+}
+
+/* The message of an error as a sentence: a capital in front unless it starts with a place
+ * ("pieces[12].weight: …") or a quotation, a stop at the end. */
+static char *
+make_sentence (const char *message)
+{
+  g_autofree char *text = g_strstrip (g_strdup (message));
+  const char *space = strpbrk (text, " \t\n");
+  const char *place = strpbrk (text, ":[./_");
+  gunichar first = g_utf8_get_char_validated (text, -1);
+  GString *out;
+  gunichar last;
+
+  if (*text == '\0' || first == (gunichar) -1 || first == (gunichar) -2)
+    return g_steal_pointer (&text);
+
+  out = g_string_new (NULL);
+  if (place != NULL && (space == NULL || place < space))
+    {
+      g_string_append (out, text);
+    }
+  else
+    {
+      g_string_append_unichar (out, g_unichar_toupper (first));
+      g_string_append (out, g_utf8_next_char (text));
+    }
+
+  last = g_utf8_get_char (g_utf8_prev_char (out->str + out->len));
+  if (!g_unichar_ispunct (last) || last == ')' || last == 0x201d || last == '"' || last == '\'')
+    g_string_append_c (out, '.');
+
+  return g_string_free (out, FALSE);
+}
+
+char *
+wb_words_error (const GError *error)
+{
+  const ErrorWords *words;
+  GString *out;
+
+  g_return_val_if_fail (error != NULL, NULL);
+
+  words = words_of (error);
+  if (words == NULL)
+    return make_sentence (error->message);
+
+  out = g_string_new (NULL);
+  if (words->what != NULL)
+    g_string_append (out, _(words->what));
+
+  if (words->detail)
+    {
+      g_autofree char *sentence = make_sentence (error->message);
+
+      if (out->len > 0 && *sentence != '\0')
+        g_string_append_c (out, ' ');
+      g_string_append (out, sentence);
+    }
+
+  if (words->advice != NULL)
+    {
+      g_string_append_c (out, ' ');
+      g_string_append (out, _(words->advice));
+    }
+
+  return g_string_free (out, FALSE);
+}
