@@ -349,6 +349,52 @@ check_record (gconstpointer   before,
   return FALSE;
 }
 
+/* Returns: (transfer full) (nullable): the record with its field set. */
+static WbRecord *
+change_record (WbJobModel     *self,
+               WbKind          kind,
+               const char     *id,
+               const WbField  *field,
+               const char     *text,
+               GError        **error)
+{
+  const char *currency = wb_job_get_currency (self->job);
+  gconstpointer before = wb_job_find (self->job, kind, id);
+  g_autoptr (WbRecord) after = NULL;
+
+  if (before == NULL)
+    {
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING,
+                   "%s: there is no %s %s any more", field->name, wb_record_type (kind)->name, id);
+      return NULL;
+    }
+
+  after = wb_record_copy (before);
+  if (!wb_record_set_text (after, field, text, currency, error) ||
+      !check_record (before, after, currency, error))
+    return NULL;
+
+  return g_steal_pointer (&after);
+}
+
+gboolean
+wb_job_model_check_field (WbJobModel  *self,
+                          WbKind       kind,
+                          const char  *id,
+                          const char  *field,
+                          const char  *text,
+                          GError     **error)
+{
+  const WbField *description = wb_record_type_field (wb_record_type (kind), field);
+  g_autoptr (WbRecord) after = NULL;
+
+  g_return_val_if_fail (WB_IS_JOB_MODEL (self), FALSE);
+  g_return_val_if_fail (description != NULL, FALSE);
+
+  after = change_record (self, kind, id, description, text, error);
+  return after != NULL;
+}
+
 gboolean
 wb_job_model_set_field (WbJobModel  *self,
                         WbKind       kind,
@@ -357,31 +403,16 @@ wb_job_model_set_field (WbJobModel  *self,
                         const char  *text,
                         GError     **error)
 {
-  const WbRecordType *type = wb_record_type (kind);
-  const WbField *description;
-  const char *currency;
-  gconstpointer before;
+  const WbField *description = wb_record_type_field (wb_record_type (kind), field);
   g_autoptr (WbRecord) after = NULL;
   g_autoptr (WbJob) job = NULL;
   g_autofree char *deed = NULL;
 
   g_return_val_if_fail (WB_IS_JOB_MODEL (self), FALSE);
-
-  description = wb_record_type_field (type, field);
   g_return_val_if_fail (description != NULL, FALSE);
 
-  currency = wb_job_get_currency (self->job);
-  before = wb_job_find (self->job, kind, id);
-  if (before == NULL)
-    {
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING,
-                   "%s: there is no %s %s any more", field, type->name, id);
-      return FALSE;
-    }
-
-  after = wb_record_copy (before);
-  if (!wb_record_set_text (after, description, text, currency, error) ||
-      !check_record (before, after, currency, error))
+  after = change_record (self, kind, id, description, text, error);
+  if (after == NULL)
     return FALSE;
 
   job = wb_job_with (self->job, after);

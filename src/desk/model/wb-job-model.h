@@ -52,6 +52,14 @@ gboolean     wb_job_model_set_field    (WbJobModel  *self,
                                         const char  *text,
                                         GError     **error);
 
+/** Whether wb_job_model_set_field() would take @text; changes nothing. */
+gboolean     wb_job_model_check_field  (WbJobModel  *self,
+                                        WbKind       kind,
+                                        const char  *id,
+                                        const char  *field,
+                                        const char  *text,
+                                        GError     **error);
+
 void         wb_job_model_undo         (WbJobModel  *self);
 void         wb_job_model_redo         (WbJobModel  *self);
 
