@@ -15,6 +15,7 @@ typedef enum
   WB_RULE_TERMS,            /* which regime and edition governs */
   WB_RULE_CHOICE,           /* which side applies: the signed choice, or the default for want of a valid waiver */
   WB_RULE_FILING,           /* claim received against the last day to claim */
+  WB_RULE_LATE,             /* what the terms make of a late claim */
   WB_RULE_SILENT,           /* the terms do not say; what is taken */
   WB_RULE_SHIPMENT_WEIGHT,  /* governing weight and its source */
   WB_RULE_MINIMUM_VALUE,    /* rate × weight, not under the minimum */
@@ -40,7 +41,6 @@ typedef enum
   WB_RULE_SHIPMENT_LIMIT,   /* shipment limit shared among all lines */
   WB_RULE_DEDUCTIBLE,       /* deductible shared among all lines */
   WB_RULE_OWED,
-  WB_RULE_FREIGHT_WEIGHT,   /* weight of what was lost */
   WB_RULE_FREIGHT_REFUND,
   WB_RULE_PAID,             /* already paid on this claim */
 } WbRule;
@@ -81,6 +81,7 @@ typedef enum
   WB_FIGURE_LAST_DAY,        /* Julian day */
   WB_FIGURE_LATE,            /* WbLateState */
   WB_FIGURE_MISSING,         /* WbMissing */
+  WB_FIGURE_CODE,            /* a rule of the terms, by rule: WbLateRule, WbFreightRule */
 } WbFigureName;
 
 extern const WbEnum wb_figures;
@@ -138,8 +139,8 @@ extern const WbEnum wb_article_weight_sources, wb_weight_sources, wb_late_states
 /**
  * WbReason:
  * @rule: which rule
- * @scope: which side it belongs to, or %WB_SCOPE_GENERAL for both
- * @key: which key of the terms it applies; its citation is wb_terms_citation (terms, scope, key)
+ * @scope: which side it tells of, or %WB_SCOPE_GENERAL for both
+ * @key: which key of the terms it applies; see wb_reckoning_citation()
  * @has_key: whether it applies a key at all
  * @line: index into the reckoning's lines, or %WB_REASON_WHOLE_CLAIM
  *
@@ -165,7 +166,7 @@ typedef struct
   gint64   covered;    /* after the shipment limit (and, in that order, the deductible) */
   gint64   deducted;   /* this line's share of the deductible */
   gint64   owed;
-  gboolean complete;   /* FALSE: a figure is missing and nothing was reckoned */
+  gboolean complete;   /* FALSE: a figure is missing, which a reason names; what hangs on it is not reckoned */
 } WbLineFigures;
 
 typedef struct
@@ -236,6 +237,13 @@ char        *wb_reckoning_to_text  (const WbReckoning *self) G_GNUC_WARN_UNUSED_
 /** Returns: (transfer full): canonical text of a figure ("12.00 USD", "40 lb", "10 %", "2024-03-01"). */
 char        *wb_figure_to_text     (const WbFigure *self,
                                     const char     *currency) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Returns: the scope in which the terms hold the key of @reason (a general key has one entry for both sides). */
+WbScope      wb_reason_key_scope   (const WbReason *reason);
+
+/** Returns: (nullable) (transfer none): what the terms cite for the step. */
+const char  *wb_reckoning_citation (const WbReckoning *self,
+                                    const WbReason    *reason);
 
 /** Returns: (nullable): the closed list that a %WB_FIGURE_TYPE_CODE figure of @rule belongs to. */
 const WbEnum *wb_figure_enum       (const WbFigure *self,

@@ -1,0 +1,267 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The driver of a reckoning: checks its input, lines up the claim's lines and calls the rules in their order. Each rule
+ * stands in a file of its own (wb-reckon-*.c) and is written once for both sides; sides differ only in their terms.
+ *
+ *   step                        base it uses                    leaves            rules noted
+ *   1 choose the side           valuation, order                applies           TERMS, CHOICE
+ *   2 judge the filing          claim, delivery                 late, barred      FILING, LATE
+ *   3 limit of the shipment     weight, declared value, other   limit_left,       SHIPMENT_WEIGHT, MINIMUM_VALUE,
+ *     (each side)               claims' payments                deductible        DECLARED_VALUE, MAXIMUM_VALUE,
+ *                                                                                 EARLIER_PAYMENTS, DEDUCTIBLE_LEFT
+ *   4 loss of a line            costs, age, salvage, demand     loss              REPLACEMENT … DEMAND
+ *   5 limits of line, article   loss                            allowed           DENIED, BARRED, LINE_LIMIT,
+ *                                                                                 ARTICLE_*, EXTRAORDINARY, LISTED
+ *   6 shipment limit and        allowed                         covered,          SHIPMENT_LIMIT, DEDUCTIBLE, OWED
+ *     deductible, shared out                                    deducted, owed
+ *   7 freight refund            weight of what was lost         freight_refund    FREIGHT_REFUND
+ *   8 balance                   owed, refund, payments          balance           PAID
+ */
+#include "core/wb-reckon-private.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "core/wb-core.h"
+
+static void
+note_silence (WbRun      *run,
+              WbScope     scope,
+              WbTermsKey  key)
+{
+  WbReason silence = { .rule = WB_RULE_SILENT, .scope = (guint8) scope, .key = (guint8) key, .has_key = TRUE,
+                       .line = WB_REASON_WHOLE_CLAIM };
+
+  if (run->said[scope][key] || wb_terms_is_given (run->terms, scope, key))
+    return;
+  run->said[scope][key] = TRUE;
+  g_array_append_val (run->out->reasons, silence);
+}
+
+void
+wb_run_note (WbRun          *run,
+             WbRule          rule,
+             WbScope         scope,
+             gint            key,
+             gint            line,
+             WbFigure        result,
+             const WbFigure *inputs,
+             guint           n_inputs)
+{
+  WbReason reason = { .rule = (guint8) rule, .scope = (guint8) scope, .line = line, .result = result };
+
+  g_assert (n_inputs <= WB_REASON_MAX_INPUTS);
+
+  if (key != WB_NO_KEY)
+    {
+      reason.has_key = TRUE;
+      reason.key = (guint8) key;
+      note_silence (run, wb_reason_key_scope (&reason), (WbTermsKey) key);
+    }
+  reason.n_inputs = (guint8) n_inputs;
+  for (guint i = 0; i < n_inputs; i++)
+    reason.inputs[i] = inputs[i];
+  g_array_append_val (run->out->reasons, reason);
+}
+
+gboolean
+wb_run_add (gint64  *sum,
+            gint64   term,
+            GError **error)
+{
+  if (!__builtin_add_overflow (*sum, term, sum))
+    return TRUE;
+  g_set_error_literal (error, WB_CORE_ERROR, WB_CORE_ERROR_OVERFLOW, "the claim adds up to more than can be counted");
+  return FALSE;
+}
+
+/* --- input ----------------------------------------------------------------------------------------------------- */
+
+/* A job that passed wb_job_check() never fails here; a caller that skipped it gets an error, not a wrong amount. */
+static gboolean
+check_records (const WbRun  *run,
+               WbKind        kind,
+               GError      **error)
+{
+  for (guint i = 0; i < wb_job_count (run->job, kind); i++)
+    if (!wb_record_check (wb_job_nth (run->job, kind, i), run->terms->currency, error))
+      return FALSE;
+  return TRUE;
+}
+
+static gboolean
+check_input (const WbRun  *run,
+             GError      **error)
+{
+  if (strcmp (wb_job_get_currency (run->job), run->terms->currency) != 0)
+    {
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_CURRENCY, "the job is kept in %s but the terms are in %s",
+                   wb_job_get_currency (run->job), run->terms->currency);
+      return FALSE;
+    }
+  return check_records (run, WB_KIND_ORDER, error) && check_records (run, WB_KIND_VALUATION, error) &&
+         check_records (run, WB_KIND_PAYMENT, error);
+}
+
+static int
+compare_lines (const void *a,
+               const void *b)
+{
+  const WbClaimLine *left = ((const WbLineReckoning *) a)->line;
+  const WbClaimLine *right = ((const WbLineReckoning *) b)->line;
+
+  if (left->number != right->number)
+    return left->number < right->number ? -1 : 1;
+  return strcmp (left->record.id, right->record.id);
+}
+
+/* Takes the claim's lines out of the job, in line order whatever their order there. */
+static gboolean
+collect_lines (WbRun   *run,
+               GError **error)
+{
+  WbReckoning *out = run->out;
+  guint n_all = wb_job_count (run->job, WB_KIND_CLAIM_LINE);
+
+  out->lines = g_new0 (WbLineReckoning, MAX (n_all, 1));
+  for (guint i = 0; i < n_all; i++)
+    {
+      const WbClaimLine *line = wb_job_nth (run->job, WB_KIND_CLAIM_LINE, i);
+      WbLineReckoning *row = &out->lines[out->n_lines];
+
+      if (g_strcmp0 (line->claim, out->claim->record.id) != 0)
+        continue;
+      if (!wb_record_check (line, run->terms->currency, error))
+        return FALSE;
+      row->line = line;
+      row->piece = wb_job_find (run->job, WB_KIND_PIECE, line->piece);
+      if (row->piece != NULL && !wb_record_check (row->piece, run->terms->currency, error))
+        return FALSE;
+      for (int side = 0; side < WB_N_SIDES; side++)
+        row->side[side].complete = TRUE;
+      out->n_lines++;
+    }
+  qsort (out->lines, out->n_lines, sizeof *out->lines, compare_lines);
+  return TRUE;
+}
+
+/* --- run ------------------------------------------------------------------------------------------------------- */
+
+static void
+run_clear (WbRun *run)
+{
+  g_clear_pointer (&run->articles, g_array_unref);
+  g_clear_pointer (&run->article_of_line, g_free);
+  g_clear_pointer (&run->next_in_article, g_free);
+  g_clear_pointer (&run->scratch_shares, g_free);
+  g_clear_pointer (&run->scratch_parts, g_free);
+  g_clear_pointer (&run->out, wb_reckoning_unref);
+}
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (WbRun, run_clear)
+
+static void
+run_reserve (WbRun *run)
+{
+  guint n = MAX (run->out->n_lines, 1);
+
+  run->articles = g_array_sized_new (FALSE, TRUE, sizeof (WbArticle), n);
+  run->article_of_line = g_new (guint, n);
+  run->next_in_article = g_new (guint, n);
+  run->scratch_shares = g_new (gint64, n);
+  run->scratch_parts = g_new (gint64, n);
+}
+
+/* Steps 3 to 6 for one side. */
+static gboolean
+reckon_side (WbRun   *run,
+             WbSide   side,
+             GError **error)
+{
+  WbSideReckoning *totals = &run->out->side[side];
+
+  totals->offered = run->terms->side[side].offered;
+  totals->complete = TRUE;
+  if (!totals->offered)
+    return TRUE;
+
+  if (!wb_run_limit_shipment (run, side, error))
+    return FALSE;
+  for (guint i = 0; i < run->out->n_lines; i++)
+    if (!wb_run_measure_line (run, side, i, error))
+      return FALSE;
+  if (!wb_run_limit_articles (run, side, error) || !wb_run_share_shipment (run, side, error))
+    return FALSE;
+  for (guint i = 0; i < run->out->n_lines; i++)
+    if (!run->out->lines[i].side[side].complete)
+      totals->complete = FALSE;
+  return TRUE;
+}
+
+/* Step 8. What was paid on this claim is the same whichever side applies. */
+static gboolean
+balance (WbRun   *run,
+         GError **error)
+{
+  gint64 paid = 0;
+
+  for (guint i = 0; i < wb_job_count (run->job, WB_KIND_PAYMENT); i++)
+    {
+      const WbPayment *payment = wb_job_nth (run->job, WB_KIND_PAYMENT, i);
+
+      if (g_strcmp0 (payment->claim, run->out->claim->record.id) == 0 && !wb_run_add (&paid, payment->amount.minor, error))
+        return FALSE;
+    }
+  for (int side = 0; side < WB_N_SIDES; side++)
+    {
+      WbSideReckoning *totals = &run->out->side[side];
+      gint64 due = totals->owed;
+
+      if (!totals->offered)
+        continue;
+      if (!wb_run_add (&due, totals->freight_refund, error))
+        return FALSE;
+      totals->paid = paid;
+      totals->balance = due - paid;
+      if (paid > 0)
+        WB_NOTE (run, WB_RULE_PAID, (WbScope) side, WB_NO_KEY, WB_REASON_WHOLE_CLAIM,
+                 wb_figure_money (WB_FIGURE_AMOUNT, totals->balance), wb_figure_money (WB_FIGURE_LOSS, due),
+                 wb_figure_money (WB_FIGURE_EARLIER, paid));
+    }
+  return TRUE;
+}
+
+WbReckoning *
+wb_reckon (WbTerms     *terms,
+           WbJob       *job,
+           const char  *claim_id,
+           GError     **error)
+{
+  g_auto (WbRun) run = { .terms = terms, .job = job };
+
+  g_return_val_if_fail (terms != NULL && job != NULL && claim_id != NULL, NULL);
+
+  run.out = g_new0 (WbReckoning, 1);
+  g_atomic_ref_count_init (&run.out->references);
+  run.out->job = wb_job_ref (job);
+  run.out->terms = wb_terms_ref (terms);
+  run.out->reasons = g_array_new (FALSE, FALSE, sizeof (WbReason));
+  run.out->claim = wb_job_find (job, WB_KIND_CLAIM, claim_id);
+  if (run.out->claim == NULL)
+    {
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING, "the job has no claim “%s”", claim_id);
+      return NULL;
+    }
+  if (!check_input (&run, error) || !collect_lines (&run, error))
+    return NULL;
+  run_reserve (&run);
+
+  wb_run_choose_side (&run);
+  if (!wb_run_judge_filing (&run, error) || !wb_run_group_articles (&run, error))
+    return NULL;
+  for (int side = 0; side < WB_N_SIDES; side++)
+    if (!reckon_side (&run, (WbSide) side, error))
+      return NULL;
+  if (!wb_run_refund_freight (&run, error) || !balance (&run, error))
+    return NULL;
+  return g_steal_pointer (&run.out);
+}
