@@ -1,0 +1,68 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "core/wb-job.h"
+#include "core/wb-terms.h"
+
+G_BEGIN_DECLS
+
+/* Clocks: the legal dates that run on a claim, by the terms. Pure; the caller says what day it is. */
+
+typedef enum
+{
+  WB_CLOCK_NOTICE,       /* to report loss or damage, from delivery */
+  WB_CLOCK_CLAIM,        /* to file the claim, from delivery */
+  WB_CLOCK_LATE_CLAIM,   /* to file a late claim that is settled at actual value, from delivery */
+  WB_CLOCK_ACKNOWLEDGE,  /* to acknowledge the claim, from its receipt: 49 CFR 370.5(a) */
+  WB_CLOCK_DECIDE,       /* to pay, decline or offer, from its receipt: 49 CFR 370.9(a) */
+  WB_CLOCK_STATUS,       /* to report why it is not decided yet, again and again: 49 CFR 370.9(a) */
+  WB_CLOCK_SUIT,         /* for the claimant to sue, from written notice that the claim is declined */
+} WbClockKind;
+
+extern const WbEnum wb_clock_kinds;
+
+typedef enum
+{
+  WB_CLOCK_NOT_STARTED,  /* the date that it runs from is not given: @last_day is unset */
+  WB_CLOCK_RUNNING,
+  WB_CLOCK_PAST,         /* the last day has gone by and nothing was done */
+  WB_CLOCK_MET,          /* done in time */
+  WB_CLOCK_MISSED,       /* done, but after the last day */
+} WbClockState;
+
+/**
+ * WbClock:
+ * @key: the key of the terms that it goes by; its citation is wb_terms_citation (terms, WB_SCOPE_GENERAL, key)
+ * @from: the day that it runs from, not counted; unset when not given
+ * @last_day: unset when @from is
+ * @done_on: when it was met or missed; else unset
+ * @days_left: from today to @last_day, negative after it; only when running or past
+ */
+typedef struct
+{
+  WbClockKind  kind;
+  WbClockState state;
+  WbTermsKey   key;
+  GDate        from;
+  GDate        last_day;
+  GDate        done_on;
+  gint         days_left;
+} WbClock;
+
+/**
+ * wb_claim_clocks:
+ * @claim: a claim of @job
+ * @today: the day to reckon from
+ *
+ * The clocks that the terms set on @claim, in the order of the enum. One that the terms do not have is left out, and so is
+ * one that does not concern the claim: the late claim when it came in time, the status while there is time to decide, the
+ * suit unless it was declined. Returns: (transfer full) (element-type WbClock) (nullable): or %NULL with
+ * %WB_CORE_ERROR_RANGE when a date falls outside the calendar.
+ */
+GArray *wb_claim_clocks (const WbTerms *terms,
+                         const WbJob   *job,
+                         const WbClaim *claim,
+                         const GDate   *today,
+                         GError       **error) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS

@@ -1,0 +1,476 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Both choices of liability worked out for one shipment before anything is lost. One function a figure, each the same for
+ * both sides. Does not look at claims and makes no words. */
+#include "config.h"
+
+#include "core/wb-valuation-preview.h"
+
+#include "core/wb-core.h"
+
+/* One article of the inventory: a piece, or the parts of a thing taken apart. */
+typedef struct
+{
+  const WbPiece *piece;
+  guint          n_pieces;
+  WbWeight       weight;
+  WbVolume       volume;
+  gboolean       constructive;
+  gboolean       unweighed;        /* a part has no weight, nor a volume to make one from */
+  gboolean       unmeasured;       /* a part has no volume */
+} Article;
+
+static gboolean
+add_weight (WbWeight *sum,
+            WbWeight  more,
+            GError  **error)
+{
+  if (wb_weight_is_set (*sum))
+    return wb_weight_add (*sum, more, sum, error);
+
+  *sum = more;
+  return TRUE;
+}
+
+static gboolean
+add_volume (WbVolume *sum,
+            WbVolume  more,
+            GError  **error)
+{
+  if (wb_volume_is_set (*sum))
+    return wb_volume_add (*sum, more, sum, error);
+
+  *sum = more;
+  return TRUE;
+}
+
+static gboolean
+add_money (WbMoney *sum,
+           WbMoney  more,
+           GError **error)
+{
+  if (wb_money_is_set (*sum))
+    return wb_money_add (*sum, more, sum, error);
+
+  *sum = more;
+  return TRUE;
+}
+
+static gboolean
+add_part (Article        *article,
+          const WbPiece  *piece,
+          const WbTerms  *terms,
+          GError        **error)
+{
+  WbWeight weight = piece->weight;
+
+  article->n_pieces++;
+
+  if (!wb_weight_is_set (weight)
+      && wb_volume_is_set (piece->volume)
+      && wb_weight_is_set (terms->constructive_weight))
+    {
+      if (!wb_weight_from_volume (piece->volume, terms->constructive_weight, &weight, error))
+        return FALSE;
+      article->constructive = TRUE;
+    }
+
+  if (!wb_weight_is_set (weight))
+    article->unweighed = TRUE;
+  else if (!add_weight (&article->weight, weight, error))
+    return FALSE;
+
+  if (!wb_volume_is_set (piece->volume))
+    article->unmeasured = TRUE;
+  else if (!add_volume (&article->volume, piece->volume, error))
+    return FALSE;
+
+  return TRUE;
+}
+
+/* Returns: (transfer full) (element-type Article): in the order of each article's first piece. */
+static GArray *
+list_articles (const WbTerms  *terms,
+               const WbJob    *job,
+               GError        **error)
+{
+  g_autoptr (GArray) articles = g_array_new (FALSE, TRUE, sizeof (Article));
+  g_autoptr (GHashTable) by_name = g_hash_table_new (g_str_hash, g_str_equal);
+  guint n = wb_job_count (job, WB_KIND_PIECE);
+
+  for (guint i = 0; i < n; i++)
+    {
+      const WbPiece *piece = wb_job_nth (job, WB_KIND_PIECE, i);
+      gboolean part = terms->parts == WB_PARTS_ONE_ARTICLE && piece->article != NULL;
+      gpointer place = NULL;
+
+      if (!part || !g_hash_table_lookup_extended (by_name, piece->article, NULL, &place))
+        {
+          Article article = { .piece = piece };
+
+          place = GUINT_TO_POINTER (articles->len);
+          g_array_append_val (articles, article);
+          if (part)
+            g_hash_table_insert (by_name, piece->article, place);
+        }
+
+      if (!add_part (&g_array_index (articles, Article, GPOINTER_TO_UINT (place)), piece, terms, error))
+        return NULL;
+    }
+
+  return g_steal_pointer (&articles);
+}
+
+/* A flat limit for an article says nothing of a carton whose things are each one. */
+static gboolean
+counts_by_thing (const Article *article,
+                 const WbTerms *terms)
+{
+  return terms->carton == WB_CARTON_EACH_THING && article->n_pieces == 1 && article->piece->form == WB_FORM_CARTON;
+}
+
+static gboolean
+is_measured (const Article     *article,
+             const WbSideTerms *rules)
+{
+  if (!wb_rate_is_set (rules->article_rate))
+    return TRUE;
+
+  return wb_rate_is_by_volume (rules->article_rate) ? !article->unmeasured : !article->unweighed;
+}
+
+/* The most that @article can bring; left unset when nothing limits it. */
+static gboolean
+limit_article (const Article     *article,
+               const WbTerms     *terms,
+               const WbSideTerms *rules,
+               WbMoney           *limit,
+               GError           **error)
+{
+  *limit = WB_MONEY_UNSET;
+
+  if (wb_rate_is_set (rules->article_rate)
+      && !wb_rate_apply (rules->article_rate, article->weight, article->volume, terms->rounding, limit, error))
+    return FALSE;
+
+  if (wb_money_is_set (rules->article_limit)
+      && !counts_by_thing (article, terms)
+      && (!wb_money_is_set (*limit) || limit->minor > rules->article_limit.minor))
+    *limit = rules->article_limit;
+
+  return TRUE;
+}
+
+static gint64
+size_of (const Article     *article,
+         const WbSideTerms *rules)
+{
+  return wb_rate_is_by_volume (rules->article_rate) ? article->volume.bits : article->weight.grains;
+}
+
+static void
+keep_heaviest (WbSidePreview     *side,
+               const Article     *article,
+               WbMoney            limit,
+               const WbTerms     *terms,
+               const WbSideTerms *rules,
+               gint64            *largest)
+{
+  if (side->heaviest.piece != NULL && size_of (article, rules) <= *largest)
+    return;
+
+  *largest = size_of (article, rules);
+  side->heaviest = (WbArticlePreview) {
+    .piece = article->piece,
+    .n_pieces = article->n_pieces,
+    .weight = article->unweighed ? WB_WEIGHT_UNSET : article->weight,
+    .volume = wb_rate_is_by_volume (rules->article_rate) ? article->volume : WB_VOLUME_UNSET,
+    .constructive = article->constructive,
+    .limit = limit,
+    .by_thing = counts_by_thing (article, terms),
+  };
+}
+
+static gboolean
+preview_articles (WbSidePreview     *side,
+                  GArray            *articles,
+                  const WbTerms     *terms,
+                  const WbSideTerms *rules,
+                  GError           **error)
+{
+  gint64 largest = 0;
+
+  side->article_limits = wb_rate_is_set (rules->article_rate) || wb_money_is_set (rules->article_limit);
+  side->n_articles = articles->len;
+
+  for (guint i = 0; i < articles->len; i++)
+    {
+      const Article *article = &g_array_index (articles, Article, i);
+      WbMoney limit;
+
+      if (!is_measured (article, rules) || article->unweighed)
+        side->n_without_weight++;
+      if (!is_measured (article, rules))
+        continue;
+      if (!limit_article (article, terms, rules, &limit, error))
+        return FALSE;
+      if (wb_money_is_set (limit) && !add_money (&side->article_sum, limit, error))
+        return FALSE;
+      if (size_of (article, rules) > 0 || wb_money_is_set (limit))
+        keep_heaviest (side, article, limit, terms, rules, &largest);
+    }
+
+  if (side->article_limits && articles->len == 0)
+    side->gaps |= WB_VALUATION_GAP_NO_ARTICLES;
+  if (wb_rate_is_set (rules->article_rate) && side->n_without_weight > 0)
+    side->gaps |= WB_VALUATION_GAP_ARTICLE_WEIGHT;
+
+  return TRUE;
+}
+
+static gboolean
+preview_listed (WbSidePreview *side,
+                const WbJob   *job,
+                GError       **error)
+{
+  guint n = wb_job_count (job, WB_KIND_PIECE);
+
+  for (guint i = 0; i < n; i++)
+    {
+      const WbPiece *piece = wb_job_nth (job, WB_KIND_PIECE, i);
+
+      if (!wb_money_is_set (piece->listed_value))
+        continue;
+      side->n_listed++;
+      if (!add_money (&side->listed, piece->listed_value, error))
+        return FALSE;
+    }
+
+  return TRUE;
+}
+
+/* The least value of the shipment: its rate × weight or volume, not under the floor. */
+static gboolean
+preview_minimum (WbSidePreview     *side,
+                 const WbTerms     *terms,
+                 const WbSideTerms *rules,
+                 const WbJob       *job,
+                 GError           **error)
+{
+  WbVolume volume = wb_job_order (job)->volume;
+
+  side->weight_source = wb_job_shipment_weight (job, rules->shipment_gross, terms->constructive_weight, &side->weight);
+
+  if (wb_rate_is_set (rules->shipment_rate))
+    {
+      gboolean by_volume = wb_rate_is_by_volume (rules->shipment_rate);
+
+      if (by_volume ? !wb_volume_is_set (volume) : !wb_weight_is_set (side->weight))
+        {
+          side->gaps |= by_volume ? WB_VALUATION_GAP_SHIPMENT_VOLUME : WB_VALUATION_GAP_SHIPMENT_WEIGHT;
+          return TRUE;
+        }
+      if (!wb_rate_apply (rules->shipment_rate, side->weight, volume, terms->rounding, &side->by_weight, error))
+        return FALSE;
+      side->minimum = side->by_weight;
+    }
+
+  if (wb_money_is_set (rules->shipment_minimum)
+      && (!wb_money_is_set (side->minimum) || side->minimum.minor < rules->shipment_minimum.minor))
+    {
+      side->minimum = rules->shipment_minimum;
+      side->floor_counts = TRUE;
+    }
+
+  return TRUE;
+}
+
+static WbDeclaredState
+weigh_declared (const WbSidePreview *side,
+                const WbSideTerms   *rules,
+                WbMoney              declared)
+{
+  if (!rules->declared_value)
+    return WB_DECLARED_IGNORED;
+  if (!wb_money_is_set (declared))
+    return WB_DECLARED_NOT_GIVEN;
+  if (!wb_money_is_set (side->minimum) || declared.minor >= side->minimum.minor)
+    return WB_DECLARED_COUNTS;
+
+  switch (rules->below_minimum)
+    {
+    case WB_BELOW_MINIMUM_RAISED:
+      return WB_DECLARED_RAISED;
+    case WB_BELOW_MINIMUM_KEPT:
+      return WB_DECLARED_KEPT;
+    }
+
+  g_assert_not_reached ();
+}
+
+static void
+preview_limit (WbSidePreview     *side,
+               const WbSideTerms *rules,
+               WbMoney            declared)
+{
+  gboolean minimum_unknown = (side->gaps & (WB_VALUATION_GAP_SHIPMENT_WEIGHT | WB_VALUATION_GAP_SHIPMENT_VOLUME)) != 0;
+
+  side->declared = weigh_declared (side, rules, declared);
+
+  if (!minimum_unknown)
+    {
+      if (side->declared == WB_DECLARED_COUNTS || side->declared == WB_DECLARED_KEPT)
+        side->limit = declared;
+      else
+        side->limit = side->minimum;
+    }
+
+  if (wb_money_is_set (rules->shipment_maximum)
+      && !minimum_unknown
+      && (!wb_money_is_set (side->limit) || side->limit.minor > rules->shipment_maximum.minor))
+    {
+      side->cut_to_maximum = wb_money_is_set (side->limit);
+      side->limit = rules->shipment_maximum;
+    }
+
+  side->has_limit = minimum_unknown || wb_money_is_set (side->limit);
+}
+
+/* Charges go by the value of the shipment, which is its limit. */
+static gboolean
+preview_charges (WbSidePreview     *side,
+                 WbSide             which,
+                 const WbTerms     *terms,
+                 const WbSideTerms *rules,
+                 const WbValuation *valuation,
+                 GError           **error)
+{
+  /* Where the terms have a table of charges and none was agreed, it is the one without a deductible. */
+  WbMoney chosen = wb_money_is_set (valuation->deductible) ? valuation->deductible : wb_money (0, terms->currency);
+
+  if (rules->deductible)
+    side->deductible = valuation->deductible;
+
+  side->n_charges = rules->n_charges;
+  for (guint i = 0; i < rules->n_charges; i++)
+    {
+      WbChargePreview *charge = &side->charges[i];
+
+      charge->deductible = rules->charges[i].deductible;
+      charge->per_hundred = rules->charges[i].per_hundred;
+      charge->chosen = wb_money_equal (charge->deductible, chosen);
+
+      if (wb_money_is_set (side->limit)
+          && !wb_terms_charge (terms, which, side->limit, charge->deductible, &charge->charge, error))
+        return FALSE;
+      if (charge->chosen)
+        side->charge = charge->charge;
+    }
+
+  return TRUE;
+}
+
+static void
+note_charge_gap (WbSidePreview *side)
+{
+  for (guint i = 0; i < side->n_charges; i++)
+    if (side->charges[i].chosen)
+      return;
+
+  if (side->n_charges > 0)
+    side->gaps |= WB_VALUATION_GAP_CHARGE;
+}
+
+static gboolean
+preview_side (WbValuationPreview *self,
+              WbSide              which,
+              GArray             *articles,
+              GError            **error)
+{
+  WbSidePreview *side = &self->side[which];
+  const WbSideTerms *rules = &self->terms->side[which];
+  const WbValuation *valuation = wb_job_valuation (self->job);
+
+  side->offered = rules->offered;
+  if (!side->offered)
+    return TRUE;
+
+  if (!preview_minimum (side, self->terms, rules, self->job, error)
+      || !preview_articles (side, articles, self->terms, rules, error)
+      || !preview_listed (side, self->job, error))
+    return FALSE;
+
+  preview_limit (side, rules, valuation->declared_value);
+
+  if (!preview_charges (side, which, self->terms, rules, valuation, error))
+    return FALSE;
+  note_charge_gap (side);
+
+  return TRUE;
+}
+
+/* The side that was validly chosen, else the one that the terms give for want of a waiver. */
+static void
+find_applying_side (WbValuationPreview *self)
+{
+  WbChoice choice = wb_job_valuation (self->job)->choice;
+
+  self->waiver_gaps = wb_job_waiver_gaps (self->job);
+
+  if (choice == WB_CHOICE_FULL && self->terms->side[WB_SIDE_FULL].offered)
+    self->applies = WB_SIDE_FULL;
+  else if (choice == WB_CHOICE_RELEASED
+           && self->waiver_gaps == WB_WAIVER_COMPLETE
+           && self->terms->side[WB_SIDE_RELEASED].offered)
+    self->applies = WB_SIDE_RELEASED;
+  else
+    {
+      self->applies = self->terms->without_waiver;
+      self->by_default = TRUE;
+    }
+}
+
+WbValuationPreview *
+wb_valuation_preview (WbTerms  *terms,
+                      WbJob    *job,
+                      GError  **error)
+{
+  g_autoptr (WbValuationPreview) self = NULL;
+  g_autoptr (GArray) articles = NULL;
+
+  g_return_val_if_fail (terms != NULL, NULL);
+  g_return_val_if_fail (job != NULL, NULL);
+
+  if (g_strcmp0 (terms->currency, wb_job_get_currency (job)) != 0)
+    {
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_CURRENCY,
+                   "the job is in %s and the terms %s are in %s",
+                   wb_job_get_currency (job), terms->regime, terms->currency);
+      return NULL;
+    }
+
+  self = g_new0 (WbValuationPreview, 1);
+  self->terms = wb_terms_ref (terms);
+  self->job = wb_job_ref (job);
+  find_applying_side (self);
+
+  articles = list_articles (terms, job, error);
+  if (articles == NULL)
+    return NULL;
+
+  for (int which = 0; which < WB_N_SIDES; which++)
+    if (!preview_side (self, (WbSide) which, articles, error))
+      return NULL;
+
+  return g_steal_pointer (&self);
+}
+
+void
+wb_valuation_preview_free (WbValuationPreview *self)
+{
+  if (self == NULL)
+    return;
+
+  wb_terms_unref (self->terms);
+  wb_job_unref (self->job);
+  g_free (self);
+}
