@@ -19,6 +19,17 @@ static const WbEnumValue clock_kinds[] = {
 
 const WbEnum wb_clock_kinds = { "clock", clock_kinds, G_N_ELEMENTS (clock_kinds) };
 
+const GDate *
+wb_order_delivery_day (const WbOrder *order)
+{
+  if (wb_date_is_set (&order->delivered_on))
+    return &order->delivered_on;
+  if (wb_date_is_set (&order->delivery_to))
+    return &order->delivery_to;
+
+  return &order->delivery_from;
+}
+
 static GDate
 earlier_of (const GDate *a,
             const GDate *b)
@@ -99,16 +110,16 @@ add_status (GArray         *clocks,
 
 static gboolean
 is_filed_late (const WbTerms *terms,
-               const WbOrder *order,
+               const GDate   *delivered,
                const WbClaim *claim,
                const GDate   *today)
 {
   const GDate *filed = wb_date_is_set (&claim->received_on) ? &claim->received_on : today;
   GDate last_day;
 
-  return wb_date_is_set (&order->delivered_on)
+  return wb_date_is_set (delivered)
          && wb_period_is_set (terms->claim_within)
-         && wb_date_add_period (&order->delivered_on, terms->claim_within, &last_day, NULL)
+         && wb_date_add_period (delivered, terms->claim_within, &last_day, NULL)
          && wb_date_compare (filed, &last_day) > 0;
 }
 
@@ -120,13 +131,13 @@ wb_claim_clocks (const WbTerms *terms,
                  GError       **error)
 {
   g_autoptr (GArray) clocks = g_array_new (FALSE, TRUE, sizeof (WbClock));
-  const WbOrder *order = wb_job_order (job);
+  const GDate *delivered = wb_order_delivery_day (wb_job_order (job));
   WbClock notice = { .kind = WB_CLOCK_NOTICE, .key = WB_KEY_NOTICE_WITHIN,
-                     .from = order->delivered_on, .done_on = claim->received_on };
+                     .from = *delivered, .done_on = claim->received_on };
   WbClock file = { .kind = WB_CLOCK_CLAIM, .key = WB_KEY_CLAIM_WITHIN,
-                   .from = order->delivered_on, .done_on = claim->received_on };
+                   .from = *delivered, .done_on = claim->received_on };
   WbClock late = { .kind = WB_CLOCK_LATE_CLAIM, .key = WB_KEY_LATE_UNTIL,
-                   .from = order->delivered_on, .done_on = claim->received_on };
+                   .from = *delivered, .done_on = claim->received_on };
   WbClock acknowledge = { .kind = WB_CLOCK_ACKNOWLEDGE, .key = WB_KEY_ACKNOWLEDGE_WITHIN,
                           .from = claim->received_on,
                           .done_on = earlier_of (&claim->acknowledged_on, &claim->decided_on) };
@@ -136,7 +147,7 @@ wb_claim_clocks (const WbTerms *terms,
 
   if (!add_clock (clocks, notice, terms->notice_within, today, error)
       || !add_clock (clocks, file, terms->claim_within, today, error)
-      || (is_filed_late (terms, order, claim, today)
+      || (is_filed_late (terms, delivered, claim, today)
           && !add_clock (clocks, late, terms->late_until, today, error))
       || !add_clock (clocks, acknowledge, terms->acknowledge_within, today, error)
       || !add_clock (clocks, decide, terms->decide_within, today, error)

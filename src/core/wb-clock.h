@@ -65,4 +65,8 @@ GArray *wb_claim_clocks (const WbTerms *terms,
                          const GDate   *today,
                          GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/** Returns: (transfer none): the day from which the time to claim runs: delivery, or when nothing was delivered the day by
+ * which it should have been; unset when neither is known. */
+const GDate *wb_order_delivery_day (const WbOrder *order);
+
 G_END_DECLS

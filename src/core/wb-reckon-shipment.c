@@ -5,6 +5,7 @@
 
 #include <string.h>
 
+#include "core/wb-clock.h"
 #include "core/wb-core.h"
 
 #define WHOLE WB_REASON_WHOLE_CLAIM
@@ -50,17 +51,6 @@ wb_run_choose_side (WbRun *run)
 }
 
 /* --- in time --------------------------------------------------------------------------------------------------- */
-
-/* The day from which the time to claim runs: delivery, or when nothing was delivered the day by which it should have been. */
-static const GDate *
-delivery_day (const WbOrder *order)
-{
-  if (wb_date_is_set (&order->delivered_on))
-    return &order->delivered_on;
-  if (wb_date_is_set (&order->delivery_to))
-    return &order->delivery_to;
-  return &order->delivery_from;
-}
 
 static gboolean
 find_late_state (const WbTerms  *terms,
@@ -114,7 +104,7 @@ gboolean
 wb_run_judge_filing (WbRun   *run,
                      GError **error)
 {
-  const GDate *delivered = delivery_day (wb_job_order (run->job));
+  const GDate *delivered = wb_order_delivery_day (wb_job_order (run->job));
   const GDate *received = &run->out->claim->received_on;
   GDate last_day;
 

@@ -14,6 +14,7 @@ typedef struct
   guint          n_pieces;
   WbWeight       weight;
   WbVolume       volume;
+  gboolean       named;            /* its pieces carry the name of one thing taken apart */
   gboolean       constructive;
   gboolean       unweighed;        /* a part has no weight, nor a volume to make one from */
   gboolean       unmeasured;       /* a part has no volume */
@@ -105,7 +106,7 @@ list_articles (const WbTerms  *terms,
 
       if (!part || !g_hash_table_lookup_extended (by_name, piece->article, NULL, &place))
         {
-          Article article = { .piece = piece };
+          Article article = { .piece = piece, .named = part };
 
           place = GUINT_TO_POINTER (articles->len);
           g_array_append_val (articles, article);
@@ -125,7 +126,9 @@ static gboolean
 counts_by_thing (const Article *article,
                  const WbTerms *terms)
 {
-  return terms->carton == WB_CARTON_EACH_THING && article->n_pieces == 1 && article->piece->form == WB_FORM_CARTON;
+  gboolean packed = article->piece->form == WB_FORM_CARTON || article->piece->form == WB_FORM_CRATE;
+
+  return terms->carton == WB_CARTON_EACH_THING && packed && !article->named;
 }
 
 static gboolean
@@ -408,23 +411,26 @@ preview_side (WbValuationPreview *self,
   return TRUE;
 }
 
-/* The side that was validly chosen, else the one that the terms give for want of a waiver. */
+/* The side that was validly chosen, else the one that the terms give for want of a waiver; never one that they do not
+ * offer. */
 static void
 find_applying_side (WbValuationPreview *self)
 {
-  WbChoice choice = wb_job_valuation (self->job)->choice;
-
   self->waiver_gaps = wb_job_waiver_gaps (self->job);
 
-  if (choice == WB_CHOICE_FULL && self->terms->side[WB_SIDE_FULL].offered)
+  if (wb_job_valuation (self->job)->choice == WB_CHOICE_FULL)
     self->applies = WB_SIDE_FULL;
-  else if (choice == WB_CHOICE_RELEASED
-           && self->waiver_gaps == WB_WAIVER_COMPLETE
-           && self->terms->side[WB_SIDE_RELEASED].offered)
+  else if (self->waiver_gaps == WB_WAIVER_COMPLETE)
     self->applies = WB_SIDE_RELEASED;
   else
     {
       self->applies = self->terms->without_waiver;
+      self->by_default = TRUE;
+    }
+
+  if (!self->terms->side[self->applies].offered)
+    {
+      self->applies = self->applies == WB_SIDE_FULL ? WB_SIDE_RELEASED : WB_SIDE_FULL;
       self->by_default = TRUE;
     }
 }

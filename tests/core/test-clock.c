@@ -63,6 +63,22 @@ static const ClockCase cases[] = {
     "decide not-started\n" },
 };
 
+/* Goods that never came: the time to claim runs from the day by which they should have. */
+static void
+test_delivery_day (void)
+{
+  g_autoptr (WbJob) job = wb_job_new ("j1", "USD");
+  g_autoptr (WbOrder) order = wb_record_copy (wb_job_order (job));
+
+  g_assert_false (wb_date_is_set (wb_order_delivery_day (order)));
+  g_date_set_dmy (&order->delivery_from, 1, 3, 2026);
+  g_assert_true (wb_order_delivery_day (order) == &order->delivery_from);
+  g_date_set_dmy (&order->delivery_to, 5, 3, 2026);
+  g_assert_true (wb_order_delivery_day (order) == &order->delivery_to);
+  g_date_set_dmy (&order->delivered_on, 3, 3, 2026);
+  g_assert_true (wb_order_delivery_day (order) == &order->delivered_on);
+}
+
 static void
 read_date (const char *text,
            GDate      *out)
@@ -172,6 +188,7 @@ main (int    argc,
       g_test_add_data_func (path, &cases[i], test_case);
     }
   g_test_add_func ("/core/clock/kinds", test_kinds);
+  g_test_add_func ("/core/clock/delivery-day", test_delivery_day);
 
   return g_test_run ();
 }

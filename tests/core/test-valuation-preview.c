@@ -2,6 +2,7 @@
 #include "config.h"
 
 #include "core/wb-core.h"
+#include "core/wb-reckoning.h"
 #include "core/wb-valuation-preview.h"
 
 /* --- terms and jobs to try ------------------------------------------------------------------------------------ */
@@ -452,6 +453,87 @@ test_other_currency (void)
   g_assert_error (error, WB_CORE_ERROR, WB_CORE_ERROR_CURRENCY);
 }
 
+/* --- agreement with the reckoning ---------------------------------------------------------------------------------- */
+
+static const char *const full_variants[] = {
+  FULL,
+  FULL "shipment-maximum = 40000.00\n",
+  "[full]\noffered = yes\nmeasure = replacement\nshipment-rate = 3.33 per lb\n"
+  "declared-value = yes\nbelow-minimum = kept\ndeductible = yes\n",
+  "[full]\noffered = yes\nmeasure = replacement\nshipment-minimum = 7000.00\n",
+};
+
+static WbJob *
+random_job (void)
+{
+  static const char *const choices[] = { "none", "released", "full" };
+  g_autofree char *net = g_strdup_printf ("%d.%02d lb", g_test_rand_int_range (1, 20000), g_test_rand_int_range (0, 100));
+  g_autofree char *declared = g_strdup_printf ("%d.%02d", g_test_rand_int_range (0, 90000), g_test_rand_int_range (0, 100));
+  WbJob *job = new_job (net);
+  int n = g_test_rand_int_range (1, 6);
+
+  add (&job, WB_KIND_VALUATION, NULL, "choice", choices[g_test_rand_int_range (0, 3)],
+       "declared_value", g_test_rand_bit () ? declared : NULL, "signed_by", g_test_rand_bit () ? "Ada Brook" : NULL,
+       "signed_on", "2026-03-01", "signed_how", "paper", "disclosure", "form", NULL);
+  add (&job, WB_KIND_ORDER, NULL, "number", "J-1", NULL);
+  add (&job, WB_KIND_CLAIM, "c1", "number", "C-1", NULL);
+  for (int i = 0; i < n; i++)
+    {
+      g_autofree char *id = g_strdup_printf ("p%d", i);
+      g_autofree char *tag = g_strdup_printf ("%d", i + 1);
+      g_autofree char *weight = g_strdup_printf ("%d.%02d lb", g_test_rand_int_range (1, 300), g_test_rand_int_range (0, 100));
+
+      add (&job, WB_KIND_PIECE, id, "tag", tag, "weight", weight, "form", "loose",
+           "article", g_test_rand_int_range (0, 3) == 0 ? "bed" : NULL, NULL);
+    }
+  return job;
+}
+
+/* Everything on the inventory lost, each piece worth more than any limit. */
+static WbJob *
+lose_everything (const WbJob *job)
+{
+  WbJob *lost = wb_job_with (job, (gpointer) wb_job_valuation (job));
+  guint n = wb_job_count (job, WB_KIND_PIECE);
+
+  for (guint i = 0; i < n; i++)
+    {
+      const WbPiece *piece = wb_job_nth (job, WB_KIND_PIECE, i);
+      g_autofree char *number = g_strdup_printf ("%u", i + 1);
+
+      add (&lost, WB_KIND_CLAIM_LINE, piece->record.id, "claim", "c1", "number", number, "piece", piece->record.id,
+           "loss", "missing", "replacement", "1000000", NULL);
+    }
+  return lost;
+}
+
+/* When all is lost, released value pays the sum of the articles' limits, and the limit of the shipment is the same. */
+static void
+test_agrees_with_reckoning (void)
+{
+  for (int i = 0; i < 200; i++)
+    {
+      g_autofree char *text = g_strconcat (HEAD GENERAL RELEASED,
+                                           full_variants[g_test_rand_int_range (0, G_N_ELEMENTS (full_variants))], NULL);
+      g_autoptr (WbTerms) terms = read_terms (text);
+      g_autoptr (WbJob) job = random_job ();
+      g_autoptr (WbJob) lost = lose_everything (job);
+      g_autoptr (WbValuationPreview) result = preview (terms, job);
+      g_autoptr (GError) error = NULL;
+      g_autoptr (WbReckoning) reckoning = wb_reckon (terms, lost, "c1", &error);
+
+      g_assert_no_error (error);
+      g_assert_cmpint (result->applies, ==, reckoning->applies);
+      g_assert_cmpuint (result->waiver_gaps, ==, reckoning->waiver_gaps);
+      for (int side = 0; side < WB_N_SIDES; side++)
+        {
+          g_assert_cmpint (result->side[side].has_limit, ==, reckoning->side[side].has_limit);
+          g_assert_cmpint (result->side[side].limit.minor, ==, reckoning->side[side].shipment_limit);
+        }
+      g_assert_cmpint (result->side[WB_SIDE_RELEASED].article_sum.minor, ==, reckoning->side[WB_SIDE_RELEASED].owed);
+    }
+}
+
 int
 main (int    argc,
       char **argv)
@@ -482,6 +564,7 @@ main (int    argc,
     }
   g_test_add_func ("/core/valuation-preview/listed", test_listed);
   g_test_add_func ("/core/valuation-preview/other-currency", test_other_currency);
+  g_test_add_func ("/core/valuation-preview/agrees", test_agrees_with_reckoning);
 
   return g_test_run ();
 }
