@@ -347,12 +347,12 @@ wb_job_insert (const WbJob *self,
   return job;
 }
 
-/* Whether @record has a reference to @kind @id whose flag OWNER is as asked. */
-static gboolean
-refers_to (const WbRecord *record,
-           WbKind          kind,
-           const char     *id,
-           gboolean        as_owner)
+/* The record of @kind in @ids that @record refers to by a field whose flag OWNER is as asked, or NULL. */
+static const char *
+find_reference (const WbRecord *record,
+                WbKind          kind,
+                GHashTable     *ids,
+                gboolean        as_owner)
 {
   for (gsize i = 0; i < record->type->n_fields; i++)
     {
@@ -363,10 +363,10 @@ refers_to (const WbRecord *record,
           ((field->flags & WB_FIELD_OWNER) != 0) != as_owner)
         continue;
       target = G_STRUCT_MEMBER (const char *, record, field->offset);
-      if (g_strcmp0 (target, id) == 0)
-        return TRUE;
+      if (target != NULL && g_hash_table_contains (ids, target))
+        return target;
     }
-  return FALSE;
+  return NULL;
 }
 
 static gboolean
@@ -379,11 +379,12 @@ type_refers_to (const WbRecordType *type,
   return FALSE;
 }
 
-/* The first record that would be left with a reference to nothing. */
+/* The first record that would be left with a reference to nothing; @target is what it refers to. */
 static const WbRecord *
-find_dependent (const WbJob *self,
-                WbKind       kind,
-                const char  *id)
+find_dependent (const WbJob  *self,
+                WbKind        kind,
+                GHashTable   *ids,
+                const char  **target)
 {
   for (int other = 0; other < WB_N_KINDS; other++)
     {
@@ -393,7 +394,8 @@ find_dependent (const WbJob *self,
         {
           const WbRecord *record = wb_job_nth (self, (WbKind) other, i);
 
-          if (refers_to (record, kind, id, FALSE))
+          *target = find_reference (record, kind, ids, FALSE);
+          if (*target != NULL)
             return record;
         }
     }
@@ -402,7 +404,7 @@ find_dependent (const WbJob *self,
 
 static Set *
 set_without (const Set  *from,
-             const char *id)
+             GHashTable *ids)
 {
   Set *set = set_new (from->records->len);
 
@@ -410,17 +412,17 @@ set_without (const Set  *from,
     {
       WbRecord *record = g_ptr_array_index (from->records, i);
 
-      if (strcmp (record->id, id) != 0)
+      if (!g_hash_table_contains (ids, record->id))
         set_put (set, record);
     }
   return set;
 }
 
-/* The set less every record that belongs to @kind @id, or NULL when none does. */
+/* The set less every record that belongs to one of @ids, or NULL when none does. */
 static Set *
 set_without_owned (const Set  *from,
                    WbKind      kind,
-                   const char *id)
+                   GHashTable *ids)
 {
   Set *set = set_new (from->records->len);
 
@@ -428,12 +430,76 @@ set_without_owned (const Set  *from,
     {
       WbRecord *record = g_ptr_array_index (from->records, i);
 
-      if (!refers_to (record, kind, id, TRUE))
+      if (find_reference (record, kind, ids, TRUE) == NULL)
         set_put (set, record);
     }
   if (set->records->len == from->records->len)
     g_clear_pointer (&set, set_unref);
   return set;
+}
+
+/* Checks that all of @ids are there and that nothing else needs them; collects them in @lookup. */
+static gboolean
+check_removable (const WbJob  *self,
+                 WbKind        kind,
+                 GPtrArray    *ids,
+                 GHashTable   *lookup,
+                 GError      **error)
+{
+  const WbRecordType *type = wb_record_type (kind);
+  const WbRecord *dependent;
+  const char *target;
+
+  if (type->single)
+    {
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE, "a job always has its %s", type->name);
+      return FALSE;
+    }
+  for (guint i = 0; i < ids->len; i++)
+    {
+      const char *id = g_ptr_array_index (ids, i);
+
+      if (wb_job_find (self, kind, id) == NULL)
+        {
+          g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING, "the job has no %s %s", type->name, id);
+          return FALSE;
+        }
+      g_hash_table_add (lookup, (gpointer) id);
+    }
+  dependent = find_dependent (self, kind, lookup, &target);
+  if (dependent != NULL)
+    {
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE, "%s %s is still needed by %s %s", type->name, target,
+                   dependent->type->name, dependent->id);
+      return FALSE;
+    }
+  return TRUE;
+}
+
+WbJob *
+wb_job_without_many (const WbJob  *self,
+                     WbKind        kind,
+                     GPtrArray    *ids,
+                     GError      **error)
+{
+  g_autoptr (GHashTable) lookup = g_hash_table_new (g_str_hash, g_str_equal);
+  WbJob *job;
+
+  if (!check_removable (self, kind, ids, lookup, error))
+    return NULL;
+
+  job = job_share (self);
+  job_take_set (job, kind, set_without (self->sets[kind], lookup));
+  /* Nothing that is owned owns anything itself, so one level is enough. */
+  for (int other = 0; other < WB_N_KINDS; other++)
+    if (type_refers_to (wb_record_type ((WbKind) other), kind))
+      {
+        Set *set = set_without_owned (job->sets[other], kind, lookup);
+
+        if (set != NULL)
+          job_take_set (job, (WbKind) other, set);
+      }
+  return job;
 }
 
 WbJob *
@@ -442,40 +508,10 @@ wb_job_without (const WbJob  *self,
                 const char   *id,
                 GError      **error)
 {
-  const WbRecordType *type = wb_record_type (kind);
-  const WbRecord *dependent;
-  WbJob *job;
+  g_autoptr (GPtrArray) ids = g_ptr_array_new ();
 
-  if (type->single)
-    {
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE, "a job always has its %s", type->name);
-      return NULL;
-    }
-  if (wb_job_find (self, kind, id) == NULL)
-    {
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING, "the job has no %s %s", type->name, id);
-      return NULL;
-    }
-  dependent = find_dependent (self, kind, id);
-  if (dependent != NULL)
-    {
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE, "%s %s is still needed by %s %s", type->name, id,
-                   dependent->type->name, dependent->id);
-      return NULL;
-    }
-
-  job = job_share (self);
-  job_take_set (job, kind, set_without (self->sets[kind], id));
-  /* Nothing that is owned owns anything itself, so one level is enough. */
-  for (int other = 0; other < WB_N_KINDS; other++)
-    if (type_refers_to (wb_record_type ((WbKind) other), kind))
-      {
-        Set *set = set_without_owned (job->sets[other], kind, id);
-
-        if (set != NULL)
-          job_take_set (job, (WbKind) other, set);
-      }
-  return job;
+  g_ptr_array_add (ids, (gpointer) id);
+  return wb_job_without_many (self, kind, ids, error);
 }
 
 /* --- checking -------------------------------------------------------------------------------------------------- */

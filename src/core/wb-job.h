@@ -81,6 +81,12 @@ WbJob      *wb_job_without       (const WbJob  *self,
                                   const char   *id,
                                   GError      **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/** As wb_job_without(), for records of one kind in one step: all go, or none. @ids: (element-type utf8): without repeats. */
+WbJob      *wb_job_without_many  (const WbJob  *self,
+                                  WbKind        kind,
+                                  GPtrArray    *ids,
+                                  GError      **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /** Checks every record and every reference. %FALSE with a %WB_CORE_ERROR that names kind, id and field. */
 gboolean    wb_job_check         (const WbJob  *self,
                                   GError      **error);
