@@ -1,0 +1,236 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/wb-bench.h"
+
+static gint64 longest_stall;
+static gint64 woken_at;
+static GPollFunc real_poll;
+
+static int
+compare_times (gconstpointer a,
+               gconstpointer b)
+{
+  const gint64 *first = a;
+  const gint64 *second = b;
+
+  return (*first > *second) - (*first < *second);
+}
+
+gint64
+wb_bench_median (guint       rounds,
+                 WbBenchDeed deed,
+                 gpointer    data)
+{
+  g_autofree gint64 *times = g_new (gint64, rounds);
+
+  deed (data);
+  for (guint i = 0; i < rounds; i++)
+    {
+      gint64 begin = g_get_monotonic_time ();
+
+      deed (data);
+      times[i] = g_get_monotonic_time () - begin;
+    }
+  qsort (times, rounds, sizeof *times, compare_times);
+
+  return times[rounds / 2];
+}
+
+static void
+set (gpointer    record,
+     const char *name,
+     const char *text)
+{
+  const WbRecord *header = record;
+  const WbField *field = wb_record_type_field (header->type, name);
+  g_autoptr (GError) error = NULL;
+
+  g_assert_nonnull (field);
+  if (!wb_record_set_text (record, field, text, "USD", &error))
+    g_error ("%s: %s", name, error->message);
+}
+
+/* Adds a record with the given fields, "name", "text" pairs ended by NULL. */
+static void
+add (GPtrArray  *records,
+     WbKind      kind,
+     const char *id,
+     ...)
+{
+  gpointer record = wb_record_new (kind, id);
+  const char *name;
+  va_list args;
+
+  va_start (args, id);
+  while ((name = va_arg (args, const char *)) != NULL)
+    set (record, name, va_arg (args, const char *));
+  va_end (args);
+
+  g_ptr_array_add (records, record);
+}
+
+static void
+add_pieces (GPtrArray *records,
+            guint      n_pieces)
+{
+  static const char *const things[] = {
+    "Oak chest of drawers", "Floor lamp", "Kitchen goods", "Bookcase, five shelves", "Bicycle",
+    "Upright piano stool", "Mirror in a gilt frame", "Garden tools", "Mattress, queen", "Desk",
+  };
+  static const char *const rooms[] = { "Kitchen", "Bedroom", "Study", "Hall", "Garage" };
+
+  for (guint i = 0; i < n_pieces; i++)
+    {
+      g_autofree char *id = g_strdup_printf ("piece-%u", i + 1);
+      g_autofree char *tag = g_strdup_printf ("%u", i + 1);
+      g_autofree char *weight = g_strdup_printf ("%u lb", 10 + i * 7 % 190);
+      gboolean carton = i % 2 == 0;
+
+      add (records, WB_KIND_PIECE, id,
+           "lot", "lot-1",
+           "tag", tag,
+           "form", carton ? "carton" : "loose",
+           "description", things[i % G_N_ELEMENTS (things)],
+           "room", rooms[i % G_N_ELEMENTS (rooms)],
+           "packed_by", carton ? "CP" : "PBO",
+           "weight", weight,
+           NULL);
+    }
+}
+
+static void
+add_claim (GPtrArray *records,
+           guint      n_lines)
+{
+  add (records, WB_KIND_CLAIM, "claim-1",
+       "number", "C-2026-0001",
+       "received_on", "2026-04-20",
+       NULL);
+
+  for (guint i = 0; i < n_lines; i++)
+    {
+      g_autofree char *id = g_strdup_printf ("line-%u", i + 1);
+      g_autofree char *number = g_strdup_printf ("%u", i + 1);
+      g_autofree char *piece = g_strdup_printf ("piece-%u", i + 1);
+      g_autofree char *demanded = g_strdup_printf ("%u.50", 20 + i * 13 % 700);
+      g_autofree char *repair = g_strdup_printf ("%u.25", 10 + i * 11 % 300);
+
+      add (records, WB_KIND_CLAIM_LINE, id,
+           "claim", "claim-1",
+           "number", number,
+           "piece", piece,
+           "item", "As on the inventory",
+           "loss", i % 3 == 0 ? "missing" : "damaged",
+           "demanded", demanded,
+           "replacement", demanded,
+           "repair", repair,
+           "ruling", "allowed",
+           NULL);
+    }
+}
+
+WbJob *
+wb_bench_make_job (guint n_pieces,
+                   guint n_lines)
+{
+  g_autoptr (WbJob) empty = wb_job_new ("bench-job", "USD");
+  g_autoptr (GPtrArray) records = g_ptr_array_new_with_free_func (wb_record_unref);
+  g_autofree char *last = g_strdup_printf ("%u", n_pieces);
+  g_autoptr (GError) error = NULL;
+  WbJob *job;
+
+  add (records, WB_KIND_ORDER, "order",
+       "number", "J-2026-0001",
+       "move_type", "interstate",
+       "pickup_from", "2026-03-02",
+       "picked_up_on", "2026-03-02",
+       "delivered_on", "2026-03-11",
+       NULL);
+  add (records, WB_KIND_VALUATION, "valuation",
+       "choice", "full",
+       "declared_value", "90,000.00",
+       NULL);
+  add (records, WB_KIND_PARTY, "party-1", "role", "shipper", "name", "Ada Quillfeather", NULL);
+  add (records, WB_KIND_STOP, "stop-1", "kind", "pickup", "city", "Dayton", "region", "OH", NULL);
+  add (records, WB_KIND_STOP, "stop-2", "kind", "delivery", "city", "Tulsa", "region", "OK", NULL);
+  add (records, WB_KIND_WEIGHING, "weighing-1",
+       "kind", "weighing",
+       "gross", "41,200 lb",
+       "tare", "28,700 lb",
+       "net", "12,500 lb",
+       NULL);
+  add (records, WB_KIND_LOT, "lot-1",
+       "colour", "green",
+       "number", "4711",
+       "first", "1",
+       "last", last,
+       NULL);
+  add_pieces (records, n_pieces);
+  add (records, WB_KIND_HANDOVER, "handover-1", "kind", "pickup", "on", "2026-03-02", NULL);
+  add (records, WB_KIND_HANDOVER, "handover-2", "kind", "delivery", "on", "2026-03-11", NULL);
+  for (guint i = 0; i < n_pieces; i += 3)
+    {
+      g_autofree char *id = g_strdup_printf ("finding-%u", i + 1);
+      g_autofree char *piece = g_strdup_printf ("piece-%u", i + 1);
+
+      add (records, WB_KIND_FINDING, id,
+           "handover", "handover-2",
+           "piece", piece,
+           "found", "present",
+           NULL);
+    }
+  if (n_lines > 0)
+    add_claim (records, n_lines);
+
+  job = wb_job_with_many (empty, records);
+  if (!wb_job_check (job, &error))
+    g_error ("%s", error->message);
+
+  return job;
+}
+
+static int
+watching_poll (GPollFD *fds,
+               guint    n_fds,
+               int      timeout)
+{
+  int result;
+
+  if (woken_at != 0)
+    longest_stall = MAX (longest_stall, g_get_monotonic_time () - woken_at);
+  result = real_poll (fds, n_fds, timeout);
+  woken_at = g_get_monotonic_time ();
+
+  return result;
+}
+
+void
+wb_bench_watch_stalls (void)
+{
+  g_assert_null (real_poll);
+  real_poll = g_main_context_get_poll_func (NULL);
+  g_main_context_set_poll_func (NULL, watching_poll);
+  wb_bench_take_stall ();
+}
+
+gint64
+wb_bench_take_stall (void)
+{
+  gint64 stall = longest_stall;
+
+  longest_stall = 0;
+  woken_at = 0;
+
+  return stall;
+}
+
+void
+wb_bench_report (const char *what,
+                 gint64      own,
+                 const char *peer_name,
+                 gint64      peer,
+                 const char *aim)
+{
+  g_print ("%s: %.2f ms; peer, %s: %.2f ms; ratio %.2f (aim: %s)\n",
+           what, (double) own / 1000, peer_name, (double) peer / 1000,
+           peer > 0 ? (double) own / (double) peer : 0.0, aim);
+}
