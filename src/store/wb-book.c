@@ -1,0 +1,568 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The book as an object: its threads and connections, and what each public function asks of them. What is read and written
+ * stands in the files named after it. */
+#include "config.h"
+
+#include "store/wb-book.h"
+
+#include "store/wb-book-private.h"
+#include "store/wb-history.h"
+#include "store/wb-job-store.h"
+#include "store/wb-search-index.h"
+
+/* Readers that may be at work at the same time; others wait. */
+#define MAX_READERS 4
+
+struct _WbBook
+{
+  GObject      parent_instance;
+
+  char        *path;         /* absolute: readers are opened later, when the working folder may be another */
+  GThread     *writer;
+  GAsyncQueue *deeds;        /* Deed, for the writer; borrowed from whoever waits for it */
+  WbSqlite    *writing;      /* the writer's alone */
+
+  GMutex       mutex;        /* guards all below, and the state of every deed */
+  GCond        changed;
+  gboolean     closing;
+  gboolean     closed;
+  GPtrArray   *resting;      /* WbSqlite: readers not at work */
+  guint        n_readers;    /* at work and resting */
+  WbSqlite    *watching;     /* (nullable): never writes, so that it sees every write as somebody else's */
+};
+
+G_DEFINE_FINAL_TYPE (WbBook, wb_book, G_TYPE_OBJECT)
+
+static gboolean
+refuse_closed (WbBook  *self,
+               GError **error)
+{
+  wb_store_set_error (self->path, WB_STORE_ERROR_CLOSED, error, "the book was closed");
+  return FALSE;
+}
+
+/* --- writing ----------------------------------------------------------------------------------------------------- */
+
+/* One thing to write, on the stack of the thread that waits for it. */
+typedef struct
+{
+  WbSqliteWork  work;         /* NULL: nothing more comes */
+  gpointer      data;
+  GCancellable *cancellable;
+  GError       *error;
+  gboolean      succeeded;
+  gboolean      finished;
+} Deed;
+
+static gpointer
+write_deeds (gpointer data)
+{
+  WbBook *self = data;
+
+  for (;;)
+    {
+      Deed *deed = g_async_queue_pop (self->deeds);
+      gboolean last = deed->work == NULL;
+
+      if (!last)
+        deed->succeeded = wb_sqlite_transact (self->writing, TRUE, deed->work, deed->data, deed->cancellable, &deed->error);
+      g_mutex_lock (&self->mutex);
+      deed->finished = TRUE;
+      g_cond_broadcast (&self->changed);
+      g_mutex_unlock (&self->mutex);
+      if (last)
+        return NULL;
+    }
+}
+
+static gboolean
+write_deed (WbBook        *self,
+            WbSqliteWork   work,
+            gpointer       data,
+            GCancellable  *cancellable,
+            GError       **error)
+{
+  Deed deed = { work, data, cancellable, NULL, FALSE, FALSE };
+
+  g_mutex_lock (&self->mutex);
+  if (self->closing)
+    {
+      g_mutex_unlock (&self->mutex);
+      return refuse_closed (self, error);
+    }
+  /* Under the lock, so that the writer's last deed cannot come before this one. */
+  g_async_queue_push (self->deeds, &deed);
+  while (!deed.finished)
+    g_cond_wait (&self->changed, &self->mutex);
+  g_mutex_unlock (&self->mutex);
+  if (deed.error != NULL)
+    g_propagate_error (error, deed.error);
+  return deed.succeeded;
+}
+
+/* --- reading ----------------------------------------------------------------------------------------------------- */
+
+static WbSqlite *
+borrow_reader (WbBook  *self,
+               GError **error)
+{
+  WbSqlite *reader = NULL;
+
+  g_mutex_lock (&self->mutex);
+  while (!self->closing && self->resting->len == 0 && self->n_readers == MAX_READERS)
+    g_cond_wait (&self->changed, &self->mutex);
+  if (self->closing)
+    {
+      g_mutex_unlock (&self->mutex);
+      refuse_closed (self, error);
+      return NULL;
+    }
+  if (self->resting->len > 0)
+    reader = g_ptr_array_steal_index (self->resting, self->resting->len - 1);
+  else
+    self->n_readers++;
+  g_mutex_unlock (&self->mutex);
+
+  return reader != NULL ? reader : wb_sqlite_open (self->path, WB_SQLITE_READ, error);
+}
+
+/* @reader is NULL when it could not be opened. */
+static void
+return_reader (WbBook   *self,
+               WbSqlite *reader)
+{
+  g_mutex_lock (&self->mutex);
+  if (reader != NULL)
+    g_ptr_array_add (self->resting, reader);
+  else
+    self->n_readers--;
+  g_cond_broadcast (&self->changed);
+  g_mutex_unlock (&self->mutex);
+}
+
+static gboolean
+read_book (WbBook        *self,
+           WbSqliteWork   work,
+           gpointer       data,
+           GCancellable  *cancellable,
+           GError       **error)
+{
+  GError *fault = NULL;
+  WbSqlite *reader = borrow_reader (self, &fault);
+  gboolean succeeded;
+
+  if (reader == NULL)
+    {
+      if (!g_error_matches (fault, WB_STORE_ERROR, WB_STORE_ERROR_CLOSED))
+        return_reader (self, NULL);
+      g_propagate_error (error, fault);
+      return FALSE;
+    }
+  succeeded = wb_sqlite_transact (reader, FALSE, work, data, cancellable, error);
+  return_reader (self, reader);
+  return succeeded;
+}
+
+/* --- opening and closing ----------------------------------------------------------------------------------------- */
+
+WbBook *
+wb_book_open_with (const char         *path,
+                   WbBookMode          mode,
+                   const char *const  *migrations,
+                   GCancellable       *cancellable,
+                   GError            **error)
+{
+  g_autofree char *absolute = g_canonicalize_filename (path, NULL);
+  WbSqlite *writing = wb_book_file_open (absolute, mode, migrations, cancellable, error);
+  WbBook *self;
+
+  if (writing == NULL)
+    return NULL;
+  self = g_object_new (WB_TYPE_BOOK, NULL);
+  self->path = g_steal_pointer (&absolute);
+  self->writing = writing;
+  self->writer = g_thread_new ("book-writer", write_deeds, self);
+  return self;
+}
+
+WbBook *
+wb_book_open (const char    *path,
+              WbBookMode     mode,
+              GCancellable  *cancellable,
+              GError       **error)
+{
+  g_return_val_if_fail (path != NULL, NULL);
+
+  return wb_book_open_with (path, mode, wb_migrations (), cancellable, error);
+}
+
+const char *
+wb_book_get_path (WbBook *self)
+{
+  g_return_val_if_fail (WB_IS_BOOK (self), NULL);
+
+  return self->path;
+}
+
+/* The writer's connection goes last: it puts the log away. */
+static void
+close_connections (WbBook *self)
+{
+  Deed last = { NULL };
+
+  g_async_queue_push (self->deeds, &last);
+  while (!last.finished || self->resting->len < self->n_readers)
+    g_cond_wait (&self->changed, &self->mutex);
+  g_ptr_array_set_size (self->resting, 0);
+  self->n_readers = 0;
+  g_clear_pointer (&self->watching, wb_sqlite_close);
+  g_clear_pointer (&self->writing, wb_sqlite_close);
+}
+
+void
+wb_book_close (WbBook *self)
+{
+  g_return_if_fail (WB_IS_BOOK (self));
+
+  g_mutex_lock (&self->mutex);
+  if (self->closing)
+    {
+      while (!self->closed)
+        g_cond_wait (&self->changed, &self->mutex);
+      g_mutex_unlock (&self->mutex);
+      return;
+    }
+  self->closing = TRUE;
+  g_cond_broadcast (&self->changed);
+  if (self->writer != NULL)
+    close_connections (self);
+  self->closed = TRUE;
+  g_cond_broadcast (&self->changed);
+  g_mutex_unlock (&self->mutex);
+  if (self->writer != NULL)
+    g_thread_join (self->writer);
+}
+
+static void
+wb_book_dispose (GObject *object)
+{
+  wb_book_close (WB_BOOK (object));
+
+  G_OBJECT_CLASS (wb_book_parent_class)->dispose (object);
+}
+
+static void
+wb_book_finalize (GObject *object)
+{
+  WbBook *self = WB_BOOK (object);
+
+  g_ptr_array_unref (self->resting);
+  g_async_queue_unref (self->deeds);
+  g_cond_clear (&self->changed);
+  g_mutex_clear (&self->mutex);
+  g_free (self->path);
+
+  G_OBJECT_CLASS (wb_book_parent_class)->finalize (object);
+}
+
+static void
+wb_book_class_init (WbBookClass *class)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (class);
+
+  object_class->dispose = wb_book_dispose;
+  object_class->finalize = wb_book_finalize;
+}
+
+static void
+wb_book_init (WbBook *self)
+{
+  g_mutex_init (&self->mutex);
+  g_cond_init (&self->changed);
+  self->deeds = g_async_queue_new ();
+  self->resting = g_ptr_array_new_with_free_func ((GDestroyNotify) wb_sqlite_close);
+}
+
+/* --- jobs -------------------------------------------------------------------------------------------------------- */
+
+/* What goes into a deed or a reading and what comes out; each uses what it needs. */
+typedef struct
+{
+  const char *text;      /* an id, a number, a query, a prefix */
+  guint       limit;
+  gint64      revision;
+  WbJob      *base;
+  WbJob      *job;
+  GPtrArray  *jobs;
+  const char *deed;
+  gpointer    result;
+} Request;
+
+static gboolean
+list_jobs (WbSqlite  *book,
+           gpointer   data,
+           GError   **error)
+{
+  Request *request = data;
+
+  request->result = wb_search_index_list (book, request->text, request->limit, error);
+  return request->result != NULL;
+}
+
+GPtrArray *
+wb_book_list_jobs (WbBook        *self,
+                   const char    *query,
+                   guint          limit,
+                   GCancellable  *cancellable,
+                   GError       **error)
+{
+  Request request = { .text = query, .limit = limit };
+
+  g_return_val_if_fail (WB_IS_BOOK (self), NULL);
+
+  if (!read_book (self, list_jobs, &request, cancellable, error))
+    g_clear_pointer ((GPtrArray **) &request.result, g_ptr_array_unref);
+  return request.result;
+}
+
+static gboolean
+load_job (WbSqlite  *book,
+          gpointer   data,
+          GError   **error)
+{
+  Request *request = data;
+
+  request->result = wb_job_store_load (book, request->text, error);
+  return request->result != NULL;
+}
+
+WbJob *
+wb_book_load_job (WbBook        *self,
+                  const char    *id,
+                  GCancellable  *cancellable,
+                  GError       **error)
+{
+  Request request = { .text = id };
+
+  g_return_val_if_fail (WB_IS_BOOK (self), NULL);
+  g_return_val_if_fail (id != NULL, NULL);
+
+  if (!read_book (self, load_job, &request, cancellable, error))
+    g_clear_pointer ((WbJob **) &request.result, wb_job_unref);
+  return request.result;
+}
+
+static gboolean
+find_job (WbSqlite  *book,
+          gpointer   data,
+          GError   **error)
+{
+  Request *request = data;
+
+  request->result = wb_job_store_find (book, request->text, error);
+  return request->result != NULL;
+}
+
+char *
+wb_book_find_job (WbBook        *self,
+                  const char    *number,
+                  GCancellable  *cancellable,
+                  GError       **error)
+{
+  Request request = { .text = number };
+
+  g_return_val_if_fail (WB_IS_BOOK (self), NULL);
+  g_return_val_if_fail (number != NULL, NULL);
+
+  if (!read_book (self, find_job, &request, cancellable, error))
+    g_clear_pointer (&request.result, g_free);
+  return request.result;
+}
+
+/* The book said that something in @job contradicts the rest; core's own check says what. */
+static void
+explain_refusal (WbBook  *self,
+                 WbJob   *job,
+                 GError **error)
+{
+  g_autoptr (GError) fault = NULL;
+
+  if (error == NULL || !g_error_matches (*error, WB_STORE_ERROR, WB_STORE_ERROR_CONSTRAINT) || wb_job_check (job, &fault))
+    return;
+  g_clear_error (error);
+  wb_store_set_error (self->path, WB_STORE_ERROR_CONSTRAINT, error, "job %s: %s", wb_job_get_id (job), fault->message);
+}
+
+static gboolean
+save_job (WbSqlite  *book,
+          gpointer   data,
+          GError   **error)
+{
+  Request *request = data;
+
+  request->result = wb_job_store_save (book, request->base, request->job, request->deed, error);
+  return request->result != NULL;
+}
+
+WbJob *
+wb_book_save_job (WbBook        *self,
+                  WbJob         *base,
+                  WbJob         *job,
+                  const char    *deed,
+                  GCancellable  *cancellable,
+                  GError       **error)
+{
+  Request request = { .base = base, .job = job, .deed = deed };
+
+  g_return_val_if_fail (WB_IS_BOOK (self), NULL);
+  g_return_val_if_fail (job != NULL && deed != NULL, NULL);
+  g_return_val_if_fail (base == NULL || g_str_equal (wb_job_get_id (base), wb_job_get_id (job)), NULL);
+
+  if (!write_deed (self, save_job, &request, cancellable, error))
+    {
+      g_clear_pointer ((WbJob **) &request.result, wb_job_unref);
+      explain_refusal (self, job, error);
+    }
+  return request.result;
+}
+
+static gboolean
+add_jobs (WbSqlite  *book,
+          gpointer   data,
+          GError   **error)
+{
+  Request *request = data;
+
+  for (guint i = 0; i < request->jobs->len; i++)
+    {
+      g_autoptr (WbJob) stored = NULL;
+
+      request->job = g_ptr_array_index (request->jobs, i);
+      stored = wb_job_store_save (book, NULL, request->job, request->deed, error);
+      if (stored == NULL)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+gboolean
+wb_book_add_jobs (WbBook        *self,
+                  GPtrArray     *jobs,
+                  const char    *deed,
+                  GCancellable  *cancellable,
+                  GError       **error)
+{
+  Request request = { .jobs = jobs, .deed = deed };
+
+  g_return_val_if_fail (WB_IS_BOOK (self), FALSE);
+  g_return_val_if_fail (jobs != NULL && deed != NULL, FALSE);
+
+  if (write_deed (self, add_jobs, &request, cancellable, error))
+    return TRUE;
+  if (request.job != NULL)
+    explain_refusal (self, request.job, error);
+  return FALSE;
+}
+
+static gboolean
+remove_job (WbSqlite  *book,
+            gpointer   data,
+            GError   **error)
+{
+  Request *request = data;
+
+  return wb_job_store_remove (book, request->text, request->revision, error);
+}
+
+gboolean
+wb_book_remove_job (WbBook        *self,
+                    const char    *id,
+                    gint64         revision,
+                    GCancellable  *cancellable,
+                    GError       **error)
+{
+  Request request = { .text = id, .revision = revision };
+
+  g_return_val_if_fail (WB_IS_BOOK (self), FALSE);
+  g_return_val_if_fail (id != NULL, FALSE);
+
+  return write_deed (self, remove_job, &request, cancellable, error);
+}
+
+/* --- numbers, history, other windows ----------------------------------------------------------------------------- */
+
+static gboolean
+next_number (WbSqlite  *book,
+             gpointer   data,
+             GError   **error)
+{
+  Request *request = data;
+
+  request->result = wb_number_series_next (book, request->text, error);
+  return request->result != NULL;
+}
+
+char *
+wb_book_next_number (WbBook        *self,
+                     const char    *prefix,
+                     GCancellable  *cancellable,
+                     GError       **error)
+{
+  Request request = { .text = prefix };
+
+  g_return_val_if_fail (WB_IS_BOOK (self), NULL);
+  g_return_val_if_fail (prefix != NULL, NULL);
+
+  if (!write_deed (self, next_number, &request, cancellable, error))
+    g_clear_pointer (&request.result, g_free);
+  return request.result;
+}
+
+static gboolean
+list_history (WbSqlite  *book,
+              gpointer   data,
+              GError   **error)
+{
+  Request *request = data;
+
+  request->result = wb_history_list (book, request->text, error);
+  return request->result != NULL;
+}
+
+GPtrArray *
+wb_book_list_history (WbBook        *self,
+                      const char    *job_id,
+                      GCancellable  *cancellable,
+                      GError       **error)
+{
+  Request request = { .text = job_id };
+
+  g_return_val_if_fail (WB_IS_BOOK (self), NULL);
+  g_return_val_if_fail (job_id != NULL, NULL);
+
+  if (!read_book (self, list_history, &request, cancellable, error))
+    g_clear_pointer ((GPtrArray **) &request.result, g_ptr_array_unref);
+  return request.result;
+}
+
+gint64
+wb_book_get_data_version (WbBook  *self,
+                          GError **error)
+{
+  gint64 version = 0;
+
+  g_return_val_if_fail (WB_IS_BOOK (self), 0);
+
+  g_mutex_lock (&self->mutex);
+  if (self->closing)
+    refuse_closed (self, error);
+  else
+    {
+      if (self->watching == NULL)
+        self->watching = wb_sqlite_open (self->path, WB_SQLITE_READ, error);
+      if (self->watching == NULL || !wb_sqlite_read_number (self->watching, "PRAGMA data_version", &version, error))
+        version = 0;
+    }
+  g_mutex_unlock (&self->mutex);
+  return version;
+}

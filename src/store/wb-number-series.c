@@ -1,0 +1,87 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Numbers of jobs and claims, given out one after the other and never twice. */
+#include "config.h"
+
+#include "store/wb-job-store.h"
+
+static gboolean
+is_taken (WbSqlite    *book,
+          const char  *number,
+          gboolean    *taken,
+          GError     **error)
+{
+  sqlite3_stmt *statement;
+
+  statement = wb_sqlite_prepare (book,
+                                 "SELECT EXISTS (SELECT 1 FROM \"order\" WHERE number = ?1 COLLATE NOCASE)"
+                                 " OR EXISTS (SELECT 1 FROM claim WHERE number = ?1 COLLATE NOCASE)", error);
+  if (statement == NULL)
+    return FALSE;
+  wb_sqlite_bind_text (statement, 1, number);
+  if (wb_sqlite_step (book, statement, error) != WB_STEP_ROW)
+    return FALSE;
+  *taken = sqlite3_column_int (statement, 0) != 0;
+  sqlite3_reset (statement);
+  return TRUE;
+}
+
+static gboolean
+read_last (WbSqlite    *book,
+           const char  *prefix,
+           gint64      *last,
+           GError     **error)
+{
+  sqlite3_stmt *statement;
+
+  statement = wb_sqlite_prepare (book, "SELECT coalesce (max (last), 0) FROM number_series WHERE prefix = ?1", error);
+  if (statement == NULL)
+    return FALSE;
+  wb_sqlite_bind_text (statement, 1, prefix);
+  if (wb_sqlite_step (book, statement, error) != WB_STEP_ROW)
+    return FALSE;
+  *last = sqlite3_column_int64 (statement, 0);
+  sqlite3_reset (statement);
+  return TRUE;
+}
+
+static gboolean
+write_last (WbSqlite    *book,
+            const char  *prefix,
+            gint64       last,
+            GError     **error)
+{
+  sqlite3_stmt *statement;
+
+  statement = wb_sqlite_prepare (book,
+                                 "INSERT INTO number_series (prefix, last) VALUES (?1, ?2)"
+                                 " ON CONFLICT (prefix) DO UPDATE SET last = excluded.last", error);
+  if (statement == NULL)
+    return FALSE;
+  wb_sqlite_bind_text (statement, 1, prefix);
+  wb_sqlite_bind_number (statement, 2, last);
+  return wb_sqlite_run (book, statement, error);
+}
+
+/* A number that a person typed or imported is passed over. */
+char *
+wb_number_series_next (WbSqlite    *book,
+                       const char  *prefix,
+                       GError     **error)
+{
+  gboolean taken = TRUE;
+  gint64 last;
+  g_autofree char *number = NULL;
+
+  if (!read_last (book, prefix, &last, error))
+    return NULL;
+  while (taken)
+    {
+      g_free (number);
+      number = g_strdup_printf ("%s%04" G_GINT64_FORMAT, prefix, ++last);
+      if (!is_taken (book, number, &taken, error))
+        return NULL;
+    }
+  if (!write_last (book, prefix, last, error))
+    return NULL;
+  return g_steal_pointer (&number);
+}
