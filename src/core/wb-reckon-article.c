@@ -493,11 +493,13 @@ limit_article (WbRun            *run,
 {
   const WbSideTerms *terms = &run->terms->side[side];
   Cap cap = { FALSE, 0 };
+  gboolean extraordinary = wb_rate_is_set (terms->extraordinary_rate);
+  /* A listed value is the whole article's, so its lines are judged together even where things are judged one by one. */
+  gboolean by_thing = terms->extraordinary_weight == WB_EXTRAORDINARY_THING && !is_listed (run, article);
   gint64 total;
   gboolean known;
 
-  if (wb_rate_is_set (terms->extraordinary_rate) && terms->extraordinary_weight == WB_EXTRAORDINARY_THING &&
-      !cap_each_thing (run, side, article, error))
+  if (extraordinary && by_thing && !cap_each_thing (run, side, article, error))
     return FALSE;
   if (!sum_allowed (run, side, article, &total, error))
     return FALSE;
@@ -512,7 +514,7 @@ limit_article (WbRun            *run,
     }
   if (cap.has_limit)
     note_article_limit (run, side, article, cap.limit, total);
-  if (wb_rate_is_set (terms->extraordinary_rate) && terms->extraordinary_weight == WB_EXTRAORDINARY_ARTICLE &&
+  if (extraordinary && !by_thing &&
       !cap_extraordinary (run, side, article, article->weight, (gint) article->first_line, total, &cap, error))
     return FALSE;
   if (cap.has_limit && total > cap.limit)
