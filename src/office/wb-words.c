@@ -219,6 +219,55 @@ wb_words_volume (WbVolume volume)
 }
 
 char *
+wb_words_percent (gint64 hundredths)
+{
+  g_autofree char *plain = NULL;
+  g_autofree char *number = NULL;
+  gsize length;
+
+  if (hundredths == WB_INTEGER_UNSET)
+    return g_strdup (NOT_GIVEN);
+
+  plain = g_strdup_printf ("%" G_GINT64_FORMAT ".%02" G_GINT64_FORMAT, hundredths / 100, hundredths % 100);
+  for (length = strlen (plain); plain[length - 1] == '0'; length--)
+    plain[length - 1] = '\0';
+  if (plain[length - 1] == '.')
+    plain[length - 1] = '\0';
+
+  number = localize_number (plain);
+  return g_strconcat (number, " %", NULL);
+}
+
+char *
+wb_words_rate (WbRate rate)
+{
+  g_autofree char *amount = NULL;
+
+  if (!wb_rate_is_set (rate))
+    return g_strdup (NOT_GIVEN);
+
+  amount = wb_words_money (rate.per);
+  switch (rate.unit)
+    {
+    case WB_RATE_UNIT_LB:
+      /* Translators: %s is an amount of money; so in the lines that follow. */
+      return g_strdup_printf (_("%s per pound"), amount);
+    case WB_RATE_UNIT_KG:
+      return g_strdup_printf (_("%s per kilogram"), amount);
+    case WB_RATE_UNIT_CWT:
+      return g_strdup_printf (_("%s per hundredweight"), amount);
+    case WB_RATE_UNIT_CUFT:
+      return g_strdup_printf (_("%s per cubic foot"), amount);
+    case WB_RATE_UNIT_M3:
+      return g_strdup_printf (_("%s per cubic metre"), amount);
+    case WB_RATE_UNIT_NONE:
+      break;
+    }
+
+  g_assert_not_reached ();
+}
+
+char *
 wb_words_date (const GDate *date)
 {
   char text[128];
@@ -368,11 +417,7 @@ wb_words_value (gconstpointer  record,
     return words_or_text (*(char *const *) member);
 
   if (field->type == WB_FIELD_PERCENT)
-    {
-      g_autofree char *canonical = wb_record_get_text (record, field);
-
-      return localize_quantity (canonical);
-    }
+    return wb_words_percent (*(const gint64 *) member);
 
   /* Tag numbers, lines and ages are names and small counts: they are not grouped. */
   return wb_record_get_text (record, field);

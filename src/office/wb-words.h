@@ -21,6 +21,10 @@ char       *wb_words_minor         (gint64            minor,
 /** Returns: (transfer full): "1,250 lb"; "–" when unset. */
 char       *wb_words_weight        (WbWeight          weight) G_GNUC_WARN_UNUSED_RESULT;
 char       *wb_words_volume        (WbVolume          volume) G_GNUC_WARN_UNUSED_RESULT;
+/** Returns: (transfer full): "7.5 %" for hundredths of a percent; "–" for %WB_INTEGER_UNSET. */
+char       *wb_words_percent       (gint64            hundredths) G_GNUC_WARN_UNUSED_RESULT;
+/** Returns: (transfer full): "$0.60 per pound"; "–" when unset. */
+char       *wb_words_rate          (WbRate            rate) G_GNUC_WARN_UNUSED_RESULT;
 /** Returns: (transfer full): "3 Mar 2026" by locale; "–" when unset. */
 char       *wb_words_date          (const GDate      *date) G_GNUC_WARN_UNUSED_RESULT;
 /** Returns: (transfer full): any field's value as a person reads it. */

@@ -81,7 +81,7 @@ print_documents (guint  count,
 
   for (guint i = 0; i < count; i++)
     {
-      g_autoptr (WbJob) job = random_job (5);
+      g_autoptr (WbJob) job = random_job (NULL, 5);
       g_autofree char *text = wb_job_document_write (job);
 
       /* Line breaks inside texts are written as escapes, so these are between values only. */

@@ -15,7 +15,7 @@ test_round_trip (void)
 {
   for (guint i = 0; i < 200; i++)
     {
-      g_autoptr (WbJob) job = random_job (8);
+      g_autoptr (WbJob) job = random_job (NULL, 8);
       g_autofree char *text = wb_job_document_write (job);
       g_autoptr (GError) error = NULL;
       g_autoptr (WbJob) read = wb_job_document_read (text, -1, &error);
@@ -181,7 +181,7 @@ test_fault (gconstpointer data)
 static void
 test_cut (void)
 {
-  g_autoptr (WbJob) job = random_job (3);
+  g_autoptr (WbJob) job = random_job (NULL, 3);
   g_autofree char *text = wb_job_document_write (job);
   gsize length = strlen (text) - 2;   /* without the last brace and line break */
 
@@ -200,7 +200,7 @@ test_cut (void)
 static void
 test_changed (void)
 {
-  g_autoptr (WbJob) job = random_job (4);
+  g_autoptr (WbJob) job = random_job (NULL, 4);
   g_autofree char *text = wb_job_document_write (job);
   gsize length = strlen (text);
 

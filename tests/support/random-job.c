@@ -159,11 +159,13 @@ can_be_made (const WbJob        *job,
 }
 
 WbJob *
-random_job (guint most)
+random_job (const char *currency,
+            guint       most)
 {
   static const char *const currencies[] = { "USD", "EUR", "JPY" };
   g_autofree char *id = g_strdup_printf ("job-%u", below (1000000));
-  g_autoptr (WbJob) job = wb_job_new (id, currencies[below (G_N_ELEMENTS (currencies))]);
+  g_autoptr (WbJob) job = wb_job_new (id, currency != NULL ? currency
+                                                           : currencies[below (G_N_ELEMENTS (currencies))]);
   g_autoptr (GError) error = NULL;
 
   for (int kind = 0; kind < WB_N_KINDS; kind++)

@@ -15,7 +15,9 @@ gpointer  random_record (const WbJob *job,
                          WbKind       kind,
                          const char  *id) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full): a job with up to @most records of each kind; it passes wb_job_check(). */
-WbJob    *random_job    (guint        most) G_GNUC_WARN_UNUSED_RESULT;
+/** Returns: (transfer full): a job with up to @most records of each kind; it passes wb_job_check(). Without a @currency it is
+ * in any. */
+WbJob    *random_job    (const char  *currency,
+                         guint        most) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS
