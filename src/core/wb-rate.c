@@ -2,7 +2,7 @@
 /* Money per unit of weight or volume, and what it comes to for a quantity. */
 #include "config.h"
 
-#include "core/wb-weight.h"
+#include "core/wb-rate.h"
 
 #include <string.h>
 
@@ -19,7 +19,9 @@ static const WbQuantityUnit units[] = {
   { .unit = WB_RATE_UNIT_M3, WB_QUANTITY_M3 },
 };
 
-static const WbQuantityKind kind = { "rate", "lb, kg, cwt, cuft or m3", units, G_N_ELEMENTS (units) };
+static const WbQuantityKind kind = {
+  "rate", "lb, kg, cwt, cuft or m3", units, G_N_ELEMENTS (units),
+};
 
 gboolean
 wb_rate_is_set (WbRate rate)
@@ -145,13 +147,14 @@ wb_rate_parse (const char  *text,
       return FALSE;
     }
 
-  amount = g_strndup (text, (gsize) (per - text));
+  amount = g_strchomp (g_strndup (text, (gsize) (per - text)));
   if (!wb_money_parse (amount, currency, &money, error))
     return FALSE;
 
   if (money.minor < 0)
     {
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE, "%s is negative, which no rate can be", quoted);
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE,
+                   "%s is negative, which no rate can be", quoted);
       return FALSE;
     }
 

@@ -6,7 +6,7 @@
 #include "core/wb-calendar.h"
 #include "core/wb-enum.h"
 #include "core/wb-money.h"
-#include "core/wb-weight.h"
+#include "core/wb-rate.h"
 
 G_BEGIN_DECLS
 

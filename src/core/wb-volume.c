@@ -3,7 +3,7 @@
  * where it is written as text. */
 #include "config.h"
 
-#include "core/wb-weight.h"
+#include "core/wb-volume.h"
 
 #include "core/wb-core.h"
 #include "core/wb-quantity.h"
@@ -84,7 +84,8 @@ wb_volume_add (WbVolume   a,
 {
   g_return_val_if_fail (out != NULL, FALSE);
 
-  return check_both_set (a, b, error) && take_sum ((WbWide) a.bits + b.bits, a.unit, out, error);
+  return check_both_set (a, b, error)
+         && take_sum ((WbWide) a.bits + b.bits, a.unit, out, error);
 }
 
 gboolean

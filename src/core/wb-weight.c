@@ -84,7 +84,8 @@ wb_weight_add (WbWeight   a,
 {
   g_return_val_if_fail (out != NULL, FALSE);
 
-  return check_both_set (a, b, error) && take_sum ((WbWide) a.grains + b.grains, a.unit, out, error);
+  return check_both_set (a, b, error)
+         && take_sum ((WbWide) a.grains + b.grains, a.unit, out, error);
 }
 
 gboolean
@@ -95,7 +96,8 @@ wb_weight_subtract (WbWeight   a,
 {
   g_return_val_if_fail (out != NULL, FALSE);
 
-  return check_both_set (a, b, error) && take_sum ((WbWide) a.grains - b.grains, a.unit, out, error);
+  return check_both_set (a, b, error)
+         && take_sum ((WbWide) a.grains - b.grains, a.unit, out, error);
 }
 
 gboolean
