@@ -187,7 +187,8 @@ wb_period_parse (const char  *text,
   if (p == start || unit == WB_PERIOD_NONE)
     {
       g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE,
-                   "%s is not a period; write a number and days, months or years, as in “120 days”", quoted);
+                   "%s is not a period; write a number and days, months or years, as in “120 days”",
+                   quoted);
       return FALSE;
     }
   if (count > MAX_COUNT)
@@ -250,7 +251,8 @@ add_months (const GDate *date,
   if (year > LAST_YEAR)
     return FALSE;
 
-  day = MIN (g_date_get_day (&copy), g_date_get_days_in_month ((GDateMonth) month, (GDateYear) year));
+  day = MIN (g_date_get_day (&copy),
+             g_date_get_days_in_month ((GDateMonth) month, (GDateYear) year));
   *out = make_date (year, month, day);
   return TRUE;
 }
@@ -300,6 +302,7 @@ wb_date_add_period (const GDate  *date,
   start = wb_date_to_text (date);
   length = wb_period_to_text (period);
   g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE,
-               "%s and %s lie outside the years %d to %d", start, length, FIRST_YEAR, LAST_YEAR);
+               "%s after %s is not within the years %d to %d",
+               length, start, FIRST_YEAR, LAST_YEAR);
   return FALSE;
 }

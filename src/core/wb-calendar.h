@@ -5,8 +5,11 @@
 
 G_BEGIN_DECLS
 
-/* Civil dates are GDate values held inside structs; a zero-initialised (invalid) GDate is "not given".
- * Nothing here asks what day it is. Years 1583 to 9999. */
+/* Civil dates and legal periods. Dates are GDate values held inside structs; a zero-initialised
+ * (invalid) GDate is "not given". Nothing here asks what day it is. Years 1583 to 9999.
+ *
+ * A GDate works out its second form when first asked, even in a const one. Dates that come from
+ * here carry both forms, so that threads may share them. */
 
 typedef enum
 {
@@ -16,24 +19,37 @@ typedef enum
   WB_PERIOD_YEARS,
 } WbPeriodUnit;
 
-/** WbPeriod: a legal period such as "120 days" or "9 months"; unset when @unit is %WB_PERIOD_NONE. */
+/**
+ * WbPeriod:
+ * @count: 0 to 10000
+ * @unit: %WB_PERIOD_NONE means that no period was given
+ *
+ * A legal period such as "120 days" or "9 months".
+ */
 typedef struct
 {
   gint         count;
   WbPeriodUnit unit;
 } WbPeriod;
 
+/** Whether @date (nullable) was given. */
 gboolean wb_date_is_set      (const GDate  *date);
 
-/** Reads ISO 8601 "YYYY-MM-DD" strictly. %FALSE with %WB_CORE_ERROR_PARSE that repeats the text. */
+/**
+ * wb_date_parse:
+ * @text: ISO 8601 "YYYY-MM-DD" and nothing else
+ * @out: (out): the date; untouched on failure
+ *
+ * Returns: %TRUE, or %FALSE with %WB_CORE_ERROR_PARSE that repeats the text
+ */
 gboolean wb_date_parse       (const char   *text,
                               GDate        *out,
                               GError      **error);
 
-/** Returns: (transfer full): "YYYY-MM-DD"; "" when unset. */
+/** Returns: (transfer full): "YYYY-MM-DD"; "" when unset or %NULL. */
 char    *wb_date_to_text     (const GDate  *date) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Unset dates sort first. Returns: <0, 0, >0. */
+/** Returns: <0, 0 or >0 as @a is before, on or after @b; unset dates come first. */
 int      wb_date_compare     (const GDate  *a,
                               const GDate  *b);
 
@@ -41,10 +57,18 @@ int      wb_date_compare     (const GDate  *a,
 gint     wb_date_days_between (const GDate *from,
                                const GDate *to);
 
-/** Reads "120 days", "1 day", "9 months", "2 years"; count 0 to 10000. */
+/**
+ * wb_period_parse:
+ * @text: "120 days", "1 day", "9 months", "2 years", in either case
+ * @out: (out): the period; untouched on failure
+ *
+ * Returns: %TRUE, or %FALSE with %WB_CORE_ERROR_PARSE, or _RANGE when the count is over 10000
+ */
 gboolean wb_period_parse     (const char   *text,
                               WbPeriod     *out,
                               GError      **error);
+
+/** Returns: (transfer full): "120 days", "1 day"; "" when unset. */
 char    *wb_period_to_text   (WbPeriod      period) G_GNUC_WARN_UNUSED_RESULT;
 gboolean wb_period_is_set    (WbPeriod      period);
 
@@ -52,10 +76,12 @@ gboolean wb_period_is_set    (WbPeriod      period);
  * wb_date_add_period:
  * @date: set
  * @period: set
+ * @out: (out): the last day of @period when it starts on @date; untouched on failure
  *
- * The last day of a period that starts on @date. Days are plain civil days, the first day not counted. Months
- * and years keep the day of the month and clamp to the month's end (31 January + 1 month = 28 or 29 February).
- * %FALSE with %WB_CORE_ERROR_RANGE outside the years above.
+ * Days are plain civil days, the first day not counted. Months and years keep the day of the month
+ * and clamp to the month's end (31 January + 1 month = 28 or 29 February).
+ *
+ * Returns: %TRUE, or %FALSE with %WB_CORE_ERROR_RANGE outside the years above
  */
 gboolean wb_date_add_period  (const GDate  *date,
                               WbPeriod      period,

@@ -54,7 +54,8 @@ scan_failed (const char  *text,
 {
   g_autofree char *quoted = wb_text_quote (text, -1);
 
-  g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE, "In %s, at character %" G_GSIZE_FORMAT ", %s",
+  g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE,
+               "In %s, at character %" G_GSIZE_FORMAT ", %s",
                quoted, wb_text_position (text, at), reason);
   return NULL;
 }
@@ -70,12 +71,18 @@ wb_decimal_scan (const char  *text,
 
   g_return_val_if_fail (text != NULL && at != NULL && out != NULL, NULL);
 
+  if (*wb_text_skip_space (text) == '\0')
+    {
+      g_set_error_literal (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE, "A number is missing");
+      return NULL;
+    }
   if (!g_ascii_isdigit (at[0]) && !(at[0] == '.' && g_ascii_isdigit (at[1])))
     return scan_failed (text, at, "a number is missing", error);
 
   p = skip_groups (at, skip_digits (at), &bad);
   if (p == NULL)
-    return scan_failed (text, bad, "the comma does not stand before a group of three digits", error);
+    return scan_failed (text, bad, "the comma does not stand before a group of three digits",
+                        error);
 
   if (*p == '.')
     {
@@ -124,7 +131,8 @@ wb_decimal_scale (const WbDecimal  *self,
     {
       quoted = wb_text_quote (text, -1);
       if (digits == 0)
-        g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE, "%s must be a whole number", quoted);
+        g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE,
+                     "%s must be a whole number", quoted);
       else
         g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE,
                      "%s has more than %u digits after the decimal point", quoted, digits);
@@ -140,7 +148,8 @@ wb_decimal_scale (const WbDecimal  *self,
   if (!fits)
     {
       quoted = wb_text_quote (text, -1);
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_OVERFLOW, "%s is too large a number", quoted);
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_OVERFLOW,
+                   "%s is too large a number", quoted);
       return FALSE;
     }
 

@@ -81,8 +81,8 @@ wb_enum_parse (const WbEnum  *self,
       g_autofree char *quoted = wb_text_quote (text, -1);
       g_autofree char *nicks = list_nicks (self);
 
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE, "%s is not in the list “%s”; allowed are: %s",
-                   quoted, self->name, nicks);
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE,
+                   "%s is not in the list “%s”; allowed are: %s", quoted, self->name, nicks);
       return FALSE;
     }
 

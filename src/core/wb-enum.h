@@ -1,4 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Closed lists: what a value is called in files and what a person reads. The lists themselves are
+ * const tables beside the types that they describe. */
 #pragma once
 
 #include <glib.h>
@@ -8,8 +10,10 @@ G_BEGIN_DECLS
 /**
  * WbEnumValue:
  * @value: the C value
- * @nick: what files and the book hold; lower case, hyphens; never changes once released
- * @label: what a person reads; marked for translation, passed through gettext by office or desk
+ * @nick: what files and the book hold; lower case with hyphens, or a code of the trade such as
+ *   "PBO"; never changes once released
+ * @label: what a person reads; marked for translation, passed through gettext by office or desk. ""
+ *   only for value 0 where there is nothing to say (gettext would answer that with its header)
  *
  * One value of a closed list.
  */
@@ -22,6 +26,8 @@ typedef struct
 
 /**
  * WbEnum:
+ * @name: what the list is of, for messages: "stage"
+ * @values: (array length=n_values): the rows; values and nicks are unique
  *
  * A closed list as a const table. Value 0 is always "not given" or the ordinary case.
  */
@@ -46,9 +52,10 @@ const char        *wb_enum_nick       (const WbEnum *self,
 
 /**
  * wb_enum_parse:
- * @out: (out): the value found
+ * @text: a nick, exactly
+ * @out: (out): the value found; untouched on failure
  *
- * Reads a nick. Returns: %TRUE, or %FALSE with %WB_CORE_ERROR_PARSE that lists what is allowed.
+ * Returns: %TRUE, or %FALSE with %WB_CORE_ERROR_PARSE that lists what is allowed
  */
 gboolean           wb_enum_parse      (const WbEnum *self,
                                        const char   *text,

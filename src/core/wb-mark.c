@@ -239,8 +239,8 @@ fail_at (const Scanner  *self,
   message = g_strdup_vprintf (format, arguments);
   va_end (arguments);
 
-  g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE, "At character %" G_GSIZE_FORMAT ", %s",
-               wb_text_position (self->text, at), message);
+  g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE,
+               "At character %" G_GSIZE_FORMAT ", %s", wb_text_position (self->text, at), message);
   return FALSE;
 }
 
@@ -254,7 +254,7 @@ find_condition (const char *word)
   return -1;
 }
 
-/* Makes the mark of @condition the current one; a condition written again goes on with its first. */
+/* Makes the mark of @condition the current one; one written again goes on with its first. */
 static void
 begin_mark (Scanner *self,
             guint    condition)
@@ -349,18 +349,20 @@ take_place (Scanner  *self,
   quoted = wb_text_quote (digits, -1);
   if (place > 0)
     return fail_at (self, start, error,
-                    "the place %s has no condition before it; write the condition first, as in “SC %s”",
+                    "the place %s has no condition before it; write that first, as in “SC %s”",
                     quoted, digits);
-  if (digits[0] == '0' && find_place (digits + strspn (digits, "0")) > 0)
-    return fail_at (self, start, error, "%s is not a place; write it without the 0 before it", quoted);
-  return fail_at (self, start, error, "%s is not a place; places are 1 to %u, with a separator between two",
+  if (find_place (digits + strspn (digits, "0")) > 0)
+    return fail_at (self, start, error, "%s is not a place; write it without the 0 before it",
+                    quoted);
+  return fail_at (self, start, error,
+                  "%s is not a place; places are 1 to %u, with a separator between two",
                   quoted, (guint) G_N_ELEMENTS (places));
 }
 
 static gboolean
 is_line_break (gunichar c)
 {
-  return c == '\n' || c == '\r' || c == '\v' || c == '\f' || c == 0x85 || c == 0x2028 || c == 0x2029;
+  return (c >= '\n' && c <= '\r') || c == 0x85 || c == 0x2028 || c == 0x2029;
 }
 
 /* Dashes are what text programs make of hyphens. */
@@ -403,7 +405,8 @@ take_separator (Scanner  *self,
     return TRUE;
 
   quoted = wb_text_quote (start, self->at - start);
-  return fail_at (self, start, error, "%s does not belong between condition codes and places", quoted);
+  return fail_at (self, start, error, "%s does not belong between condition codes and places",
+                  quoted);
 }
 
 static gboolean

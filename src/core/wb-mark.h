@@ -1,4 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Condition marks: what was wrong with a piece, in letter codes, and where on it, in numbers. */
 #pragma once
 
 #include <glib.h>
@@ -52,28 +53,33 @@ typedef struct
 /**
  * wb_marks_parse:
  * @text: what a person writes on an inventory line
- * @out: (out): the marks, in the order written; empty it with wb_marks_clear(). A condition written twice goes on with
- *   its first entry, a place written twice for one condition stands once
+ * @out: (out): the marks, in the order written; empty it with wb_marks_clear(). A condition written
+ *   twice goes on with its first entry, a place written twice for one condition stands once
  *
  * Reads "SC 4-8, CH 3 10; MCU", "sc4 8", "BR-M-SC 2/7", "SC (4, 8)":
  *
  * - codes in either case, glued to their places or not;
- * - between codes and places in any order a space, comma, hyphen or dash, slash, plus, "&", "and", full stop or colon, or
- *   parentheses in pairs. A hyphen joins as on printed inventories, it is no range: "4-8" is two places;
- * - a semicolon or line break also ends the condition, so that a place after it needs a condition of its own.
+ * - between codes and places, in any mixture: space, comma, hyphen or dash, slash, plus, "&",
+ *   "and", full stop, colon, parentheses in pairs. A hyphen joins as on printed inventories, it is
+ *   no range: "4-8" is two places;
+ * - a semicolon or line break, which also ends the condition: a place after it needs a condition of
+ *   its own.
  *
- * Codes are never guessed: an unknown condition, an unknown place (also "0", "04"), a place without a condition, or
- * anything else gives %WB_CORE_ERROR_PARSE whose message names what was found and its position (1-based character), and
- * where it can what may have been meant. Nothing is dropped in silence. Empty text gives no marks.
+ * Codes are never guessed, and nothing is dropped in silence: an unknown condition, an unknown
+ * place (also "0", "04"), a place without a condition, or anything else is an error whose message
+ * names what was found and its position (1-based character), and where it can what was meant.
+ * Empty text gives no marks.
  *
- * Returns: %TRUE, or %FALSE with @out untouched
+ * Returns: %TRUE, or %FALSE with %WB_CORE_ERROR_PARSE and @out untouched
  */
 gboolean wb_marks_parse   (const char    *text,
                            WbMarks       *out,
                            GError       **error);
+
+/** Frees the list and leaves it empty; it may be empty already. */
 void     wb_marks_clear   (WbMarks       *marks);
 
-/** Returns: (transfer full): canonical text: "SC 4-8, CH 3-10, MCU". Parsing it gives the same marks. */
+/** Returns: (transfer full): "SC 4-8, CH 3-10, MCU"; parsing it gives the same marks. */
 char    *wb_marks_to_text (const WbMarks *marks) G_GNUC_WARN_UNUSED_RESULT;
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (WbMarks, wb_marks_clear)

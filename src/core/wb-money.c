@@ -19,7 +19,7 @@ typedef struct
 } Currency;
 
 /* ISO 4217 codes and minor units of currencies in use, from memory; fund codes, metals and test
- * codes left out. In order of code. MRU and MGA have a fifth as minor unit, written with 2 digits. */
+ * codes are left out. In the order of the codes. */
 static const Currency currencies[] = {
   { "AED", 2 }, { "AFN", 2 }, { "ALL", 2 }, { "AMD", 2 }, { "ANG", 2 }, { "AOA", 2 },
   { "ARS", 2 }, { "AUD", 2 }, { "AWG", 2 }, { "AZN", 2 }, { "BAM", 2 }, { "BBD", 2 },
@@ -215,7 +215,8 @@ sum_shares (gint64         total,
       if (shares[i] < 0)
         {
           g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE,
-                       "Share %" G_GSIZE_FORMAT " is negative (%" G_GINT64_FORMAT ")", i + 1, shares[i]);
+                       "Share %" G_GSIZE_FORMAT " is negative (%" G_GINT64_FORMAT ")",
+                       i + 1, shares[i]);
           return FALSE;
         }
       *sum += shares[i];
@@ -307,8 +308,8 @@ take_code (const char  *text,
       g_autofree char *quoted = wb_text_quote (text, -1);
       g_autofree char *unknown = wb_text_quote (start, end - start);
 
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE, "In %s, %s is not a known currency code",
-                   quoted, unknown);
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE,
+                   "In %s, %s is not a known currency code", quoted, unknown);
       return FALSE;
     }
 
@@ -328,12 +329,12 @@ check_agrees (const char  *text,
     return TRUE;
 
   quoted = wb_text_quote (text, -1);
-  g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_CURRENCY, "%s is an amount in %s where %s is wanted",
-               quoted, named, expected);
+  g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_CURRENCY,
+               "%s is an amount in %s where %s is wanted", quoted, named, expected);
   return FALSE;
 }
 
-/* Decides the currency from a dollar sign, a code in the text and the code that the caller wants. */
+/* Decides the currency from a dollar sign, a code in the text and the one that the caller wants. */
 static gboolean
 settle_currency (const char  *text,
                  gboolean     dollar,
@@ -380,7 +381,8 @@ wb_money_parse (const char  *text,
     {
       g_autofree char *unknown = wb_text_quote (currency, -1);
 
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_CURRENCY, "%s is not a known currency code", unknown);
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_CURRENCY,
+                   "%s is not a known currency code", unknown);
       return FALSE;
     }
 
@@ -412,7 +414,8 @@ wb_money_parse (const char  *text,
     }
 
   if (!settle_currency (text, dollar, written, currency, code, error)
-      || !wb_decimal_scale (&decimal, text, negative, (guint) wb_currency_digits (code), &minor, error))
+      || !wb_decimal_scale (&decimal, text, negative, (guint) wb_currency_digits (code),
+                            &minor, error))
     return FALSE;
 
   *out = wb_money (minor, code);

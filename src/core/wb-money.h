@@ -1,4 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Exact amounts of money in whole minor units, and what may be done with them. Nothing here
+ * converts between currencies. */
 #pragma once
 
 #include <glib.h>
@@ -37,7 +39,7 @@ typedef enum
   WB_ROUND_UP,
 } WbRounding;
 
-/** Returns: minor-unit digits of an ISO 4217 code (USD 2, JPY 0), or -1 when the code is not in our list. */
+/** Returns: minor-unit digits of an ISO 4217 code (USD 2, JPY 0), or -1 when we do not know it. */
 int      wb_currency_digits  (const char  *code);
 
 /** Returns: an amount; @currency must be a known code. */
@@ -51,15 +53,17 @@ gboolean wb_money_equal      (WbMoney      a,
 
 /**
  * wb_money_add:
- * @out: (out): the sum
+ * @out: (out): the sum; untouched on failure, as in all functions here
  *
- * Returns: %TRUE, or %FALSE with %WB_CORE_ERROR_CURRENCY when the currencies differ or one is unset, or
- * %WB_CORE_ERROR_OVERFLOW. @out is untouched on failure; so for all functions here.
+ * Returns: %TRUE, or %FALSE with %WB_CORE_ERROR_CURRENCY when the currencies differ or one is
+ *   unset, or %WB_CORE_ERROR_OVERFLOW
  */
 gboolean wb_money_add        (WbMoney      a,
                               WbMoney      b,
                               WbMoney     *out,
                               GError     **error);
+
+/** As wb_money_add(), but @a less @b. */
 gboolean wb_money_subtract   (WbMoney      a,
                               WbMoney      b,
                               WbMoney     *out,
@@ -68,9 +72,9 @@ gboolean wb_money_subtract   (WbMoney      a,
 /**
  * wb_minor_scale:
  * @denominator: not 0
+ * @out: (out): @minor × @numerator ÷ @denominator with one rounding, worked in 128 bits
  *
- * @minor × @numerator ÷ @denominator with one rounding, worked in 128 bits.
- * Returns: %TRUE, or %FALSE with %WB_CORE_ERROR_OVERFLOW.
+ * Returns: %TRUE, or %FALSE with %WB_CORE_ERROR_OVERFLOW
  */
 gboolean wb_minor_scale      (gint64       minor,
                               gint64       numerator,
@@ -83,11 +87,13 @@ gboolean wb_minor_scale      (gint64       minor,
  * wb_minor_split:
  * @total: what to share out, not negative
  * @shares: (array length=n): claims on it, none negative
- * @parts: (array length=n) (out caller-allocated): the parts; they add up to @total exactly
+ * @parts: (array length=n) (out caller-allocated): the parts; they add up to @total exactly. May be
+ *   @shares itself
  *
- * Shares @total out in proportion to @shares by largest remainder; equal remainders go to the lower index.
- * When all shares are 0 every part is 0 and @total must be 0.
- * Returns: %TRUE, or %FALSE with %WB_CORE_ERROR_RANGE or %WB_CORE_ERROR_OVERFLOW.
+ * Shares @total out in proportion to @shares by largest remainder; equal remainders go to the lower
+ * index. A share of 0 gets nothing. When all shares are 0 every part is 0 and @total must be 0.
+ *
+ * Returns: %TRUE, or %FALSE with %WB_CORE_ERROR_RANGE
  */
 gboolean wb_minor_split      (gint64        total,
                               const gint64 *shares,
@@ -97,20 +103,23 @@ gboolean wb_minor_split      (gint64        total,
 
 /**
  * wb_money_parse:
- * @text: "1234.56 USD", or without a code when @currency is given; "1,234.56" and a leading "$" (USD only)
- *   are understood too; a minus sign is allowed
- * @currency: (nullable): the code taken when the text names none; a different code in the text is an error
+ * @text: "1234.56 USD", or without a code when @currency is given; "1,234.56", a leading "$" (USD
+ *   only) and a code in lower case are understood too; a minus sign is allowed
+ * @currency: (nullable): the code taken when the text names none; a different code in the text is
+ *   an error
  * @out: (out): the amount
  *
- * Returns: %TRUE, or %FALSE with %WB_CORE_ERROR_PARSE (with the offending text), %WB_CORE_ERROR_CURRENCY or
- * %WB_CORE_ERROR_OVERFLOW. More decimals than the currency has are an error, never rounded.
+ * More decimals than the currency has are an error, never rounded.
+ *
+ * Returns: %TRUE, or %FALSE with %WB_CORE_ERROR_PARSE (with the offending text), _CURRENCY or
+ *   _OVERFLOW
  */
 gboolean wb_money_parse      (const char   *text,
                               const char   *currency,
                               WbMoney      *out,
                               GError      **error);
 
-/** Returns: (transfer full): canonical text such as "1234.56 USD", the same in every locale; "" when unset. */
+/** Returns: (transfer full): "1234.56 USD", the same in every locale; "" when unset. */
 char    *wb_money_to_text    (WbMoney       money) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: (transfer full): the amount alone, "1234.56"; @currency must be known. */

@@ -86,8 +86,8 @@ settle_unit (const WbQuantityKind  *self,
   quoted = wb_text_quote (text, -1);
   if (*written == '\0')
     {
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE, "%s names no unit; write %s after the number",
-                   quoted, self->advice);
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE,
+                   "%s names no unit; write %s after the number", quoted, self->advice);
       return NULL;
     }
 
@@ -109,7 +109,7 @@ wb_quantity_parse (const WbQuantityKind  *self,
   const WbQuantityUnit *row;
   const char *p;
   gboolean negative;
-  gint64 hundredths;
+  gint64 hundredths, parts;
 
   p = wb_text_skip_space (text);
   negative = *p == '-';
@@ -133,9 +133,16 @@ wb_quantity_parse (const WbQuantityKind  *self,
       return FALSE;
     }
 
-  if (!wb_wide_to_int64 ((WbWide) hundredths * row->hundredth, self->what, amount, error))
-    return FALSE;
+  if (__builtin_mul_overflow (hundredths, row->hundredth, &parts))
+    {
+      g_autofree char *quoted = wb_text_quote (text, -1);
 
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_OVERFLOW,
+                   "%s is too large a %s", quoted, self->what);
+      return FALSE;
+    }
+
+  *amount = parts;
   *found = row->unit;
   return TRUE;
 }

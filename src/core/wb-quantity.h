@@ -56,7 +56,7 @@ typedef struct
 const WbQuantityUnit *wb_quantity_find      (const WbQuantityKind *self,
                                              int                   unit);
 
-/** Returns: (nullable): the row of a unit as people write it; spaces, case and full stops do not matter */
+/** Returns: (nullable): the row of a unit as people write it; case, spaces and stops are ignored */
 const WbQuantityUnit *wb_quantity_find_name (const WbQuantityKind *self,
                                              const char           *name);
 

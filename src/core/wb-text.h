@@ -19,7 +19,7 @@ G_BEGIN_DECLS
 char       *wb_text_quote      (const char *text,
                                 gssize      length) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: the first byte of @text that is no white space; no-break spaces count as white space. */
+/** Returns: the first byte of @text that is no white space; no-break spaces are white space too. */
 const char *wb_text_skip_space (const char *text);
 
 /** Returns: the 1-based number of the character of @text at which @at points. */

@@ -6,7 +6,7 @@
 
 #include "core/wb-core.h"
 
-/* Whether a quotient moves away from zero, given what the division left over (0 < left < divisor). */
+/* Whether a quotient moves away from zero for what the division left over (0 < left < divisor). */
 static gboolean
 rounds_away (WbWide     quotient,
              WbWide     left,
