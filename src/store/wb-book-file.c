@@ -15,13 +15,34 @@
 
 #include "store/wb-record-table.h"
 
+/* Whether a log lies beside the book: it is in use, or its program died. Either way the log belongs to it. */
+static gboolean
+has_log (const char *path)
+{
+  static const char *const endings[] = { "-wal", "-journal" };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (endings); i++)
+    {
+      g_autofree char *name = g_strconcat (path, endings[i], NULL);
+      struct stat status;
+
+      if (g_stat (name, &status) == 0 && status.st_size > 0)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 /* --- recognising ------------------------------------------------------------------------------------------------- */
 
 /* The head of a database file (https://www.sqlite.org/fileformat2.html, section 1.3). */
 #define HEAD_SIZE 100
 #define HEAD_MAGIC "SQLite format 3"
+#define HEAD_AT_PAGE_SIZE 16
+#define HEAD_AT_CHANGES 24
+#define HEAD_AT_N_PAGES 28
 #define HEAD_AT_VERSION 60
 #define HEAD_AT_APPLICATION 68
+#define HEAD_AT_CHANGES_COUNTED 92
 
 static guint32
 head_number (const guint8 *head,
@@ -33,10 +54,22 @@ head_number (const guint8 *head,
   return GUINT32_FROM_BE (number);
 }
 
-/* Returns: how many bytes there were, or -1 with @error set. */
+/* Returns: how many bytes the file should have by its head, 0 when the head does not say. */
+static gint64
+head_size_of_file (const guint8 *head)
+{
+  guint32 page_size = (guint32) head[HEAD_AT_PAGE_SIZE] << 8 | head[HEAD_AT_PAGE_SIZE + 1];
+
+  if (head_number (head, HEAD_AT_CHANGES) != head_number (head, HEAD_AT_CHANGES_COUNTED))
+    return 0;
+  return (gint64) head_number (head, HEAD_AT_N_PAGES) * (page_size == 1 ? 65536 : page_size);
+}
+
+/* Returns: how many bytes of the head there were, or -1 with @error set. */
 static gssize
 read_head (const char  *path,
            guint8      *head,
+           gint64      *size,
            GError     **error)
 {
   /* Not to hang on a pipe. */
@@ -57,6 +90,8 @@ read_head (const char  *path,
                                                  : "this is not a file and cannot be an office book");
   else if ((n_bytes = read (file, head, HEAD_SIZE)) < 0)
     wb_store_set_errno (path, errno, error, "the book could not be read");
+  else
+    *size = status.st_size;
   (void) close (file);
   return n_bytes;
 }
@@ -64,10 +99,11 @@ read_head (const char  *path,
 static gboolean
 recognise (const char  *path,
            guint        newest,
+           gint64      *size,
            GError     **error)
 {
   guint8 head[HEAD_SIZE];
-  gssize n_bytes = read_head (path, head, error);
+  gssize n_bytes = read_head (path, head, size, error);
   guint32 version;
 
   if (n_bytes < 0)
@@ -96,6 +132,11 @@ recognise (const char  *path,
       wb_store_set_error (path, WB_STORE_ERROR_CORRUPT, error, "the book is damaged: it names no version");
       return FALSE;
     }
+  if (*size < head_size_of_file (head) && !has_log (path))
+    {
+      wb_store_set_error (path, WB_STORE_ERROR_CORRUPT, error, "the book is damaged: its end is not there");
+      return FALSE;
+    }
   if (g_access (path, W_OK) != 0)
     {
       wb_store_set_errno (path, errno, error, "the book may not be written");
@@ -106,20 +147,17 @@ recognise (const char  *path,
 
 /* --- whole or not ------------------------------------------------------------------------------------------------ */
 
-static gboolean
-has_log (const char *path)
-{
-  g_autofree char *name = g_strconcat (path, "-wal", NULL);
-  struct stat status;
-
-  return g_stat (name, &status) == 0 && status.st_size > 0;
-}
+/* A book of this size is read through in a few hundredths of a second, or a second from a slow disk. In a larger one only
+ * the list of jobs is; a damaged page elsewhere is reported once it is read. */
+#define CHECKED_WHOLE (32 * 1024 * 1024)
 
 static gboolean
 check_through (WbSqlite  *book,
+               gint64     size,
                GError   **error)
 {
-  sqlite3_stmt *statement = wb_sqlite_prepare (book, "PRAGMA quick_check (1)", error);
+  const char *check = size <= CHECKED_WHOLE ? "PRAGMA quick_check (1)" : "PRAGMA quick_check (job)";
+  sqlite3_stmt *statement = wb_sqlite_prepare (book, check, error);
   gboolean whole;
 
   if (statement == NULL || wb_sqlite_step (book, statement, error) != WB_STEP_ROW)
@@ -134,6 +172,7 @@ check_through (WbSqlite  *book,
 static gboolean
 check_with (const char    *path,
             WbSqliteMode   mode,
+            gint64         size,
             GCancellable  *cancellable,
             GError       **error)
 {
@@ -144,13 +183,13 @@ check_with (const char    *path,
   /* What somebody's last program left unfinished stays for later, should the book be damaged. */
   sqlite3_db_config (wb_sqlite_get_handle (book), SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 1, NULL);
   wb_sqlite_set_cancellable (book, cancellable);
-  return check_through (book, error);
+  return check_through (book, size, error);
 }
 
-/* A book that nobody has open is read as it stands on the disk, which leaves no trace. One with a log beside it is in use,
- * or its program died; then the log belongs to it. */
+/* A book that nobody has open is read as it stands on the disk, which leaves no trace. */
 static gboolean
 check_whole (const char    *path,
+             gint64         size,
              GCancellable  *cancellable,
              GError       **error)
 {
@@ -158,7 +197,7 @@ check_whole (const char    *path,
 
   if (!has_log (path))
     {
-      if (check_with (path, WB_SQLITE_IMMUTABLE, cancellable, &fault))
+      if (check_with (path, WB_SQLITE_IMMUTABLE, size, cancellable, &fault))
         return TRUE;
       if (!has_log (path))
         {
@@ -166,7 +205,7 @@ check_whole (const char    *path,
           return FALSE;
         }
     }
-  return check_with (path, WB_SQLITE_READ, cancellable, error);
+  return check_with (path, WB_SQLITE_READ, size, cancellable, error);
 }
 
 /* --- making ------------------------------------------------------------------------------------------------------ */
@@ -298,12 +337,14 @@ wb_book_file_open (const char         *path,
                    GError            **error)
 {
   WbSqlite *book;
+  gint64 size;
 
   if (g_cancellable_set_error_if_cancelled (cancellable, error))
     return NULL;
   if (mode == WB_BOOK_OPEN)
     {
-      if (!recognise (path, g_strv_length ((char **) migrations), error) || !check_whole (path, cancellable, error))
+      if (!recognise (path, g_strv_length ((char **) migrations), &size, error) ||
+          !check_whole (path, size, cancellable, error))
         return NULL;
       return open_and_upgrade (path, migrations, cancellable, error);
     }

@@ -35,6 +35,19 @@ WbBook            *wb_book_open_with   (const char        *path,
                                         GCancellable      *cancellable,
                                         GError           **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/** Has the writer do @work in one transaction, after what is queued already, and waits for it. */
+gboolean           wb_book_write       (WbBook            *self,
+                                        WbSqliteWork       work,
+                                        gpointer           data,
+                                        GCancellable      *cancellable,
+                                        GError           **error) G_GNUC_WARN_UNUSED_RESULT;
+/** Does @work on a reader's connection, which sees one state of the book throughout. */
+gboolean           wb_book_read        (WbBook            *self,
+                                        WbSqliteWork       work,
+                                        gpointer           data,
+                                        GCancellable      *cancellable,
+                                        GError           **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /** Returns: (transfer full) (nullable): a connection that may write to the book at @path (absolute), which is whole and up
  * to date. See wb_book_open() for the errors. */
 WbSqlite          *wb_book_file_open   (const char        *path,

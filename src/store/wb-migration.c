@@ -154,6 +154,17 @@ read_version (WbSqlite  *book,
   return TRUE;
 }
 
+static gboolean
+mark_version (WbSqlite  *book,
+              guint      version,
+              GError   **error)
+{
+  g_autofree char *marks = g_strdup_printf ("PRAGMA application_id = %d; PRAGMA user_version = %u",
+                                            WB_BOOK_APPLICATION_ID, version);
+
+  return wb_sqlite_execute (book, marks, error);
+}
+
 /* References are not looked at while tables are remade; here they are, all together. */
 static gboolean
 check_references (WbSqlite  *book,
@@ -197,16 +208,8 @@ upgrade (WbSqlite  *book,
     }
   for (guint i = version; i < self->newest; i++)
     if (!wb_sqlite_execute (book, self->migrations[i], error))
-      {
-        g_prefix_error (error, "to version %u: ", i + 1);
-        return FALSE;
-      }
-  {
-    g_autofree char *marks = g_strdup_printf ("PRAGMA application_id = %d; PRAGMA user_version = %u",
-                                              WB_BOOK_APPLICATION_ID, self->newest);
-
-    return wb_sqlite_execute (book, marks, error) && check_references (book, error);
-  }
+      return FALSE;
+  return mark_version (book, self->newest, error) && check_references (book, error);
 }
 
 gboolean
