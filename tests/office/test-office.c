@@ -60,10 +60,20 @@ static void
 tear_down (Fixture       *fixture,
            gconstpointer  data)
 {
-  /* Messages on their way hold the office. */
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
-  g_assert_finalize_object (fixture->office);
+  gpointer watched = fixture->office;
+
+  g_object_add_weak_pointer (G_OBJECT (fixture->office), &watched);
+  g_object_unref (fixture->office);
+
+  /* Messages on their way hold the office, and so does a worker thread until it has let go of its task. */
+  for (guint i = 0; watched != NULL && i < 5000; i++)
+    {
+      while (g_main_context_iteration (NULL, FALSE))
+        ;
+      g_usleep (1000);
+    }
+  g_assert_null (watched);
+
   g_ptr_array_unref (fixture->saved);
   remove_folder (fixture->folder);
   g_free (fixture->folder);
