@@ -117,7 +117,8 @@ explain_refusal (WbBook  *self,
   if (error == NULL || !g_error_matches (*error, WB_STORE_ERROR, WB_STORE_ERROR_CONSTRAINT) || wb_job_check (job, &fault))
     return;
   g_clear_error (error);
-  wb_store_set_error (self->path, WB_STORE_ERROR_CONSTRAINT, error, "job %s: %s", wb_job_get_id (job), fault->message);
+  wb_store_set_error (wb_book_get_path (self), WB_STORE_ERROR_CONSTRAINT, error, "job %s: %s", wb_job_get_id (job),
+                      fault->message);
 }
 
 static gboolean
