@@ -287,6 +287,23 @@ take_minus (const char **cursor)
   return TRUE;
 }
 
+/* Reads "", "-", "$", "-$" or "$-" at @cursor. */
+static void
+take_signs (const char **cursor,
+            gboolean    *negative,
+            gboolean    *dollar)
+{
+  *negative = take_minus (cursor);
+
+  *dollar = **cursor == '$';
+  if (!*dollar)
+    return;
+
+  *cursor = wb_text_skip_space (*cursor + 1);
+  if (!*negative)
+    *negative = take_minus (cursor);
+}
+
 /* Reads "", "USD" or "usd" at @cursor; @code stays empty when there is none. */
 static gboolean
 take_code (const char  *text,
@@ -315,6 +332,24 @@ take_code (const char  *text,
 
   *cursor = end;
   return TRUE;
+}
+
+static gboolean
+check_end (const char  *text,
+           const char  *at,
+           GError     **error)
+{
+  g_autofree char *quoted = NULL;
+  g_autofree char *rest = NULL;
+
+  if (*at == '\0')
+    return TRUE;
+
+  quoted = wb_text_quote (text, -1);
+  rest = wb_text_quote (at, -1);
+  g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE,
+               "%s is not an amount of money: %s is left over", quoted, rest);
+  return FALSE;
 }
 
 static gboolean
@@ -387,33 +422,15 @@ wb_money_parse (const char  *text,
     }
 
   p = wb_text_skip_space (text);
-  negative = take_minus (&p);
-  dollar = *p == '$';
-  if (dollar)
-    p = wb_text_skip_space (p + 1);
-  if (dollar && !negative)
-    negative = take_minus (&p);
-
+  take_signs (&p, &negative, &dollar);
   p = wb_decimal_scan (text, p, &decimal, error);
   if (p == NULL)
     return FALSE;
 
   p = wb_text_skip_space (p);
-  if (!take_code (text, &p, written, error))
-    return FALSE;
-
-  p = wb_text_skip_space (p);
-  if (*p != '\0')
-    {
-      g_autofree char *quoted = wb_text_quote (text, -1);
-      g_autofree char *rest = wb_text_quote (p, -1);
-
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE,
-                   "%s is not an amount of money: %s is left over", quoted, rest);
-      return FALSE;
-    }
-
-  if (!settle_currency (text, dollar, written, currency, code, error)
+  if (!take_code (text, &p, written, error)
+      || !check_end (text, wb_text_skip_space (p), error)
+      || !settle_currency (text, dollar, written, currency, code, error)
       || !wb_decimal_scale (&decimal, text, negative, (guint) wb_currency_digits (code),
                             &minor, error))
     return FALSE;
