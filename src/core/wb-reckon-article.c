@@ -303,16 +303,34 @@ miss_weight (WbRun           *run,
     }
 }
 
+/* The key of the terms that made this the weight of the article, if one did. */
+static gint
+weight_key (const WbRun     *run,
+            const WbArticle *article)
+{
+  const WbPiece *piece = run->out->lines[article->first_line].piece;
+
+  switch (article->source)
+    {
+    case WB_ARTICLE_WEIGHT_PARTS:
+      return WB_KEY_PARTS;
+    case WB_ARTICLE_WEIGHT_VOLUME:
+      return WB_KEY_CONSTRUCTIVE_WEIGHT;
+    case WB_ARTICLE_WEIGHT_PIECE:
+    case WB_ARTICLE_WEIGHT_THING:
+      return piece != NULL && piece_is_packed (piece) ? (gint) WB_KEY_CARTON : WB_NO_KEY;
+    case WB_ARTICLE_WEIGHT_NONE:
+      break;
+    }
+  return WB_NO_KEY;
+}
+
 static void
 note_weight (WbRun           *run,
              WbSide           side,
              const WbArticle *article)
 {
-  gint key = article->source == WB_ARTICLE_WEIGHT_PARTS ? (gint) WB_KEY_PARTS
-             : article->source == WB_ARTICLE_WEIGHT_VOLUME ? (gint) WB_KEY_CONSTRUCTIVE_WEIGHT
-             : (gint) WB_KEY_CARTON;
-
-  WB_NOTE (run, WB_RULE_ARTICLE_WEIGHT, (WbScope) side, key, (gint) article->first_line,
+  WB_NOTE (run, WB_RULE_ARTICLE_WEIGHT, (WbScope) side, weight_key (run, article), (gint) article->first_line,
            wb_figure_weight (WB_FIGURE_WEIGHT, article->weight),
            wb_figure_code (WB_FIGURE_WEIGHT_SOURCE, (int) article->source));
 }

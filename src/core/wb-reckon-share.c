@@ -118,6 +118,25 @@ share_deductible_first (WbRun   *run,
   return TRUE;
 }
 
+/* What the two whole-claim steps did to one line, only where they did something. */
+static void
+note_shares (WbRun  *run,
+             WbSide  side,
+             guint   line)
+{
+  const WbSideReckoning *totals = &run->out->side[side];
+  const WbLineFigures *figures = &run->out->lines[line].side[side];
+
+  if (figures->covered < figures->allowed)
+    WB_NOTE (run, WB_RULE_SHIPMENT_SHARE, (WbScope) side, WB_NO_KEY, (gint) line,
+             wb_figure_money (WB_FIGURE_AMOUNT, figures->covered), wb_figure_money (WB_FIGURE_LOSS, figures->allowed),
+             wb_figure_money (WB_FIGURE_LIMIT, totals->limit_left));
+  if (figures->deducted > 0)
+    WB_NOTE (run, WB_RULE_DEDUCTIBLE_SHARE, (WbScope) side, WB_NO_KEY, (gint) line,
+             wb_figure_money (WB_FIGURE_AMOUNT, figures->deducted), wb_figure_money (WB_FIGURE_LOSS, figures->covered),
+             wb_figure_money (WB_FIGURE_DEDUCTIBLE, totals->deducted));
+}
+
 static void
 note_owed (WbRun  *run,
            WbSide  side)
@@ -128,6 +147,7 @@ note_owed (WbRun  *run,
     {
       const WbLineFigures *figures = &run->out->lines[i].side[side];
 
+      note_shares (run, side, i);
       WB_NOTE (run, WB_RULE_OWED, (WbScope) side, WB_NO_KEY, (gint) i, wb_figure_money (WB_FIGURE_AMOUNT, figures->owed),
                wb_figure_money (WB_FIGURE_LOSS, figures->loss), wb_figure_money (WB_FIGURE_LIMIT, figures->allowed),
                wb_figure_money (WB_FIGURE_DEDUCTIBLE, figures->deducted));

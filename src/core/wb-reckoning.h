@@ -38,8 +38,10 @@ typedef enum
   WB_RULE_ARTICLE_SHARE,    /* one article's limit shared among its lines */
   WB_RULE_EXTRAORDINARY,    /* value above the rate: capped unless listed */
   WB_RULE_LISTED,           /* listed in writing: up to its listed value */
-  WB_RULE_SHIPMENT_LIMIT,   /* shipment limit shared among all lines */
-  WB_RULE_DEDUCTIBLE,       /* deductible shared among all lines */
+  WB_RULE_SHIPMENT_LIMIT,   /* the limit left for the shipment against all that is allowed */
+  WB_RULE_SHIPMENT_SHARE,   /* one line's share of that limit */
+  WB_RULE_DEDUCTIBLE,       /* the deductible left, taken from the whole claim */
+  WB_RULE_DEDUCTIBLE_SHARE, /* one line's share of it */
   WB_RULE_OWED,
   WB_RULE_FREIGHT_REFUND,
   WB_RULE_PAID,             /* already paid on this claim */

@@ -171,7 +171,12 @@ pick_shipment_limit (const WbReason *reason)
 static guint
 pick_owed (const WbReason *reason)
 {
-  return reason->line == WB_REASON_WHOLE_CLAIM ? 1 : 0;
+  guint whole = reason->line == WB_REASON_WHOLE_CLAIM ? 3 : 0;
+
+  if (reason->result.value == value_of (reason, WB_FIGURE_LOSS))
+    return whole;
+
+  return whole + (value_of (reason, WB_FIGURE_DEDUCTIBLE) > 0 ? 2 : 1);
 }
 
 static guint
@@ -270,7 +275,7 @@ static const RuleWords rule_words[] = {
   { WB_RULE_DEPRECIATION, pick_depreciation, {
     N_("A like article costs {replacement} today; no depreciation is noted, so its actual value is {result}."),
     N_("A like article costs {replacement} today; less depreciation of {depreciation} its actual value is {result}."),
-    N_("A like article costs {replacement} today; at an age in years of {age} depreciation is {depreciation}, so its actual value is {result}."),
+    N_("A like article costs {replacement} today; depreciation for its age ({age}) is {depreciation}, so its actual value is {result}."),
   } },
   { WB_RULE_REPAIR, pick_repair, {
     N_("The repair costs {repair}."),
@@ -317,12 +322,22 @@ static const RuleWords rule_words[] = {
     N_("All lines together come to {loss}, within the limit of {limit} that is left for the shipment."),
     N_("All lines together come to {loss}, over the limit of {limit} that is left for the shipment; {result} is shared among them in proportion."),
   } },
+  { WB_RULE_SHIPMENT_SHARE, NULL, {
+    N_("The {limit} left for the shipment is shared among all lines in proportion to what each is allowed; this one is allowed {loss} and gets {result}."),
+  } },
   { WB_RULE_DEDUCTIBLE, NULL, {
     N_("The deductible of {deductible} comes off {loss} once for the shipment, shared among the lines in proportion; {result} is left."),
   } },
+  { WB_RULE_DEDUCTIBLE_SHARE, NULL, {
+    N_("This line’s share of the deductible of {deductible} is {result}, in proportion to its {loss}."),
+  } },
   { WB_RULE_OWED, pick_owed, {
-    N_("For this line {result} is owed: of a loss of {loss}, {limit} is allowed and {deductible} is borne by the customer."),
-    N_("For the whole claim {result} is owed: of a loss of {loss}, {limit} is allowed and {deductible} is borne by the customer."),
+    N_("For this line the whole loss of {loss} is owed."),
+    N_("For this line {result} is owed of a loss of {loss}."),
+    N_("For this line {result} is owed of a loss of {loss}; the customer bears {deductible} of the deductible."),
+    N_("For the whole claim the whole loss of {loss} is owed."),
+    N_("For the whole claim {result} is owed of a loss of {loss}."),
+    N_("For the whole claim {result} is owed of a loss of {loss}; the customer bears {deductible} of the deductible."),
   } },
   { WB_RULE_FREIGHT_REFUND, pick_freight, {
     N_("Of the shipment’s {weight}, {lost-weight} was lost; that share of the charges of {freight} is {result} and goes back to the customer."),
@@ -351,6 +366,9 @@ words_of_figure (const WbFigure *figure,
 
   if (figure->name == WB_FIGURE_GAPS)
     return wb_words_waiver_gaps ((guint) figure->value);
+  if (figure->name == WB_FIGURE_AGE)
+    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d year", "%d years", (gulong) figure->value),
+                            (int) figure->value);
 
   switch ((WbFigureType) figure->type)
     {
