@@ -1,21 +1,420 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The main window. Holds what is shown and passes wishes on: to the application for books, to the
+ * open jobs for jobs. What stands in the list and on the pages is theirs. */
+#define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
 #include "desk/window/wb-window.h"
 
+#include "desk/jobs/wb-job-list.h"
+#include "desk/window/wb-accelerators.h"
+#include "desk/window/wb-book-chooser.h"
+#include "desk/window/wb-window-closing.h"
+#include "desk/wb-application.h"
+#include "office/wb-words.h"
+
+#include <glib/gi18n.h>
+
 struct _WbWindow
 {
-  AdwApplicationWindow parent_instance;
+  AdwApplicationWindow  parent_instance;
+
+  GtkStack             *stack;
+  GtkLabel             *opening;
+  AdwLeaflet           *leaflet;
+  AdwWindowTitle       *book_title;
+  GtkInfoBar           *terms_bar;
+  GtkLabel             *terms_fault;
+  WbJobList            *jobs;
+  GtkStack             *job_stack;
+  AdwBin               *job_bin;
+
+  WbOpenJobs           *open_jobs;
+  GSettings            *settings;
+  GCancellable         *cancellable;   /* of the job that is being loaded or made */
 };
 
+enum
+{
+  PROP_0,
+  PROP_OPEN_JOBS,
+  N_PROPS
+};
+
+static GParamSpec *properties[N_PROPS];
+
 G_DEFINE_FINAL_TYPE (WbWindow, wb_window, ADW_TYPE_APPLICATION_WINDOW)
+
+static WbOffice *
+get_office (WbWindow *self)
+{
+  return self->open_jobs != NULL ? wb_open_jobs_get_office (self->open_jobs) : NULL;
+}
+
+static void
+tell (WbWindow   *self,
+      const char *heading,
+      const char *body)
+{
+  GtkWidget *dialog = adw_message_dialog_new (GTK_WINDOW (self), heading, body);
+
+  adw_message_dialog_add_response (ADW_MESSAGE_DIALOG (dialog), "close", _("_Close"));
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
+static void
+tell_error (WbWindow     *self,
+            const char   *heading,
+            const GError *error)
+{
+  g_autofree char *words = wb_words_error (error);
+
+  tell (self, heading, words);
+}
+
+/* --- the job that is shown ------------------------------------------------------------------------------------- */
+
+static void
+show_title (WbWindow *self)
+{
+  WbOffice *office = get_office (self);
+  g_autofree char *name = office != NULL ? g_path_get_basename (wb_office_get_path (office)) : NULL;
+  g_autofree char *folder = office != NULL ? g_path_get_dirname (wb_office_get_path (office)) : NULL;
+
+  adw_window_title_set_title (self->book_title, name != NULL ? name : "");
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->book_title), folder);
+  gtk_window_set_title (GTK_WINDOW (self), name != NULL ? name : _("Wainbook"));
+}
+
+static void
+leave_job (WbWindow *self)
+{
+  WbJobPage *page = wb_window_get_job_page (self);
+
+  if (page != NULL)
+    wb_open_jobs_forget (self->open_jobs, wb_job_page_get_model (page));
+  adw_bin_set_child (self->job_bin, NULL);
+  gtk_stack_set_visible_child_name (self->job_stack, "none");
+  wb_job_list_select (self->jobs, NULL);
+  wb_job_list_refresh (self->jobs);
+}
+
+static void
+show_job (WbWindow   *self,
+          WbJobModel *model)
+{
+  WbJobPage *before = wb_window_get_job_page (self);
+  g_autofree char *page_name = NULL;
+  GtkWidget *page;
+
+  wb_job_list_select (self->jobs, wb_job_get_id (wb_job_model_get_job (model)));
+  adw_leaflet_set_visible_child_name (self->leaflet, "job");
+  if (before != NULL && wb_job_page_get_model (before) == model)
+    {
+      wb_job_page_show (before, wb_job_page_get_visible_name (before));
+      return;
+    }
+
+  if (before != NULL)
+    {
+      wb_job_page_settle (before);
+      page_name = g_strdup (wb_job_page_get_visible_name (before));
+    }
+
+  page = wb_job_page_new (model);
+  g_object_bind_property (self->leaflet, "folded", page, "show-back", G_BINDING_SYNC_CREATE);
+  g_signal_connect_object (page, "leave", G_CALLBACK (leave_job), self, G_CONNECT_SWAPPED);
+  adw_bin_set_child (self->job_bin, page);
+  gtk_stack_set_visible_child_name (self->job_stack, "job");
+  wb_job_page_show (WB_JOB_PAGE (page), page_name != NULL ? page_name : "order");
+}
+
+static GCancellable *
+start_loading (WbWindow *self)
+{
+  g_cancellable_cancel (self->cancellable);
+  g_clear_object (&self->cancellable);
+  self->cancellable = g_cancellable_new ();
+  return self->cancellable;
+}
+
+static void
+job_found_cb (GObject      *object,
+              GAsyncResult *result,
+              gpointer      data)
+{
+  g_autoptr (WbWindow) self = WB_WINDOW (data);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (WbJobModel) model = wb_open_jobs_find_finish (WB_OPEN_JOBS (object), result, &error);
+
+  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) ||
+      WB_OPEN_JOBS (object) != self->open_jobs)
+    return;
+
+  if (model != NULL)
+    {
+      show_job (self, model);
+    }
+  else
+    {
+      tell_error (self, _("The Job Cannot Be Opened"), error);
+      wb_job_list_refresh (self->jobs);
+    }
+}
+
+static void
+job_created_cb (GObject      *object,
+                GAsyncResult *result,
+                gpointer      data)
+{
+  g_autoptr (WbWindow) self = WB_WINDOW (data);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (WbJob) job = wb_office_create_job_finish (WB_OFFICE (object), result, &error);
+  g_autoptr (WbJobModel) model = NULL;
+
+  if (WB_OFFICE (object) != get_office (self))
+    return;
+
+  if (job == NULL)
+    {
+      tell_error (self, _("The Job Cannot Be Made"), error);
+      return;
+    }
+
+  model = wb_open_jobs_adopt (self->open_jobs, job);
+  show_job (self, model);
+  wb_job_page_show (wb_window_get_job_page (self), "order");
+}
+
+/* --- actions -------------------------------------------------------------------------------------------------- */
+
+static void
+new_job_action (GtkWidget  *widget,
+                const char *name,
+                GVariant   *target)
+{
+  WbWindow *self = WB_WINDOW (widget);
+  g_autofree char *currency = g_settings_get_string (self->settings, "currency");
+
+  g_cancellable_cancel (self->cancellable);
+  wb_office_create_job_async (get_office (self), currency, NULL, job_created_cb, g_object_ref (self));
+}
+
+static void
+search_action (GtkWidget  *widget,
+               const char *name,
+               GVariant   *target)
+{
+  WbWindow *self = WB_WINDOW (widget);
+
+  adw_leaflet_set_visible_child_name (self->leaflet, "jobs");
+  wb_job_list_start_search (self->jobs);
+}
+
+static void
+open_book_action (GtkWidget  *widget,
+                  const char *name,
+                  GVariant   *target)
+{
+  wb_book_chooser_run (WB_WINDOW (widget), WB_BOOK_OPEN);
+}
+
+static void
+new_book_action (GtkWidget  *widget,
+                 const char *name,
+                 GVariant   *target)
+{
+  wb_book_chooser_run (WB_WINDOW (widget), WB_BOOK_CREATE);
+}
+
+static void
+new_window_action (GtkWidget  *widget,
+                   const char *name,
+                   GVariant   *target)
+{
+  WbWindow *self = WB_WINDOW (widget);
+  WbWindow *window = wb_window_new (gtk_window_get_application (GTK_WINDOW (self)));
+
+  wb_window_set_open_jobs (window, self->open_jobs);
+  gtk_window_present (GTK_WINDOW (window));
+}
+
+static void
+close_action (GtkWidget  *widget,
+              const char *name,
+              GVariant   *target)
+{
+  gtk_window_close (GTK_WINDOW (widget));
+}
+
+static void
+back_action (GtkWidget  *widget,
+             const char *name,
+             GVariant   *target)
+{
+  adw_leaflet_set_visible_child_name (WB_WINDOW (widget)->leaflet, "jobs");
+}
+
+static void
+help_shown_cb (GObject      *object,
+               GAsyncResult *result,
+               gpointer      data)
+{
+  g_autoptr (WbWindow) self = WB_WINDOW (data);
+
+  if (!gtk_show_uri_full_finish (GTK_WINDOW (self), result, NULL))
+    tell (self, _("The Help Cannot Be Shown"),
+          _("This computer has no program that shows help pages. Install one, for example Yelp."));
+}
+
+static void
+help_action (GtkWidget  *widget,
+             const char *name,
+             GVariant   *target)
+{
+  WbWindow *self = WB_WINDOW (widget);
+  g_autofree char *uri = g_strconcat ("help:wainbook/", wb_window_get_help_topic (self), NULL);
+
+  gtk_show_uri_full (GTK_WINDOW (self), uri, GDK_CURRENT_TIME, NULL, help_shown_cb,
+                     g_object_ref (self));
+}
+
+/* --- what the window hears ------------------------------------------------------------------------------------- */
+
+static void
+terms_answered_cb (WbWindow *self,
+                   int       response)
+{
+  const char *const *faults = wb_office_get_terms_faults (get_office (self));
+  g_autofree char *text = g_strjoinv ("\n\n", (char **) faults);
+
+  gtk_info_bar_set_revealed (self->terms_bar, FALSE);
+  if (response != GTK_RESPONSE_CLOSE)
+    tell (self, _("Terms That Were Left Out"), text);
+}
+
+static void
+show_terms_faults (WbWindow *self)
+{
+  WbOffice *office = get_office (self);
+  const char *const *faults = office != NULL ? wb_office_get_terms_faults (office) : NULL;
+  guint count = faults != NULL ? g_strv_length ((char **) faults) : 0;
+  g_autofree char *text = g_strdup_printf (ngettext ("%u file of terms has a fault and was left out.",
+                                                     "%u files of terms have faults and were left out.",
+                                                     count),
+                                           count);
+
+  gtk_label_set_label (self->terms_fault, text);
+  gtk_info_bar_set_revealed (self->terms_bar, count > 0);
+}
+
+/* Whoever comes back to the window sees what others stored meanwhile. */
+static void
+active_cb (WbWindow *self)
+{
+  if (!gtk_window_is_active (GTK_WINDOW (self)) || self->open_jobs == NULL)
+    return;
+
+  wb_job_list_refresh (self->jobs);
+  wb_open_jobs_refresh (self->open_jobs);
+}
+
+static GtkWidget *
+get_page (GtkWidget *window)
+{
+  WbJobPage *page = wb_window_get_job_page (WB_WINDOW (window));
+
+  return page != NULL ? wb_job_page_get_visible (page) : NULL;
+}
+
+static void
+store_size (WbWindow *self)
+{
+  int width, height;
+
+  gtk_window_get_default_size (GTK_WINDOW (self), &width, &height);
+  g_settings_set_int (self->settings, "window-width", MAX (width, 360));
+  g_settings_set_int (self->settings, "window-height", MAX (height, 294));
+  g_settings_set_boolean (self->settings, "window-maximized",
+                          gtk_window_is_maximized (GTK_WINDOW (self)));
+}
+
+static gboolean
+wb_window_close_request (GtkWindow *window)
+{
+  WbWindow *self = WB_WINDOW (window);
+
+  /* What is typed and not set yet counts as a change. */
+  gtk_window_set_focus (window, NULL);
+  store_size (self);
+  if (self->open_jobs == NULL || !wb_open_jobs_get_unsaved (self->open_jobs))
+    return GTK_WINDOW_CLASS (wb_window_parent_class)->close_request (window);
+
+  wb_window_closing_start (window, self->open_jobs);
+  return TRUE;
+}
+
+/* --- overrides ------------------------------------------------------------------------------------------------ */
+
+static void
+wb_window_get_property (GObject    *object,
+                        guint       prop_id,
+                        GValue     *value,
+                        GParamSpec *pspec)
+{
+  WbWindow *self = WB_WINDOW (object);
+
+  switch (prop_id)
+    {
+    case PROP_OPEN_JOBS:
+      g_value_set_object (value, self->open_jobs);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
+    }
+}
+
+static void
+wb_window_set_property (GObject      *object,
+                        guint         prop_id,
+                        const GValue *value,
+                        GParamSpec   *pspec)
+{
+  switch (prop_id)
+    {
+    case PROP_OPEN_JOBS:
+      wb_window_set_open_jobs (WB_WINDOW (object), g_value_get_object (value));
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
+    }
+}
 
 static void
 wb_window_dispose (GObject *object)
 {
-  gtk_widget_dispose_template (GTK_WIDGET (object), WB_TYPE_WINDOW);
+  WbWindow *self = WB_WINDOW (object);
+
+  g_cancellable_cancel (self->cancellable);
+  g_clear_object (&self->cancellable);
+  gtk_widget_dispose_template (GTK_WIDGET (self), WB_TYPE_WINDOW);
+  g_clear_object (&self->settings);
+  g_clear_object (&self->open_jobs);
 
   G_OBJECT_CLASS (wb_window_parent_class)->dispose (object);
+}
+
+static void
+install_actions (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_install_action (widget_class, "win.new-job", NULL, new_job_action);
+  gtk_widget_class_install_action (widget_class, "win.search", NULL, search_action);
+  gtk_widget_class_install_action (widget_class, "win.open-book", NULL, open_book_action);
+  gtk_widget_class_install_action (widget_class, "win.new-book", NULL, new_book_action);
+  gtk_widget_class_install_action (widget_class, "win.new-window", NULL, new_window_action);
+  gtk_widget_class_install_action (widget_class, "win.close", NULL, close_action);
+  gtk_widget_class_install_action (widget_class, "win.back", NULL, back_action);
+  gtk_widget_class_install_action (widget_class, "win.help", NULL, help_action);
 }
 
 static void
@@ -24,17 +423,65 @@ wb_window_class_init (WbWindowClass *klass)
   GObjectClass *object_class = G_OBJECT_CLASS (klass);
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
+  object_class->get_property = wb_window_get_property;
+  object_class->set_property = wb_window_set_property;
   object_class->dispose = wb_window_dispose;
+  GTK_WINDOW_CLASS (klass)->close_request = wb_window_close_request;
+
+  properties[PROP_OPEN_JOBS] =
+    g_param_spec_object ("open-jobs", NULL, NULL, WB_TYPE_OPEN_JOBS,
+                         G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS);
+  g_object_class_install_properties (object_class, N_PROPS, properties);
+
+  g_type_ensure (WB_TYPE_JOB_LIST);
 
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/wainbook/Wainbook/window/wb-window.ui");
+  gtk_widget_class_bind_template_child (widget_class, WbWindow, stack);
+  gtk_widget_class_bind_template_child (widget_class, WbWindow, opening);
+  gtk_widget_class_bind_template_child (widget_class, WbWindow, leaflet);
+  gtk_widget_class_bind_template_child (widget_class, WbWindow, book_title);
+  gtk_widget_class_bind_template_child (widget_class, WbWindow, terms_bar);
+  gtk_widget_class_bind_template_child (widget_class, WbWindow, terms_fault);
+  gtk_widget_class_bind_template_child (widget_class, WbWindow, jobs);
+  gtk_widget_class_bind_template_child (widget_class, WbWindow, job_stack);
+  gtk_widget_class_bind_template_child (widget_class, WbWindow, job_bin);
+  gtk_widget_class_bind_template_callback (widget_class, terms_answered_cb);
+  gtk_widget_class_bind_template_callback (widget_class, wb_window_open_job);
+
+  install_actions (widget_class);
+}
+
+static void
+enable_actions (WbWindow *self)
+{
+  gboolean open = self->open_jobs != NULL;
+
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.new-job", open);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.search", open);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.back", open);
 }
 
 static void
 wb_window_init (WbWindow *self)
 {
+  self->settings = g_settings_new (WB_APP_ID);
   gtk_widget_init_template (GTK_WIDGET (self));
+
+  gtk_window_set_default_size (GTK_WINDOW (self),
+                               g_settings_get_int (self->settings, "window-width"),
+                               g_settings_get_int (self->settings, "window-height"));
+  if (g_settings_get_boolean (self->settings, "window-maximized"))
+    gtk_window_maximize (GTK_WINDOW (self));
+
+  gtk_application_window_set_help_overlay (GTK_APPLICATION_WINDOW (self),
+                                           GTK_SHORTCUTS_WINDOW (wb_accelerators_make_overview ()));
+  wb_accelerators_watch (GTK_WIDGET (self), get_page);
+  enable_actions (self);
+  g_signal_connect (self, "notify::is-active", G_CALLBACK (active_cb), NULL);
 }
+
+/* --- what others call ------------------------------------------------------------------------------------------ */
 
 WbWindow *
 wb_window_new (GtkApplication *application)
@@ -42,4 +489,98 @@ wb_window_new (GtkApplication *application)
   g_return_val_if_fail (GTK_IS_APPLICATION (application), NULL);
 
   return g_object_new (WB_TYPE_WINDOW, "application", application, NULL);
+}
+
+WbOpenJobs *
+wb_window_get_open_jobs (WbWindow *self)
+{
+  g_return_val_if_fail (WB_IS_WINDOW (self), NULL);
+
+  return self->open_jobs;
+}
+
+void
+wb_window_set_open_jobs (WbWindow   *self,
+                         WbOpenJobs *open_jobs)
+{
+  g_return_if_fail (WB_IS_WINDOW (self));
+
+  if (!g_set_object (&self->open_jobs, open_jobs))
+    return;
+
+  adw_bin_set_child (self->job_bin, NULL);
+  gtk_stack_set_visible_child_name (self->job_stack, "none");
+  gtk_stack_set_visible_child_name (self->stack, open_jobs != NULL ? "office" : "start");
+  g_object_set (self->jobs, "office", get_office (self), NULL);
+  show_title (self);
+  show_terms_faults (self);
+  enable_actions (self);
+  if (open_jobs != NULL)
+    wb_job_list_start_search (self->jobs);
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_OPEN_JOBS]);
+}
+
+void
+wb_window_show_opening (WbWindow   *self,
+                        const char *path)
+{
+  /* Translators: %s is a file name. */
+  g_autofree char *text = g_strdup_printf (_("Opening %s…"), path);
+
+  g_return_if_fail (WB_IS_WINDOW (self));
+
+  gtk_label_set_label (self->opening, text);
+  gtk_stack_set_visible_child_name (self->stack, "opening");
+}
+
+void
+wb_window_show_open_fault (WbWindow     *self,
+                           const char   *path,
+                           const GError *error)
+{
+  g_autofree char *words = wb_words_error (error);
+  g_autofree char *body = g_strdup_printf ("%s\n\n%s", path, words);
+
+  g_return_if_fail (WB_IS_WINDOW (self));
+
+  gtk_stack_set_visible_child_name (self->stack, self->open_jobs != NULL ? "office" : "start");
+  tell (self, _("The Office Book Cannot Be Opened"), body);
+}
+
+void
+wb_window_open_job (WbWindow   *self,
+                    const char *id)
+{
+  g_return_if_fail (WB_IS_WINDOW (self));
+  g_return_if_fail (self->open_jobs != NULL);
+
+  wb_open_jobs_find_async (self->open_jobs, id, start_loading (self), job_found_cb,
+                           g_object_ref (self));
+}
+
+WbJobPage *
+wb_window_get_job_page (WbWindow *self)
+{
+  g_return_val_if_fail (WB_IS_WINDOW (self), NULL);
+
+  return self->job_bin != NULL ? (WbJobPage *) adw_bin_get_child (self->job_bin) : NULL;
+}
+
+const char *
+wb_window_get_help_topic (WbWindow *self)
+{
+  GtkWidget *focus;
+  WbJobPage *page;
+
+  g_return_val_if_fail (WB_IS_WINDOW (self), NULL);
+
+  if (self->open_jobs == NULL)
+    return "book";
+
+  focus = gtk_window_get_focus (GTK_WINDOW (self));
+  page = wb_window_get_job_page (self);
+  if (page == NULL || (focus != NULL && gtk_widget_is_ancestor (focus, GTK_WIDGET (self->jobs))))
+    return "job-search";
+
+  return wb_job_page_get_visible_name (page);
 }

@@ -1,0 +1,500 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The frame around the pages of one job. Shows what holds for the whole job and passes its actions to
+ * the model; what stands on a page is the page's. */
+#define G_LOG_DOMAIN "wb-desk"
+#include "config.h"
+
+#include "desk/job/wb-job-page.h"
+
+#include "desk/claim/wb-claim-page.h"
+#include "desk/inventory/wb-inventory-page.h"
+#include "desk/job/wb-job-heading.h"
+#include "desk/order/wb-order-page.h"
+#include "desk/valuation/wb-valuation-page.h"
+#include "desk/widgets/wb-field-row.h"
+#include "desk/widgets/wb-text-row.h"
+#include "office/wb-words.h"
+
+#include <adwaita.h>
+#include <glib/gi18n.h>
+
+struct _WbJobPage
+{
+  GtkWidget              parent_instance;
+
+  GtkWidget             *box;
+  AdwViewSwitcherTitle  *switcher_title;
+  GtkButton             *undo_button;
+  GtkButton             *redo_button;
+  GtkLabel              *heading;
+  GtkLabel              *stage;
+  GtkLabel              *route;
+  GtkLabel              *saved;
+  GtkInfoBar            *fault_bar;
+  GtkLabel              *fault;
+  GtkButton             *fault_button;
+  AdwToastOverlay       *toasts;
+  AdwViewStack          *stack;
+
+  WbJobModel            *model;
+  GSignalGroup          *model_signals;
+  gboolean               show_back;
+  gboolean               in_conflict;
+  AdwToast              *toast;         /* (weak) what was told last */
+};
+
+enum
+{
+  PROP_0,
+  PROP_MODEL,
+  PROP_SHOW_BACK,
+  N_PROPS
+};
+
+enum
+{
+  LEAVE,
+  N_SIGNALS
+};
+
+static GParamSpec *properties[N_PROPS];
+static guint signals[N_SIGNALS];
+
+G_DEFINE_FINAL_TYPE (WbJobPage, wb_job_page, GTK_TYPE_WIDGET)
+
+/* --- what is shown -------------------------------------------------------------------------------------------- */
+
+static void
+show_job (WbJobPage *self)
+{
+  const WbJob *job = wb_job_model_get_job (self->model);
+  g_autofree char *heading = wb_job_heading_title (job);
+  g_autofree char *route = wb_job_heading_subtitle (job);
+
+  gtk_label_set_label (self->heading, heading);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->heading), heading);
+  gtk_label_set_label (self->route, route);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->route), route);
+  gtk_label_set_label (self->stage, wb_words_enum (&wb_stages, wb_job_order (job)->stage));
+  adw_view_switcher_title_set_title (self->switcher_title, heading);
+}
+
+static void
+show_step (WbJobPage  *self,
+           GtkButton  *button,
+           const char *action,
+           gboolean    possible,
+           const char *words)
+{
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), action, possible);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (button), words);
+}
+
+static void
+show_steps (WbJobPage *self)
+{
+  gboolean can_undo, can_redo;
+  g_autofree char *undo = NULL, *redo = NULL;
+  g_autofree char *undo_words = NULL, *redo_words = NULL;
+
+  g_object_get (self->model,
+                "can-undo", &can_undo, "undo-label", &undo,
+                "can-redo", &can_redo, "redo-label", &redo,
+                NULL);
+
+  /* Translators: %s is what was done, such as Change Room. */
+  undo_words = can_undo ? g_strdup_printf (_("Undo: %s"), undo) : g_strdup (_("Nothing to Undo"));
+  /* Translators: %s is what was done, such as Change Room. */
+  redo_words = can_redo ? g_strdup_printf (_("Redo: %s"), redo) : g_strdup (_("Nothing to Redo"));
+
+  show_step (self, self->undo_button, "job.undo", can_undo, undo_words);
+  show_step (self, self->redo_button, "job.redo", can_redo, redo_words);
+}
+
+static void
+show_saved (WbJobPage *self)
+{
+  gboolean unsaved;
+  g_autofree char *fault = NULL;
+
+  g_object_get (self->model, "unsaved", &unsaved, "fault", &fault, NULL);
+
+  gtk_label_set_label (self->saved, fault != NULL ? _("Not stored") :
+                                    unsaved ? _("Storing…") : _("Stored"));
+  gtk_label_set_label (self->fault, fault != NULL ? fault : "");
+  gtk_button_set_label (self->fault_button, self->in_conflict ? _("C_hoose") : _("Try _Again"));
+  gtk_info_bar_set_revealed (self->fault_bar, fault != NULL);
+  if (fault == NULL)
+    self->in_conflict = FALSE;
+}
+
+/* --- a clash with another window ------------------------------------------------------------------------------- */
+
+static void
+conflict_answered_cb (WbJobPage  *self,
+                      const char *response)
+{
+  if (g_str_equal (response, "theirs") && wb_job_model_get_removed (self->model))
+    g_signal_emit (self, signals[LEAVE], 0);
+  else if (g_str_equal (response, "theirs"))
+    wb_job_model_take_theirs (self->model);
+  else if (g_str_equal (response, "mine"))
+    wb_job_model_keep_mine (self->model);
+}
+
+static GtkWidget *
+make_conflict_dialog (WbJobPage *self,
+                      gboolean   removed)
+{
+  GtkWindow *window = GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self)));
+  GtkWidget *dialog;
+
+  if (removed)
+    dialog = adw_message_dialog_new (window, _("This Job Was Removed"),
+                                     _("Somebody removed this job from the book while you were "
+                                       "changing it. Put it back with your changes, or let it go?"));
+  else
+    dialog = adw_message_dialog_new (window, _("This Job Was Changed Elsewhere"),
+                                     _("Somebody stored other changes to this job while you were "
+                                       "changing it. Keep yours on top of them, field by field, or "
+                                       "go on with theirs alone? Either can be undone."));
+
+  adw_message_dialog_add_responses (ADW_MESSAGE_DIALOG (dialog),
+                                    "later", _("_Later"),
+                                    "theirs", removed ? _("Let It _Go") : _("Take _Theirs"),
+                                    "mine", removed ? _("_Put It Back") : _("_Keep Mine"),
+                                    NULL);
+  adw_message_dialog_set_response_appearance (ADW_MESSAGE_DIALOG (dialog), "mine",
+                                              ADW_RESPONSE_SUGGESTED);
+  if (removed)
+    adw_message_dialog_set_response_appearance (ADW_MESSAGE_DIALOG (dialog), "theirs",
+                                                ADW_RESPONSE_DESTRUCTIVE);
+  adw_message_dialog_set_default_response (ADW_MESSAGE_DIALOG (dialog), "mine");
+  adw_message_dialog_set_close_response (ADW_MESSAGE_DIALOG (dialog), "later");
+  return dialog;
+}
+
+static void
+conflict_cb (WbJobPage *self)
+{
+  GtkWidget *dialog;
+
+  self->in_conflict = TRUE;
+  show_saved (self);
+  if (!gtk_widget_get_mapped (GTK_WIDGET (self)))
+    return;
+
+  dialog = make_conflict_dialog (self, wb_job_model_get_removed (self->model));
+  g_signal_connect_object (dialog, "response", G_CALLBACK (conflict_answered_cb), self,
+                           G_CONNECT_SWAPPED);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
+static void
+fault_clicked_cb (WbJobPage *self)
+{
+  if (self->in_conflict)
+    conflict_cb (self);
+  else
+    wb_job_model_flush_async (self->model, NULL, NULL, NULL);
+}
+
+/* --- actions -------------------------------------------------------------------------------------------------- */
+
+static void
+show_page_action (GtkWidget  *widget,
+                  const char *name,
+                  GVariant   *target)
+{
+  wb_job_page_show (WB_JOB_PAGE (widget), g_variant_get_string (target, NULL));
+}
+
+/* Undo first takes back what is typed and not set yet. */
+static gboolean
+revert_typing (WbJobPage *self)
+{
+  GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (GTK_WIDGET (self)));
+  GtkWidget *row;
+
+  if (focus == NULL)
+    return FALSE;
+
+  row = gtk_widget_get_ancestor (focus, WB_TYPE_FIELD_ROW);
+  if (row != NULL && wb_field_row_revert (WB_FIELD_ROW (row)))
+    return TRUE;
+
+  row = gtk_widget_get_ancestor (focus, WB_TYPE_TEXT_ROW);
+  return row != NULL && wb_text_row_revert (WB_TEXT_ROW (row));
+}
+
+static void
+undo_action (GtkWidget  *widget,
+             const char *name,
+             GVariant   *target)
+{
+  WbJobPage *self = WB_JOB_PAGE (widget);
+
+  if (!revert_typing (self))
+    wb_job_model_undo (self->model);
+}
+
+static void
+redo_action (GtkWidget  *widget,
+             const char *name,
+             GVariant   *target)
+{
+  wb_job_model_redo (WB_JOB_PAGE (widget)->model);
+}
+
+static void
+store_action (GtkWidget  *widget,
+              const char *name,
+              GVariant   *target)
+{
+  WbJobPage *self = WB_JOB_PAGE (widget);
+
+  wb_job_page_settle (self);
+  wb_job_model_flush_async (self->model, NULL, NULL, NULL);
+}
+
+static void
+tell_action (GtkWidget  *widget,
+             const char *name,
+             GVariant   *target)
+{
+  WbJobPage *self = WB_JOB_PAGE (widget);
+  AdwToast *toast = adw_toast_new (g_variant_get_string (target, NULL));
+
+  adw_toast_set_button_label (toast, _("_Undo"));
+  adw_toast_set_action_name (toast, "job.undo");
+  g_set_weak_pointer (&self->toast, toast);
+  adw_toast_overlay_add_toast (self->toasts, toast);
+}
+
+/* The button of a toast undoes what it tells of, nothing later. */
+static void
+job_changed_cb (WbJobPage *self)
+{
+  if (self->toast != NULL)
+    adw_toast_dismiss (self->toast);
+  show_job (self);
+}
+
+static void
+page_shown_cb (WbJobPage *self)
+{
+  /* What was typed on the page before is set by the focus leaving it. */
+  if (gtk_widget_get_root (GTK_WIDGET (self)) != NULL && self->model != NULL)
+    wb_job_page_settle (self);
+}
+
+/* --- overrides ------------------------------------------------------------------------------------------------ */
+
+static void
+add_page (WbJobPage  *self,
+          GtkWidget  *page,
+          const char *name,
+          const char *title,
+          const char *icon)
+{
+  adw_view_stack_page_set_icon_name (adw_view_stack_add_titled (self->stack, page, name, title), icon);
+}
+
+static void
+set_model (WbJobPage  *self,
+           WbJobModel *model)
+{
+  if (model == NULL)
+    return;
+
+  self->model = g_object_ref (model);
+  g_signal_group_set_target (self->model_signals, model);
+  add_page (self, wb_order_page_new (model), "order", _("Order"), "x-office-address-book-symbolic");
+  add_page (self, wb_inventory_page_new (model), "inventory", _("Inventory"), "view-list-symbolic");
+  add_page (self, wb_valuation_page_new (model), "valuation", _("Valuation"), "security-high-symbolic");
+  add_page (self, wb_claim_page_new (model), "claim", _("Claim"), "emblem-documents-symbolic");
+  show_job (self);
+  show_steps (self);
+  show_saved (self);
+}
+
+static void
+wb_job_page_get_property (GObject    *object,
+                          guint       prop_id,
+                          GValue     *value,
+                          GParamSpec *pspec)
+{
+  WbJobPage *self = WB_JOB_PAGE (object);
+
+  switch (prop_id)
+    {
+    case PROP_MODEL:
+      g_value_set_object (value, self->model);
+      break;
+    case PROP_SHOW_BACK:
+      g_value_set_boolean (value, self->show_back);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
+    }
+}
+
+static void
+wb_job_page_set_property (GObject      *object,
+                          guint         prop_id,
+                          const GValue *value,
+                          GParamSpec   *pspec)
+{
+  WbJobPage *self = WB_JOB_PAGE (object);
+
+  switch (prop_id)
+    {
+    case PROP_MODEL:
+      set_model (self, g_value_get_object (value));
+      break;
+    case PROP_SHOW_BACK:
+      self->show_back = g_value_get_boolean (value);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
+    }
+}
+
+static void
+wb_job_page_dispose (GObject *object)
+{
+  WbJobPage *self = WB_JOB_PAGE (object);
+
+  g_clear_object (&self->model_signals);
+  g_clear_weak_pointer (&self->toast);
+  g_clear_pointer (&self->box, gtk_widget_unparent);
+  gtk_widget_dispose_template (GTK_WIDGET (self), WB_TYPE_JOB_PAGE);
+  g_clear_object (&self->model);
+
+  G_OBJECT_CLASS (wb_job_page_parent_class)->dispose (object);
+}
+
+static void
+wb_job_page_class_init (WbJobPageClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  object_class->get_property = wb_job_page_get_property;
+  object_class->set_property = wb_job_page_set_property;
+  object_class->dispose = wb_job_page_dispose;
+
+  properties[PROP_MODEL] =
+    g_param_spec_object ("model", NULL, NULL, WB_TYPE_JOB_MODEL,
+                         G_PARAM_READWRITE | G_PARAM_CONSTRUCT_ONLY | G_PARAM_STATIC_STRINGS);
+  properties[PROP_SHOW_BACK] =
+    g_param_spec_boolean ("show-back", NULL, NULL, FALSE,
+                          G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
+  g_object_class_install_properties (object_class, N_PROPS, properties);
+
+  signals[LEAVE] = g_signal_new ("leave", WB_TYPE_JOB_PAGE, G_SIGNAL_RUN_LAST,
+                                 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/wainbook/Wainbook/job/wb-job-page.ui");
+  gtk_widget_class_bind_template_child (widget_class, WbJobPage, box);
+  gtk_widget_class_bind_template_child (widget_class, WbJobPage, switcher_title);
+  gtk_widget_class_bind_template_child (widget_class, WbJobPage, undo_button);
+  gtk_widget_class_bind_template_child (widget_class, WbJobPage, redo_button);
+  gtk_widget_class_bind_template_child (widget_class, WbJobPage, heading);
+  gtk_widget_class_bind_template_child (widget_class, WbJobPage, stage);
+  gtk_widget_class_bind_template_child (widget_class, WbJobPage, route);
+  gtk_widget_class_bind_template_child (widget_class, WbJobPage, saved);
+  gtk_widget_class_bind_template_child (widget_class, WbJobPage, fault_bar);
+  gtk_widget_class_bind_template_child (widget_class, WbJobPage, fault);
+  gtk_widget_class_bind_template_child (widget_class, WbJobPage, fault_button);
+  gtk_widget_class_bind_template_child (widget_class, WbJobPage, toasts);
+  gtk_widget_class_bind_template_child (widget_class, WbJobPage, stack);
+  gtk_widget_class_bind_template_callback (widget_class, fault_clicked_cb);
+  gtk_widget_class_bind_template_callback (widget_class, page_shown_cb);
+
+  gtk_widget_class_install_action (widget_class, "job.show-page", "s", show_page_action);
+  gtk_widget_class_install_action (widget_class, "job.undo", NULL, undo_action);
+  gtk_widget_class_install_action (widget_class, "job.redo", NULL, redo_action);
+  gtk_widget_class_install_action (widget_class, "job.store", NULL, store_action);
+  gtk_widget_class_install_action (widget_class, "job.tell", "s", tell_action);
+}
+
+static void
+wb_job_page_init (WbJobPage *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+
+  self->model_signals = g_signal_group_new (WB_TYPE_JOB_MODEL);
+  g_signal_group_connect_swapped (self->model_signals, "notify::job", G_CALLBACK (job_changed_cb), self);
+  g_signal_group_connect_swapped (self->model_signals, "notify::can-undo", G_CALLBACK (show_steps), self);
+  g_signal_group_connect_swapped (self->model_signals, "notify::can-redo", G_CALLBACK (show_steps), self);
+  g_signal_group_connect_swapped (self->model_signals, "notify::unsaved", G_CALLBACK (show_saved), self);
+  g_signal_group_connect_swapped (self->model_signals, "notify::fault", G_CALLBACK (show_saved), self);
+  g_signal_group_connect_swapped (self->model_signals, "conflict", G_CALLBACK (conflict_cb), self);
+}
+
+GtkWidget *
+wb_job_page_new (WbJobModel *model)
+{
+  g_return_val_if_fail (WB_IS_JOB_MODEL (model), NULL);
+
+  return g_object_new (WB_TYPE_JOB_PAGE, "model", model, NULL);
+}
+
+WbJobModel *
+wb_job_page_get_model (WbJobPage *self)
+{
+  g_return_val_if_fail (WB_IS_JOB_PAGE (self), NULL);
+
+  return self->model;
+}
+
+GtkWidget *
+wb_job_page_get_visible (WbJobPage *self)
+{
+  g_return_val_if_fail (WB_IS_JOB_PAGE (self), NULL);
+
+  return adw_view_stack_get_visible_child (self->stack);
+}
+
+const char *
+wb_job_page_get_visible_name (WbJobPage *self)
+{
+  g_return_val_if_fail (WB_IS_JOB_PAGE (self), NULL);
+
+  return adw_view_stack_get_visible_child_name (self->stack);
+}
+
+void
+wb_job_page_show (WbJobPage  *self,
+                  const char *name)
+{
+  g_return_if_fail (WB_IS_JOB_PAGE (self));
+
+  if (name == NULL || adw_view_stack_get_child_by_name (self->stack, name) == NULL)
+    return;
+
+  adw_view_stack_set_visible_child_name (self->stack, name);
+  gtk_widget_child_focus (adw_view_stack_get_visible_child (self->stack), GTK_DIR_TAB_FORWARD);
+}
+
+void
+wb_job_page_settle (WbJobPage *self)
+{
+  GtkRoot *root;
+  GtkWidget *focus;
+
+  g_return_if_fail (WB_IS_JOB_PAGE (self));
+
+  root = gtk_widget_get_root (GTK_WIDGET (self));
+  focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+  if (focus == NULL || !gtk_widget_is_ancestor (focus, GTK_WIDGET (self)))
+    return;
+
+  g_object_ref (focus);
+  gtk_root_set_focus (root, NULL);
+  if (gtk_widget_get_mapped (focus))
+    gtk_root_set_focus (root, focus);
+  g_object_unref (focus);
+}

@@ -1,0 +1,200 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The table of keys, and what makes them work and be seen. A page that has keys adds its rows here;
+ * a key that only means something inside one widget is that widget's own binding, and stands here
+ * with no action, to be listed. */
+#define G_LOG_DOMAIN "wb-desk"
+#include "config.h"
+
+#include "desk/window/wb-accelerators.h"
+
+#include <glib/gi18n.h>
+
+/**
+ * Accelerator:
+ * @action: detailed action name, %NULL for a key that is only listed
+ * @keys: accelerators with a space between
+ * @group: heading in the shortcuts window; rows of one group stand together
+ * @title: what it does
+ */
+typedef struct
+{
+  const char *action;
+  const char *keys;
+  const char *group;
+  const char *title;
+} Accelerator;
+
+static const Accelerator table[] = {
+  { "win.search", "<Control>f", N_("Jobs"), N_("Find a job") },
+  { NULL, "Down Up", N_("Jobs"), N_("Choose among the jobs found") },
+  { NULL, "Return", N_("Jobs"), N_("Open the chosen job") },
+  { "win.new-job", "<Control><Shift>n", N_("Jobs"), N_("New job") },
+
+  { "job.show-page::order", "<Alt>1", N_("Job"), N_("Order") },
+  { "job.show-page::inventory", "<Alt>2", N_("Job"), N_("Inventory") },
+  { "job.show-page::valuation", "<Alt>3", N_("Job"), N_("Valuation") },
+  { "job.show-page::claim", "<Alt>4", N_("Job"), N_("Claim") },
+  { "job.undo", "<Control>z", N_("Job"), N_("Undo") },
+  { "job.redo", "<Control><Shift>z <Control>y", N_("Job"), N_("Redo") },
+  { "job.store", "<Control>s", N_("Job"), N_("Store at once") },
+
+  { "order.add-party", "<Control><Alt>p", N_("Order"), N_("Add a party") },
+  { "order.add-stop", "<Control><Alt>s", N_("Order"), N_("Add a stop") },
+  { "order.add-weighing", "<Control><Alt>w", N_("Order"), N_("Add a weighing") },
+  { NULL, "Return", N_("Order"), N_("Set the value typed") },
+  { NULL, "Escape", N_("Order"), N_("Give up what is typed") },
+  { NULL, "<Alt>Up <Alt>Down", N_("Order"), N_("Move the party, stop or weighing") },
+  { NULL, "<Control>Delete", N_("Order"), N_("Remove the party, stop or weighing") },
+
+  { "win.new-window", "<Control>n", N_("Windows"), N_("New window") },
+  { "win.open-book", "<Control>o", N_("Windows"), N_("Open an office book") },
+  { "win.close", "<Control>w", N_("Windows"), N_("Close the window") },
+  { "win.back", "<Alt>Left", N_("Windows"), N_("Back to the list of jobs, in a narrow window") },
+  { "app.quit", "<Control>q", N_("Windows"), N_("Quit") },
+  { "win.help", "F1", N_("Windows"), N_("Help on what is shown") },
+  { "win.show-help-overlay", "<Control>question", N_("Windows"), N_("This list") },
+};
+
+static gboolean
+is_application_action (const char *action)
+{
+  return g_str_has_prefix (action, "app.") || g_str_has_prefix (action, "win.");
+}
+
+void
+wb_accelerators_install (GtkApplication *application)
+{
+  g_return_if_fail (GTK_IS_APPLICATION (application));
+
+  for (gsize i = 0; i < G_N_ELEMENTS (table); i++)
+    {
+      g_auto (GStrv) keys = g_strsplit (table[i].keys, " ", -1);
+
+      if (table[i].action != NULL && is_application_action (table[i].action))
+        gtk_application_set_accels_for_action (application, table[i].action,
+                                               (const char *const *) keys);
+    }
+}
+
+typedef struct
+{
+  const Accelerator *row;
+  WbPageFunc         get_page;
+} Watch;
+
+static gboolean
+activate_from (GtkWidget         *widget,
+               const Accelerator *row)
+{
+  g_autofree char *name = NULL;
+  g_autoptr (GVariant) target = NULL;
+
+  if (widget == NULL || !g_action_parse_detailed_name (row->action, &name, &target, NULL))
+    return FALSE;
+
+  return gtk_widget_activate_action_variant (widget, name, target);
+}
+
+static gboolean
+shortcut_cb (GtkWidget *window,
+             GVariant  *args,
+             gpointer   data)
+{
+  const Watch *watch = data;
+
+  return activate_from (gtk_root_get_focus (GTK_ROOT (window)), watch->row) ||
+         activate_from (watch->get_page (window), watch->row);
+}
+
+void
+wb_accelerators_watch (GtkWidget  *window,
+                       WbPageFunc  get_page)
+{
+  GtkEventController *controller = gtk_shortcut_controller_new ();
+
+  g_return_if_fail (GTK_IS_WINDOW (window));
+
+  /* Before the focus gets the key, as with the application's own. */
+  gtk_event_controller_set_propagation_phase (controller, GTK_PHASE_CAPTURE);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (table); i++)
+    {
+      g_auto (GStrv) keys = g_strsplit (table[i].keys, " ", -1);
+
+      if (table[i].action == NULL || is_application_action (table[i].action))
+        continue;
+
+      for (gsize k = 0; keys[k] != NULL; k++)
+        {
+          Watch *watch = g_new (Watch, 1);
+
+          watch->row = &table[i];
+          watch->get_page = get_page;
+          gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (controller),
+                                                gtk_shortcut_new (gtk_shortcut_trigger_parse_string (keys[k]),
+                                                                  gtk_callback_action_new (shortcut_cb,
+                                                                                           watch,
+                                                                                           g_free)));
+        }
+    }
+
+  gtk_widget_add_controller (window, controller);
+}
+
+static void
+append_shortcut (GString           *xml,
+                 const Accelerator *row)
+{
+  g_autofree char *text =
+    g_markup_printf_escaped ("<child><object class='GtkShortcutsShortcut'>"
+                             "<property name='accelerator'>%s</property>"
+                             "<property name='title'>%s</property>"
+                             "</object></child>",
+                             row->keys, _(row->title));
+
+  g_string_append (xml, text);
+}
+
+static void
+append_group_start (GString    *xml,
+                    const char *title)
+{
+  g_autofree char *text =
+    g_markup_printf_escaped ("<child><object class='GtkShortcutsGroup'>"
+                             "<property name='title'>%s</property>",
+                             title);
+
+  g_string_append (xml, text);
+}
+
+/* A shortcuts window takes its sections from a description only, so the table becomes one. */
+GtkWidget *
+wb_accelerators_make_overview (void)
+{
+  static const char group_end[] = "</object></child>";
+  g_autoptr (GString) xml = g_string_new ("<interface>"
+                                          "<object class='GtkShortcutsWindow' id='overview'>"
+                                          "<property name='modal'>true</property>"
+                                          "<child><object class='GtkShortcutsSection'>"
+                                          "<property name='section-name'>wainbook</property>"
+                                          "<property name='max-height'>12</property>");
+  g_autoptr (GtkBuilder) builder = gtk_builder_new ();
+  g_autoptr (GError) error = NULL;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (table); i++)
+    {
+      if (i == 0 || !g_str_equal (table[i].group, table[i - 1].group))
+        {
+          if (i > 0)
+            g_string_append (xml, group_end);
+          append_group_start (xml, _(table[i].group));
+        }
+      append_shortcut (xml, &table[i]);
+    }
+  g_string_append_printf (xml, "%s</object></child></object></interface>", group_end);
+
+  if (!gtk_builder_add_from_string (builder, xml->str, (gssize) xml->len, &error))
+    g_error ("The list of keys cannot be shown: %s", error->message);
+
+  return GTK_WIDGET (gtk_builder_get_object (builder, "overview"));
+}
