@@ -347,6 +347,23 @@ refuse_value (WbSqlite        *book,
   return FALSE;
 }
 
+/* What could not be read back must not go in. */
+static gboolean
+bind_text (WbSqlite        *book,
+           sqlite3_stmt    *statement,
+           int              parameter,
+           const WbRecord  *record,
+           const WbField   *field,
+           GError         **error)
+{
+  const char *text = MEMBER (record, field, char *);
+
+  if (text != NULL && (*text == '\0' || strlen (text) > WB_TEXT_MAX_BYTES || !g_utf8_validate (text, -1, NULL)))
+    return refuse_value (book, record, field, "the text is empty, too long or not valid UTF-8", error);
+  wb_sqlite_bind_text (statement, parameter, text);
+  return TRUE;
+}
+
 /* Canonical text has two decimals; a quantity with more would come back as another one. */
 static gboolean
 bind_quantity (WbSqlite        *book,
@@ -395,8 +412,7 @@ bind_field (WbSqlite        *book,
     case WB_FIELD_TEXT:
     case WB_FIELD_MARKS:
     case WB_FIELD_REFERENCE:
-      wb_sqlite_bind_text (statement, parameter, MEMBER (record, field, char *));
-      return TRUE;
+      return bind_text (book, statement, parameter, record, field, error);
     case WB_FIELD_INTEGER:
     case WB_FIELD_PERCENT:
     case WB_FIELD_DATE:
