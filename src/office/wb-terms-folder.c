@@ -9,6 +9,7 @@
 
 #include "core/wb-core.h"
 #include "office/wb-data-dir.h"
+#include "office/wb-file.h"
 
 #include <gio/gio.h>
 #include <string.h>
@@ -16,32 +17,12 @@
 #define SUFFIX ".terms"
 #define BLANK  "blank.terms"
 
-/* Reads at most @max bytes and one, so that a larger file is noticed without being read. */
-static GBytes *
-read_limited (const char  *path,
-              gsize        max,
-              GError     **error)
-{
-  g_autoptr (GFile) file = g_file_new_for_path (path);
-  g_autoptr (GFileInputStream) stream = g_file_read (file, NULL, error);
-  g_autofree char *data = NULL;
-  gsize length = 0;
-
-  if (stream == NULL)
-    return NULL;
-
-  data = g_malloc (max + 1);
-  if (!g_input_stream_read_all (G_INPUT_STREAM (stream), data, max + 1, &length, NULL, error))
-    return NULL;
-
-  return g_bytes_new_take (g_steal_pointer (&data), length);
-}
-
 GPtrArray *
 wb_terms_file_read (const char  *path,
                     GError     **error)
 {
   g_autofree char *name = NULL;
+  g_autoptr (GFile) file = NULL;
   g_autoptr (GBytes) bytes = NULL;
   g_autoptr (GError) reading = NULL;
   gconstpointer text;
@@ -50,7 +31,8 @@ wb_terms_file_read (const char  *path,
   g_return_val_if_fail (path != NULL, NULL);
 
   name = g_path_get_basename (path);
-  bytes = read_limited (path, WB_TERMS_FILE_MAX_BYTES, &reading);
+  file = g_file_new_for_path (path);
+  bytes = wb_file_read (file, WB_TERMS_FILE_MAX_BYTES, NULL, &reading);
   if (bytes == NULL)
     {
       g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_TERMS, "%s:1: cannot be read: %s",
@@ -59,14 +41,6 @@ wb_terms_file_read (const char  *path,
     }
 
   text = g_bytes_get_data (bytes, &length);
-  if (length > WB_TERMS_FILE_MAX_BYTES)
-    {
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_TERMS,
-                   "%s:1: the file is too large; expected no more than %d KiB",
-                   name, WB_TERMS_FILE_MAX_BYTES / 1024);
-      return NULL;
-    }
-
   return wb_terms_parse (text != NULL ? text : "", length, name, error);
 }
 

@@ -138,10 +138,9 @@ words_of (const GError *error)
   return NULL;
 }
 
-/* The message of an error as a sentence: a capital in front unless it starts with a place
- * ("pieces[12].weight: …") or a quotation, a stop at the end. */
-static char *
-make_sentence (const char *message)
+/* A place is a word with a sign in it, such as "pieces[12].weight: …". */
+char *
+wb_words_sentence (const char *message)
 {
   g_autofree char *text = g_strstrip (g_strdup (message));
   const char *space = strpbrk (text, " \t\n");
@@ -181,7 +180,7 @@ wb_words_error (const GError *error)
 
   words = words_of (error);
   if (words == NULL)
-    return make_sentence (error->message);
+    return wb_words_sentence (error->message);
 
   out = g_string_new (NULL);
   if (words->what != NULL)
@@ -189,7 +188,7 @@ wb_words_error (const GError *error)
 
   if (words->detail)
     {
-      g_autofree char *sentence = make_sentence (error->message);
+      g_autofree char *sentence = wb_words_sentence (error->message);
 
       if (out->len > 0 && *sentence != '\0')
         g_string_append_c (out, ' ');

@@ -50,6 +50,9 @@ char       *wb_words_waiver_gaps   (guint             gaps) G_GNUC_WARN_UNUSED_R
 /** Returns: (transfer full): the caution shown with every reckoning. */
 char       *wb_words_caution       (void) G_GNUC_WARN_UNUSED_RESULT;
 
+/** Returns: (transfer full): a message as a sentence: a capital in front, unless it starts with the place that is meant, and a
+ * stop at the end. */
+char       *wb_words_sentence      (const char       *message) G_GNUC_WARN_UNUSED_RESULT;
 /** Returns: (transfer full): what went wrong and what to do, for a person, from domain, code and message. */
 char       *wb_words_error         (const GError     *error) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -3,9 +3,12 @@
  *
  *   job-documents tables         one line a field: array or object, name, type, choices or maximum, "required" or "-"
  *   job-documents write COUNT    that many random job documents, one JSON text a line; the first line is a comment
- *   job-documents read           one JSON text a line from standard input; answers each with "ok" or the message */
+ *   job-documents read           one JSON text a line from standard input; answers each with "ok" or the message
+ *   job-documents export FOLDER COUNT   files N.json and N.csv, the job and its inventory
+ *   job-documents import FILE    an inventory into an empty job; prints the job's document */
 #include "config.h"
 
+#include "office/wb-inventory-csv.h"
 #include "office/wb-job-document.h"
 
 #include "random-job.h"
@@ -104,6 +107,80 @@ answer_documents (void)
     }
 }
 
+static void
+write_file (const char *folder,
+            guint       number,
+            const char *suffix,
+            const char *data,
+            gsize       length)
+{
+  g_autofree char *name = g_strdup_printf ("%u.%s", number, suffix);
+  g_autofree char *path = g_build_filename (folder, name, NULL);
+  g_autoptr (GError) error = NULL;
+
+  g_file_set_contents (path, data, (gssize) length, &error);
+  g_assert_no_error (error);
+}
+
+static void
+export_inventories (const char  *folder,
+                    guint        count,
+                    int          argc,
+                    char       **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+
+  for (guint i = 0; i < count; i++)
+    {
+      g_autoptr (WbJob) job = random_job (NULL, 12);
+      g_autofree char *text = wb_job_document_write (job);
+      g_autoptr (GBytes) inventory = wb_inventory_csv_export (job);
+      gsize length;
+      const char *data = g_bytes_get_data (inventory, &length);
+
+      write_file (folder, i, "json", text, strlen (text));
+      write_file (folder, i, "csv", data, length);
+    }
+}
+
+static int
+import_inventory (const char *path)
+{
+  g_autoptr (WbJob) unnumbered = wb_job_new ("a", "USD");
+  g_autoptr (WbOrder) order = wb_record_copy (wb_job_order (unnumbered));
+  g_autoptr (WbJob) empty = NULL;
+  g_autoptr (WbImportReport) report = NULL;
+  g_autoptr (GBytes) bytes = NULL;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *text = NULL;
+  char *data;
+  gsize length;
+
+  if (!g_file_get_contents (path, &data, &length, &error))
+    g_error ("%s", error->message);
+  wb_set_text (&order->number, "J-1");
+  empty = wb_job_with (unnumbered, order);
+
+  bytes = g_bytes_new_take (data, length);
+  report = wb_inventory_csv_import (empty, bytes, WB_IMPORT_GOOD_ROWS, &error);
+  if (report == NULL)
+    {
+      fprintf (stderr, "%s\n", error->message);
+      return 1;
+    }
+
+  for (guint i = 0; i < report->faults->len; i++)
+    {
+      const WbImportFault *fault = g_ptr_array_index (report->faults, i);
+
+      fprintf (stderr, "%u %s: %s\n", fault->row, fault->column != NULL ? fault->column : "-", fault->message);
+    }
+
+  text = wb_job_document_write (report->job != NULL ? report->job : empty);
+  fputs (text, stdout);
+  return 0;
+}
+
 int
 main (int    argc,
       char **argv)
@@ -114,6 +191,10 @@ main (int    argc,
     print_documents ((guint) atoi (argv[2]), argc, argv);
   else if (argc == 2 && g_str_equal (argv[1], "read"))
     answer_documents ();
+  else if (argc == 4 && g_str_equal (argv[1], "export"))
+    export_inventories (argv[2], (guint) atoi (argv[3]), argc, argv);
+  else if (argc == 3 && g_str_equal (argv[1], "import"))
+    return import_inventory (argv[2]);
   else
     return 2;
 
