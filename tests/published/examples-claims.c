@@ -239,6 +239,17 @@ const ClaimExample claim_examples[] = {
     .lines = { { .loss = WB_LOSS_MISSING, .form = WB_FORM_LOOSE, .weight = "4,000 lb", .replacement = "25000.00",
                  .copies = 2 } },
     .side = WB_SIDE_FULL, .applies = TRUE, .owed = "39700.00" },
+  { { "A8", "5,000 lb worth 40,000 lost, 30,000 declared: the limit, then the deductible",
+      "No source orders the two", MARK_PRACTICE }, INTERSTATE,
+    .choice = WB_CHOICE_FULL, .declared = "30000.00", .deductible = "500.00", .net = "5,000 lb",
+    .lines = { { .loss = WB_LOSS_MISSING, .form = WB_FORM_LOOSE, .weight = "2,500 lb", .replacement = "20000.00",
+                 .copies = 2 } },
+    .side = WB_SIDE_FULL, .applies = TRUE, .owed = "29500.00" },
+  { { "A8b", "destroyed things that the customer keeps", "No source for goods that stay with the customer, compare 49 CFR "
+      "370.11", MARK_PRACTICE }, INTERSTATE, .choice = WB_CHOICE_FULL, .net = "5,000 lb",
+    .lines = { { .loss = WB_LOSS_DESTROYED, .form = WB_FORM_LOOSE, .weight = "50 lb", .replacement = "400.00",
+                 .salvage = "25.00" } },
+    .side = WB_SIDE_FULL, .applies = TRUE, .owed = "375.00" },
 
   /* --- freight --- */
   { { "A7", "half of 5,000 lb lost, freight of 4,000", "49 CFR 375.707", MARK_DERIVED }, INTERSTATE,
