@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What may be collected at delivery, and the charge on a late bill. Liability for the goods is no part of this. */
+/* What may be collected at delivery, and the charge on a late bill. Liability for the goods is
+ * no part of this. */
 #include "config.h"
 
 #include "core/wb-collectable.h"
@@ -22,7 +23,7 @@ typedef struct
   gint64 shipped;
 } Share;
 
-/* --- input ---------------------------------------------------------------------------------------------------- */
+/* --- input ------------------------------------------------------------------------------------ */
 
 static gboolean
 check_amount (WbMoney      money,
@@ -34,8 +35,8 @@ check_amount (WbMoney      money,
     return TRUE;
   if (!g_str_equal (money.currency, currency))
     {
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_CURRENCY, "The %s is in %s, the estimate in %s",
-                   name, money.currency, currency);
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_CURRENCY,
+                   "The %s is in %s, the estimate in %s", name, money.currency, currency);
       return FALSE;
     }
   if (money.minor < 0)
@@ -55,13 +56,15 @@ check_charges (const WbDeliveryCharges *charges,
   if (charges->estimate_kind == WB_ESTIMATE_NONE || !wb_money_is_set (charges->estimate))
     {
       g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING,
-                   "What may be collected goes by the estimate and its kind, and one of them is not given");
+                   "What may be collected goes by the estimate and its kind, and one of them is "
+                   "not given");
       return FALSE;
     }
   return check_amount (charges->estimate, currency, "estimate", error)
          && check_amount (charges->charged, currency, "amount charged", error)
          && check_amount (charges->requested, currency, "amount for requested services", error)
-         && check_amount (charges->impracticable, currency, "amount for impracticable operations", error)
+         && check_amount (charges->impracticable, currency, "amount for impracticable operations",
+                          error)
          && check_amount (charges->valuation, currency, "valuation charge", error);
 }
 
@@ -76,7 +79,8 @@ find_share (const WbDeliveryCharges *charges,
   if (has_delivered != wb_weight_is_set (charges->shipped))
     {
       g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING,
-                   "A share goes by the weight delivered and the weight shipped, and only one of them is given");
+                   "A share goes by the weight delivered and the weight shipped, and only one of "
+                   "them is given");
       return FALSE;
     }
   if (!has_delivered)
@@ -93,7 +97,7 @@ find_share (const WbDeliveryCharges *charges,
   return TRUE;
 }
 
-/* --- amounts -------------------------------------------------------------------------------------------------- */
+/* --- amounts ---------------------------------------------------------------------------------- */
 
 static gint64
 percent_of_estimate (const WbCollectRules *rules,
@@ -133,7 +137,8 @@ collect_transport (const WbCollectRules    *rules,
   *later = 0;
   if (!wb_money_is_set (charges->charged) || charges->estimate_kind == WB_ESTIMATE_BINDING)
     return TRUE;
-  if (!wb_minor_scale (charges->charged.minor, share.delivered, share.shipped, rounding, &earned, error))
+  if (!wb_minor_scale (charges->charged.minor, share.delivered, share.shipped, rounding, &earned,
+                       error))
     return FALSE;
   if (earned < *collected)
     *collected = earned;
@@ -170,7 +175,8 @@ wb_collect_at_delivery (const WbCollectRules    *rules,
       || !collect_transport (rules, charges, share, rounding, &transport, &later, error))
     return FALSE;
 
-  /* Amounts that are not given are zero from here on; of a total loss only the valuation charge is left: 375.709. */
+  /* Amounts that are not given are zero from here on; of a total loss only the valuation charge
+   * is left: 375.709. */
   currency = charges->estimate.currency;
   result.transport = wb_money (transport, currency);
   result.requested = wb_money (share.delivered > 0 ? charges->requested.minor : 0, currency);
@@ -181,11 +187,13 @@ wb_collect_at_delivery (const WbCollectRules    *rules,
   result.maximum = result.transport;
   if (!add (&result.maximum, result.requested, error)
       || !add (&result.maximum, result.valuation, error)
-      || !wb_minor_scale (result.maximum.minor, rules->impracticable_percent, 100, rounding, &most, error))
+      || !wb_minor_scale (result.maximum.minor, rules->impracticable_percent, 100, rounding, &most,
+                          error))
     return FALSE;
   result.impracticable = wb_money (MIN (impracticable, most), currency);
   if (!add (&result.maximum, result.impracticable, error)
-      || !add (&result.billed_later, wb_money (impracticable - result.impracticable.minor, currency), error))
+      || !add (&result.billed_later,
+               wb_money (impracticable - result.impracticable.minor, currency), error))
     return FALSE;
 
   *out = result;
@@ -211,8 +219,8 @@ wb_collect_late_charge (const WbCollectRules *rules,
     }
   if (!g_str_equal (bill.currency, rules->currency))
     {
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_CURRENCY, "The bill is in %s, the least charge in %s",
-                   bill.currency, rules->currency);
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_CURRENCY,
+                   "The bill is in %s, the least charge in %s", bill.currency, rules->currency);
       return FALSE;
     }
   if (bill.minor < 0)
@@ -221,7 +229,8 @@ wb_collect_late_charge (const WbCollectRules *rules,
       return FALSE;
     }
   if (!wb_minor_scale (bill.minor, rules->late_percent, 100, rounding, &charge, error)
-      || !wb_minor_scale (MAX (charge, rules->late_minimum), extensions, 1, rounding, &charge, error))
+      || !wb_minor_scale (MAX (charge, rules->late_minimum), extensions, 1, rounding, &charge,
+                          error))
     return FALSE;
 
   *out = wb_money (charge, bill.currency);

@@ -5,14 +5,16 @@
 
 G_BEGIN_DECLS
 
-/* What a carrier may ask for before it hands over the goods, and what it adds to a bill that is not paid. Pure. The
- * figures stand in a table of rules; the one for household goods between states is 49 CFR Part 375, Subparts D, G and H. */
+/* What a carrier may ask for before it hands over the goods, and what it adds to a bill that is
+ * not paid. Pure. The figures stand in a table of rules; the one for household goods between
+ * states is 49 CFR Part 375, Subparts D, G and H. */
 
 /**
  * WbCollectRules:
  * @binding_percent: of a binding estimate, at delivery: 375.403(a)(9), 375.703(a)
  * @non_binding_percent: of a non-binding one: 375.405(b)(8) and (10), 375.407(a), 375.703(b)
- * @impracticable_percent: most for impracticable operations, of all other charges due at delivery: 375.703
+ * @impracticable_percent: most for impracticable operations, of all other charges due at delivery:
+ *   375.703
  * @late_percent: service charge on a bill for each extension of the credit: 375.807(c)(2)
  * @late_minimum: the least such charge, minor units of @currency
  * @currency: of @late_minimum; ISO 4217
@@ -33,14 +35,17 @@ extern const WbCollectRules wb_collect_rules_interstate;
 /**
  * WbDeliveryCharges:
  * @estimate_kind: binding or non-binding
- * @charged: (unset for "not known"): transportation and other charges as rated, without the ones below; under a
- *   non-binding estimate no more than these is collected, and what goes beyond its percentage is billed later
- * @requested: (unset for none): services that the shipper asked for after the bill of lading was issued
+ * @charged: (unset for "not known"): transportation and other charges as rated, without the ones
+ *   below; under a non-binding estimate no more than these is collected, and what goes beyond its
+ *   percentage is billed later
+ * @requested: (unset for none): services that the shipper asked for after the bill of lading was
+ *   issued
  * @impracticable: (unset for none): operations that turned out to be impracticable
  * @valuation: (unset for none): a specific valuation charge that is due
  * @delivered: weight of what is delivered; actual or constructive: 375.707(b)
  * @shipped: weight of the whole shipment; both weights are unset when nothing was lost
- * @shipper_caused: the loss was the shipper's own act or omission, so that nothing is reduced: 375.707(c), 375.709
+ * @shipper_caused: the loss was the shipper's own act or omission, so that nothing is reduced:
+ *   375.707(c), 375.709
  */
 typedef struct
 {
@@ -70,14 +75,15 @@ typedef struct
  * wb_collect_at_delivery:
  * @out: (out): what may be collected, and what is billed later
  *
- * Everything delivered: the estimate's percentage, the requested services, the valuation charge and, up to their
- * percentage of these, impracticable operations (375.703). A part lost: the estimate's amount in proportion to the weight
- * delivered, the rest the same (375.707(a)(1)). Everything lost, @delivered being 0: the valuation charge and nothing else
- * (375.709); what was charged otherwise is not billed later either.
+ * Everything delivered: the estimate's percentage, the requested services, the valuation charge
+ * and, up to their percentage of these, impracticable operations (375.703). A part lost: the
+ * estimate's amount in proportion to the weight delivered, the rest the same (375.707(a)(1)).
+ * Everything lost, @delivered being 0: the valuation charge and nothing else (375.709); what was
+ * charged otherwise is not billed later either.
  *
- * Returns: %TRUE, or %FALSE with %WB_CORE_ERROR_MISSING (no estimate, its kind, or one of two weights),
- * %WB_CORE_ERROR_CURRENCY, %WB_CORE_ERROR_RANGE (a negative amount or weight, more delivered than shipped, nothing shipped)
- * or %WB_CORE_ERROR_OVERFLOW. @out is untouched then.
+ * Returns: %TRUE, or %FALSE with %WB_CORE_ERROR_MISSING (no estimate, its kind, or one of two
+ * weights), %WB_CORE_ERROR_CURRENCY, %WB_CORE_ERROR_RANGE (a negative amount or weight, more
+ * delivered than shipped, nothing shipped) or %WB_CORE_ERROR_OVERFLOW. @out is untouched then.
  */
 gboolean wb_collect_at_delivery (const WbCollectRules    *rules,
                                  const WbDeliveryCharges *charges,
@@ -90,8 +96,8 @@ gboolean wb_collect_at_delivery (const WbCollectRules    *rules,
  * @bill: the freight bill
  * @extensions: how often the credit was extended by 30 days
  *
- * The service charge on a late bill: for each extension the percentage of @bill, not under the minimum. As for errors, see
- * wb_collect_at_delivery(). Returns: %TRUE on success.
+ * The service charge on a late bill: for each extension the percentage of @bill, not under the
+ * minimum. As for errors, see wb_collect_at_delivery(). Returns: %TRUE on success.
  */
 gboolean wb_collect_late_charge (const WbCollectRules    *rules,
                                  WbMoney                  bill,

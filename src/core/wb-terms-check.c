@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Whether the figures of one edition go together. A figure without effect is an error too: whoever wrote it meant something
- * by it, and would not be told that it does nothing. */
+/* Whether the figures of one edition go together. A figure without effect is an error too:
+ * whoever wrote it meant something by it, and would not be told that it does nothing. */
 #include "config.h"
 
 #include "core/wb-terms-private.h"
@@ -51,13 +51,15 @@ fail_no_effect (const Part *part,
                 GError    **error,
                 const char *needed)
 {
-  return wb_terms_fail (error, part->terms->file, line_of (part, key), "“%s” has no effect here; expected %s with it",
+  return wb_terms_fail (error, part->terms->file, line_of (part, key),
+                        "“%s” has no effect here; expected %s with it",
                         wb_enum_nick (&wb_terms_keys, (int) key), needed);
 }
 
-/* --- claims --------------------------------------------------------------------------------------------------- */
+/* --- claims ----------------------------------------------------------------------------------- */
 
-/* Whether @longer ends later than @shorter, for any day that they may start on: a month has 28 to 31 days. */
+/* Whether @longer ends later than @shorter, for any day that they may start on: a month has 28
+ * to 31 days. */
 static gboolean
 is_longer (WbPeriod longer,
            WbPeriod shorter)
@@ -90,18 +92,20 @@ check_claims (const Part *part,
     return fail_no_effect (part, WB_KEY_LATE_CLAIM, error, "“claim-within”");
   if (terms->late_claim == WB_LATE_ACTUAL_VALUE && !has (part, WB_KEY_LATE_UNTIL))
     return fail_at (part, WB_KEY_LATE_CLAIM, error,
-                    "late claims are settled at actual value, but until when is not said; expected “late-until = …”");
+                    "late claims are settled at actual value, but until when is not said; expected "
+                    "“late-until = …”");
   if (has (part, WB_KEY_LATE_UNTIL) && terms->late_claim != WB_LATE_ACTUAL_VALUE)
     return fail_no_effect (part, WB_KEY_LATE_UNTIL, error, "“late-claim = actual-value”");
   if (has (part, WB_KEY_LATE_UNTIL) && !is_longer (terms->late_until, terms->claim_within))
     return fail_at (part, WB_KEY_LATE_UNTIL, error,
-                    "“late-until” is not longer than “claim-within”; expected a longer period from delivery");
+                    "“late-until” is not longer than “claim-within”; expected a longer period from "
+                    "delivery");
   if (has (part, WB_KEY_STATUS_EVERY) && !has (part, WB_KEY_DECIDE_WITHIN))
     return fail_no_effect (part, WB_KEY_STATUS_EVERY, error, "“decide-within”");
   return TRUE;
 }
 
-/* --- sides ---------------------------------------------------------------------------------------------------- */
+/* --- sides ------------------------------------------------------------------------------------ */
 
 static gboolean
 has_minimum (const Part *part)
@@ -116,7 +120,8 @@ check_offered (const Part *part,
   for (guint key = 0; key < WB_N_TERMS_KEYS && !part->side->offered; key++)
     if (key != WB_KEY_OFFERED && has (part, (WbTermsKey) key))
       return wb_terms_fail (error, part->terms->file, line_of (part, (WbTermsKey) key),
-                            "“%s” has no effect, because [%s] is not offered; expected “offered = yes” with it",
+                            "“%s” has no effect, because [%s] is not offered; expected “offered = "
+                            "yes” with it",
                             wb_enum_nick (&wb_terms_keys, (int) key), section_of (part));
   return TRUE;
 }
@@ -130,10 +135,10 @@ check_has_limit (const Part *part,
     return TRUE;
   if (part->scope == WB_SCOPE_FULL)
     return fail_at (part, WB_KEY_OFFERED, error,
-                    "[full] has no value of the shipment; expected “shipment-rate”, “shipment-minimum” or "
-                    "“declared-value = yes” in it");
-  if (has (part, WB_KEY_ARTICLE_RATE) || has (part, WB_KEY_ARTICLE_LIMIT) || has (part, WB_KEY_LINE_LIMIT)
-      || has (part, WB_KEY_SHIPMENT_MAXIMUM))
+                    "[full] has no value of the shipment; expected “shipment-rate”, "
+                    "“shipment-minimum” or “declared-value = yes” in it");
+  if (has (part, WB_KEY_ARTICLE_RATE) || has (part, WB_KEY_ARTICLE_LIMIT)
+      || has (part, WB_KEY_LINE_LIMIT) || has (part, WB_KEY_SHIPMENT_MAXIMUM))
     return TRUE;
   return fail_at (part, WB_KEY_OFFERED, error,
                   "[released] has no limit; expected “article-rate” or another limit in it");
@@ -151,11 +156,13 @@ check_shipment (const Part *part,
   if (has (part, WB_KEY_SHIPMENT_MINIMUM) && has (part, WB_KEY_SHIPMENT_MAXIMUM)
       && side->shipment_minimum.minor > side->shipment_maximum.minor)
     return fail_at (part, WB_KEY_SHIPMENT_MINIMUM, error,
-                    "“shipment-minimum” is more than “shipment-maximum”; expected no more than that");
+                    "“shipment-minimum” is more than “shipment-maximum”; expected no more than "
+                    "that");
   if (has (part, WB_KEY_BELOW_MINIMUM) && !side->declared_value)
     return fail_no_effect (part, WB_KEY_BELOW_MINIMUM, error, "“declared-value = yes”");
   if (has (part, WB_KEY_BELOW_MINIMUM) && !has_minimum (part))
-    return fail_no_effect (part, WB_KEY_BELOW_MINIMUM, error, "“shipment-rate” or “shipment-minimum”");
+    return fail_no_effect (part, WB_KEY_BELOW_MINIMUM, error,
+                           "“shipment-rate” or “shipment-minimum”");
   return TRUE;
 }
 
@@ -181,7 +188,8 @@ check_deductible (const Part *part,
   for (guint i = 0; i < side->n_charges && !side->deductible; i++)
     if (side->charges[i].deductible.minor != 0)
       return fail_at (part, WB_KEY_CHARGE, error,
-                      "a charge is for a deductible, and no deductible is taken; expected “deductible = yes” with it");
+                      "a charge is for a deductible, and no deductible is taken; expected "
+                      "“deductible = yes” with it");
   return TRUE;
 }
 
@@ -196,7 +204,7 @@ check_side (const Part *part,
          && check_deductible (part, error);
 }
 
-/* --- edition -------------------------------------------------------------------------------------------------- */
+/* --- edition ---------------------------------------------------------------------------------- */
 
 static gboolean
 check_choices (const Part *part,
@@ -206,15 +214,17 @@ check_choices (const Part *part,
 
   if (!terms->side[WB_SIDE_RELEASED].offered && !terms->side[WB_SIDE_FULL].offered)
     return wb_terms_fail (error, terms->file, terms->line,
-                          "this edition offers neither choice; expected [released] or [full] in it");
-  if (!terms->side[terms->without_waiver].offered)
+                          "this edition offers neither choice; expected [released] or [full] in "
+                          "it");
+  if (terms->side[terms->without_waiver].offered)
+    return TRUE;
+  if (terms->without_waiver == WB_SIDE_FULL)
     return fail_at (part, WB_KEY_WITHOUT_WAIVER, error,
-                    terms->without_waiver == WB_SIDE_FULL
-                    ? "without a waiver full value governs, and it is not offered; expected [full], or "
-                      "“without-waiver = released” in [shipment]"
-                    : "without a waiver released value governs, and it is not offered; expected [released], or "
-                      "“without-waiver = full”");
-  return TRUE;
+                    "without a waiver full value governs, and it is not offered; expected [full], "
+                    "or “without-waiver = released” in [shipment]");
+  return fail_at (part, WB_KEY_WITHOUT_WAIVER, error,
+                  "without a waiver released value governs, and it is not offered; expected "
+                  "[released], or “without-waiver = full”");
 }
 
 gboolean
@@ -231,7 +241,7 @@ wb_terms_check (const WbTerms *self,
          && check_choices (&general, error);
 }
 
-/* --- days ----------------------------------------------------------------------------------------------------- */
+/* --- days ------------------------------------------------------------------------------------- */
 
 gboolean
 wb_terms_days_overlap (const WbTerms *a,

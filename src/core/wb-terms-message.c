@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The messages about a faulty terms file: where it is, what was written, and which name was perhaps meant. */
+/* The messages about a faulty terms file: where it is, what was written, and which name was
+ * perhaps meant. */
 #include "config.h"
 
 #include "core/wb-terms-private.h"
@@ -59,7 +60,8 @@ WbTermsGuess
 wb_terms_guess_begin (const char *written)
 {
   /* What differs in every second letter is no slip of the pen. */
-  return (WbTermsGuess) { written, NULL, (guint) MIN (strlen (written), MOST_LETTERS_OF_A_NAME) / 2 + 1 };
+  return (WbTermsGuess) { written, NULL,
+                         (guint) MIN (strlen (written), MOST_LETTERS_OF_A_NAME) / 2 + 1 };
 }
 
 void

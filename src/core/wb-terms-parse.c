@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Reads a terms file line by line into editions; the format is described in data/terms/FORMAT.md. How a value reads is
- * known to wb-terms-value.c, whether the figures of an edition go together to wb-terms-check.c. */
+/* Reads a terms file line by line into editions; the format is described in
+ * data/terms/FORMAT.md. How a value reads is known to wb-terms-value.c, whether the figures of
+ * an edition go together to wb-terms-check.c. */
 #include "config.h"
 
 #include "core/wb-terms-private.h"
@@ -38,13 +39,17 @@ static const struct
   gboolean    needed;
   const char *expected;
 } head_keys[] = {
-  [HEAD_REGIME] = { "regime", FALSE, TRUE, "up to 64 small letters, digits and hyphens, such as “us-interstate”" },
-  [HEAD_TITLE] = { "title", FALSE, TRUE, "up to 200 characters that tell a person which regime it is" },
+  [HEAD_REGIME] = { "regime", FALSE, TRUE,
+                    "up to 64 small letters, digits and hyphens, such as “us-interstate”" },
+  [HEAD_TITLE] = { "title", FALSE, TRUE,
+                   "up to 200 characters that tell a person which regime it is" },
   [HEAD_CURRENCY] = { "currency", FALSE, TRUE, "an ISO 4217 code, such as “USD”" },
   [HEAD_MOVE_TYPE] = { "move-type", FALSE, FALSE, "interstate, intrastate, military or other" },
   [HEAD_REGION] = { "region", FALSE, FALSE, "up to 20 letters, digits and hyphens, such as “WA”" },
-  [HEAD_FROM] = { "from", TRUE, TRUE, "the first day of pick-up that the edition governs, such as “2012-05-15”" },
-  [HEAD_UNTIL] = { "until", TRUE, FALSE, "the last day of pick-up that the edition governs, such as “2020-05-14”" },
+  [HEAD_FROM] = { "from", TRUE, TRUE,
+                  "the first day of pick-up that the edition governs, such as “2012-05-15”" },
+  [HEAD_UNTIL] = { "until", TRUE, FALSE,
+                   "the last day of pick-up that the edition governs, such as “2020-05-14”" },
 };
 
 G_STATIC_ASSERT (G_N_ELEMENTS (head_keys) == N_HEAD_KEYS);
@@ -86,7 +91,7 @@ clear_reader (Reader *self)
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Reader, clear_reader)
 
-/* --- messages ------------------------------------------------------------------------------------------------- */
+/* --- messages --------------------------------------------------------------------------------- */
 
 static char *
 name_place_of_key (WbTermsKey key)
@@ -138,19 +143,21 @@ fail_key (const Reader *self,
   WbTermsGuess guess = wb_terms_guess_begin (name);
 
   if (there != NULL)
-    return wb_terms_fail (error, self->file, self->line, "%s does not belong %s; expected %s", quoted, here, there);
+    return wb_terms_fail (error, self->file, self->line, "%s does not belong %s; expected %s",
+                          quoted, here, there);
 
   for (gsize i = 0; i < wb_terms_keys.n_values; i++)
     wb_terms_guess_try (&guess, wb_terms_keys.values[i].nick);
   for (guint i = 0; i < N_HEAD_KEYS; i++)
     wb_terms_guess_try (&guess, head_keys[i].name);
   if (guess.nearest == NULL)
-    return wb_terms_fail (error, self->file, self->line, "unknown key %s %s; expected a key of the terms format",
-                          quoted, here);
+    return wb_terms_fail (error, self->file, self->line,
+                          "unknown key %s %s; expected a key of the terms format", quoted, here);
 
   there = name_place (guess.nearest);
-  return wb_terms_fail (error, self->file, self->line, "unknown key %s %s; expected perhaps “%s”, %s",
-                        quoted, here, guess.nearest, there);
+  return wb_terms_fail (error, self->file, self->line,
+                        "unknown key %s %s; expected perhaps “%s”, %s", quoted, here, guess.nearest,
+                        there);
 }
 
 static gboolean
@@ -166,8 +173,9 @@ fail_section (const Reader *self,
     wb_terms_guess_try (&guess, wb_terms_sections.values[i].nick);
   if (guess.nearest == NULL)
     return wb_terms_fail (error, self->file, self->line,
-                          "unknown section %s; expected [edition], [shipment], [articles], [loss], [freight], "
-                          "[claims], [released] or [full]", quoted);
+                          "unknown section %s; expected [edition], [shipment], [articles], [loss], "
+                          "[freight], [claims], [released] or [full]",
+                          quoted);
 
   return wb_terms_fail (error, self->file, self->line, "unknown section %s; expected perhaps [%s]",
                         quoted, guess.nearest);
@@ -185,11 +193,13 @@ fail_value (const Reader *self,
   g_autofree char *quoted = wb_text_quote (value, -1);
 
   if (*value == '\0')
-    return wb_terms_fail (error, self->file, self->line, "“%s” has no value; expected %s", key, expected);
+    return wb_terms_fail (error, self->file, self->line, "“%s” has no value; expected %s", key,
+                          expected);
   if (why != NULL)
     return wb_terms_fail (error, self->file, self->line, "“%s” does not read: %s; expected %s",
                           key, why->message, expected);
-  return wb_terms_fail (error, self->file, self->line, "“%s” cannot be %s; expected %s", key, quoted, expected);
+  return wb_terms_fail (error, self->file, self->line, "“%s” cannot be %s; expected %s", key,
+                        quoted, expected);
 }
 
 static gboolean
@@ -198,11 +208,13 @@ fail_twice (const Reader *self,
             guint         first,
             GError      **error)
 {
-  return wb_terms_fail (error, self->file, self->line, "%s stands here a second time; expected it once, "
-                        "and it is on line %u already", what, first);
+  return wb_terms_fail (error, self->file, self->line,
+                        "%s stands here a second time; expected it once, and it is on line %u "
+                        "already",
+                        what, first);
 }
 
-/* --- head keys ------------------------------------------------------------------------------------------------ */
+/* --- head keys -------------------------------------------------------------------------------- */
 
 static gboolean
 is_made_of (const char *text,
@@ -214,7 +226,8 @@ is_made_of (const char *text,
   if (length == 0 || length > most)
     return FALSE;
   for (; *text != '\0'; text++)
-    if (!g_ascii_isdigit (*text) && !g_ascii_islower (*text) && *text != '-' && !(capitals && g_ascii_isupper (*text)))
+    if (!g_ascii_isdigit (*text) && !g_ascii_islower (*text) && *text != '-'
+        && !(capitals && g_ascii_isupper (*text)))
       return FALSE;
   return TRUE;
 }
@@ -285,7 +298,8 @@ check_head (const Reader *self,
             GError      **error)
 {
   for (guint key = 0; key < N_HEAD_KEYS; key++)
-    if (head_keys[key].of_edition == of_edition && head_keys[key].needed && self->head_line[key] == 0)
+    if (head_keys[key].of_edition == of_edition && head_keys[key].needed
+        && self->head_line[key] == 0)
       return wb_terms_fail (error, self->file, of_edition ? self->edition->line : self->line,
                             of_edition ? "this edition has no “%s”; expected %s"
                                        : "there is no “%s” at the top of the file; expected %s",
@@ -305,7 +319,7 @@ check_top (const Reader *self,
   return TRUE;
 }
 
-/* --- editions ------------------------------------------------------------------------------------------------- */
+/* --- editions --------------------------------------------------------------------------------- */
 
 static WbTerms *
 new_terms (const Reader *self)
@@ -338,20 +352,23 @@ check_days (const Reader  *self,
 
   if (wb_date_is_set (&terms->until) && wb_date_compare (&terms->until, &terms->from) < 0)
     return wb_terms_fail (error, self->file, self->head_line[HEAD_UNTIL],
-                          "“until” is before “from”; expected a last day that is not before the first");
+                          "“until” is before “from”; expected a last day that is not before the "
+                          "first");
   if (before == NULL)
     return TRUE;
   if (!wb_date_is_set (&before->until))
     return wb_terms_fail (error, self->file, terms->line,
-                          "another edition follows the one on line %u, which has no last day; expected “until = …” "
-                          "in that one", before->line);
+                          "another edition follows the one on line %u, which has no last day; "
+                          "expected “until = …” in that one",
+                          before->line);
   if (wb_date_compare (&terms->from, &before->until) > 0)
     return TRUE;
 
   days = wb_terms_days_to_text (before);
   return wb_terms_fail (error, self->file, self->head_line[HEAD_FROM],
-                        "the edition on line %u governs pick-ups %s already; expected a later first day, with the "
-                        "editions in order of their dates", before->line, days);
+                        "the edition on line %u governs pick-ups %s already; expected a later "
+                        "first day, with the editions in order of their dates",
+                        before->line, days);
 }
 
 /* The edition being read is at its end. */
@@ -367,7 +384,8 @@ end_edition (Reader  *self,
 
   for (guint side = 0; side < WB_N_SIDES; side++)
     if (!terms->entry[side][WB_KEY_OFFERED].given)
-      terms->side[side].offered = self->section_line[side == WB_SIDE_FULL ? WB_SECTION_FULL : WB_SECTION_RELEASED] != 0;
+      terms->side[side].offered =
+        self->section_line[side == WB_SIDE_FULL ? WB_SECTION_FULL : WB_SECTION_RELEASED] != 0;
 
   return check_head (self, TRUE, error)
          && check_days (self, n > 1 ? g_ptr_array_index (self->editions, n - 2) : NULL, error)
@@ -390,7 +408,7 @@ begin_edition (Reader  *self,
   return TRUE;
 }
 
-/* --- lines ---------------------------------------------------------------------------------------------------- */
+/* --- lines ------------------------------------------------------------------------------------ */
 
 static gboolean
 read_heading (Reader  *self,
@@ -403,7 +421,8 @@ read_heading (Reader  *self,
 
   if (text[length - 1] != ']')
     return wb_terms_fail (error, self->file, self->line,
-                          "the heading does not end; expected a line such as “[released]” with nothing after it");
+                          "the heading does not end; expected a line such as “[released]” with "
+                          "nothing after it");
   text[length - 1] = '\0';
   name = g_strstrip (text + 1);
 
@@ -415,7 +434,9 @@ read_heading (Reader  *self,
     return fail_section (self, name, error);
   if (self->edition == NULL)
     return wb_terms_fail (error, self->file, self->line,
-                          "[%s] stands before the first edition; expected [edition] and its dates first", name);
+                          "[%s] stands before the first edition; expected [edition] and its dates "
+                          "first",
+                          name);
   if (self->section_line[section->value] != 0)
     {
       g_autofree char *heading = g_strdup_printf ("[%s]", name);
@@ -469,7 +490,8 @@ read_section_key (Reader     *self,
     }
   if (citation != NULL && *citation == '\0')
     return wb_terms_fail (error, self->file, self->line,
-                          "nothing is cited after the semicolon; expected where the rule is written, or no semicolon");
+                          "nothing is cited after the semicolon; expected where the rule is "
+                          "written, or no semicolon");
   if (!wb_terms_read_value (self->edition, scope, key, value, &why))
     {
       g_autofree char *expected = wb_terms_expected (key);
@@ -495,7 +517,9 @@ read_line (Reader  *self,
   for (const char *c = text; *c != '\0'; c++)
     if (g_ascii_iscntrl (*c) && *c != '\t' && !(c[0] == '\r' && c[1] == '\0'))
       return wb_terms_fail (error, self->file, self->line,
-                            "a control character (number %d) stands in this line; expected plain text", *c);
+                            "a control character (number %d) stands in this line; expected plain "
+                            "text",
+                            *c);
 
   g_strstrip (text);
   if (*text == '\0' || *text == '#')
@@ -509,7 +533,8 @@ read_line (Reader  *self,
       g_autofree char *quoted = wb_text_quote (text, -1);
 
       return wb_terms_fail (error, self->file, self->line,
-                            "%s does not read; expected “key = value”, “[section]” or “# comment”", quoted);
+                            "%s does not read; expected “key = value”, “[section]” or “# comment”",
+                            quoted);
     }
 
   *equals = '\0';
@@ -520,7 +545,7 @@ read_line (Reader  *self,
   return read_head_key (self, name, value, error);
 }
 
-/* --- whole file ----------------------------------------------------------------------------------------------- */
+/* --- whole file ------------------------------------------------------------------------------- */
 
 static guint
 count_lines (const char *text,
@@ -543,14 +568,16 @@ check_bytes (const char *text,
   const char *end;
 
   if (length > MOST_BYTES)
-    return wb_terms_fail (error, file, 1, "the file has %" G_GSIZE_FORMAT " bytes; expected at most %d",
-                          length, MOST_BYTES);
+    return wb_terms_fail (error, file, 1,
+                          "the file has %" G_GSIZE_FORMAT " bytes; expected at most %d", length,
+                          MOST_BYTES);
   if (g_utf8_validate_len (text, length, &end))
     return TRUE;
 
   return wb_terms_fail (error, file, count_lines (text, (gsize) (end - text)),
-                        *end == '\0' ? "there is a zero byte in this line; expected plain text in UTF-8"
-                                     : "this line is not UTF-8; expected the file to be saved in that encoding");
+                        *end == '\0'
+                        ? "there is a zero byte in this line; expected plain text in UTF-8"
+                        : "this line is not UTF-8; expected the file to be saved in that encoding");
 }
 
 static gboolean
@@ -575,7 +602,8 @@ read_lines (Reader  *self,
 
   if (self->place == PLACE_TOP)
     return check_top (self, error)
-           && wb_terms_fail (error, self->file, self->line, "the file has no edition; expected [edition] and its dates");
+           && wb_terms_fail (error, self->file, self->line,
+                             "the file has no edition; expected [edition] and its dates");
   return end_edition (self, error);
 }
 
@@ -597,7 +625,8 @@ wb_terms_parse (const char *text,
   if (!check_bytes (text, length, file, error))
     return NULL;
 
-  marked = length >= strlen (BYTE_ORDER_MARK) && memcmp (text, BYTE_ORDER_MARK, strlen (BYTE_ORDER_MARK)) == 0;
+  marked = length >= strlen (BYTE_ORDER_MARK)
+           && memcmp (text, BYTE_ORDER_MARK, strlen (BYTE_ORDER_MARK)) == 0;
   copy = g_strndup (text, length);
   reader.file = file;
   reader.digest = g_compute_checksum_for_data (G_CHECKSUM_SHA256, (const guchar *) text, length);

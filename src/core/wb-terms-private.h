@@ -6,7 +6,7 @@
 
 G_BEGIN_DECLS
 
-/** Where a key stands in a file. The sections of general keys come first, then one for each side. */
+/** Where a key stands in a file: sections of general keys first, then one for each side. */
 typedef enum
 {
   WB_SECTION_SHIPMENT,
@@ -53,8 +53,8 @@ void        wb_terms_guess_try     (WbTermsGuess   *self,
  * @self: an edition still private to the reader; its currency is known
  * @text: the value as written, without its citation
  *
- * Reads the value of one key into its member. %FALSE with a %WB_CORE_ERROR whose message repeats the text and says what
- * is wrong with it; the member is untouched then.
+ * Reads the value of one key into its member. %FALSE with a %WB_CORE_ERROR whose message repeats
+ * the text and says what is wrong with it; the member is untouched then.
  */
 gboolean    wb_terms_read_value    (WbTerms        *self,
                                     WbScope         scope,
@@ -68,8 +68,9 @@ char       *wb_terms_expected      (WbTermsKey      key) G_GNUC_WARN_UNUSED_RESU
 /**
  * wb_terms_check:
  *
- * Whether the figures of one edition go together: a figure that another one needs is there, none is without effect, no
- * minimum is over its maximum. %FALSE with %WB_CORE_ERROR_TERMS at the line of the figure, or of the edition.
+ * Whether the figures of one edition go together: a figure that another one needs is there, none is
+ * without effect, no minimum is over its maximum. %FALSE with %WB_CORE_ERROR_TERMS at the line of
+ * the figure, or of the edition.
  */
 gboolean    wb_terms_check         (const WbTerms  *self,
                                     GError        **error);

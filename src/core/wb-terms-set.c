@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The regimes that an office can use, and which of their editions governs an order. Which files are read, and from where,
- * is not known here. */
+/* The regimes that an office can use, and which of their editions governs an order. Which files
+ * are read, and from where, is not known here. */
 #include "config.h"
 
 #include "core/wb-terms-private.h"
@@ -45,7 +45,7 @@ wb_terms_set_unref (WbTermsSet *self)
   g_free (self);
 }
 
-/* --- adding --------------------------------------------------------------------------------------------------- */
+/* --- adding ----------------------------------------------------------------------------------- */
 
 /* Postal codes of regions are written in either case. */
 static gboolean
@@ -64,7 +64,8 @@ check_apart (const WbTerms *before,
 
   if (g_str_equal (before->regime, added->regime))
     return wb_terms_fail (error, added->file, added->line,
-                          "the regime “%s” is in %s:%u already; expected another “regime”, or only one of the two files",
+                          "the regime “%s” is in %s:%u already; expected another “regime”, or only "
+                          "one of the two files",
                           added->regime, before->file, before->line);
   if (added->move_type == WB_MOVE_NONE || added->move_type != before->move_type
       || !is_same_region (added->region, before->region) || !wb_terms_days_overlap (added, before))
@@ -72,11 +73,12 @@ check_apart (const WbTerms *before,
 
   days = wb_terms_days_to_text (before);
   return wb_terms_fail (error, added->file, added->line,
-                        "for %s moves%s%s the regime “%s” in %s:%u governs pick-ups %s already; expected days that do "
-                        "not overlap, or no “move-type”",
+                        "for %s moves%s%s the regime “%s” in %s:%u governs pick-ups %s already; "
+                        "expected days that do not overlap, or no “move-type”",
                         wb_enum_nick (&wb_move_types, (int) added->move_type),
-                        added->region != NULL ? " in " : "", added->region != NULL ? added->region : "",
-                        before->regime, before->file, before->line, days);
+                        added->region != NULL ? " in " : "",
+                        added->region != NULL ? added->region : "", before->regime, before->file,
+                        before->line, days);
 }
 
 static int
@@ -143,7 +145,7 @@ wb_terms_set_nth (const WbTermsSet *self,
   return g_ptr_array_index (self->editions, index);
 }
 
-/* --- finding -------------------------------------------------------------------------------------------------- */
+/* --- finding ---------------------------------------------------------------------------------- */
 
 /* @regime: (nullable): looked for when it is set, else @move_type and @region */
 typedef struct

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The keys of a terms file as one table: in which section a key stands, how its value reads, where it goes. Lines, sections
- * and editions are the business of wb-terms-parse.c. */
+/* The keys of a terms file as one table: in which section a key stands, how its value reads,
+ * where it goes. Lines, sections and editions are the business of wb-terms-parse.c. */
 #include "config.h"
 
 #include "core/wb-terms-private.h"
@@ -76,7 +76,8 @@ static const KeyRow rows[] = {
   [WB_KEY_DEMAND] = GENERAL (LOSS, CHOICE, demand, &wb_demand_rules),
   [WB_KEY_SALVAGE] = GENERAL (LOSS, CHOICE, salvage, &wb_salvage_rules),
   [WB_KEY_DEPRECIATION_MAXIMUM] = GENERAL (LOSS, PERCENT, depreciation_maximum, NULL),
-  [WB_KEY_FREIGHT_PARTIAL_LOSS] = GENERAL (FREIGHT, CHOICE, freight_partial_loss, &wb_freight_rules),
+  [WB_KEY_FREIGHT_PARTIAL_LOSS] =
+    GENERAL (FREIGHT, CHOICE, freight_partial_loss, &wb_freight_rules),
   [WB_KEY_FREIGHT_TOTAL_LOSS] = GENERAL (FREIGHT, CHOICE, freight_total_loss, &wb_freight_rules),
   [WB_KEY_CLAIM_WITHIN] = GENERAL (CLAIMS, PERIOD, claim_within, NULL),
   [WB_KEY_LATE_CLAIM] = GENERAL (CLAIMS, CHOICE, late_claim, &wb_late_rules),
@@ -120,7 +121,7 @@ static const char *const expected[] = {
                       "such as “1.40 per 100 at 0.00, 1.10 per 100 at 300.00”",
 };
 
-/* --- sections ------------------------------------------------------------------------------------------------- */
+/* --- sections --------------------------------------------------------------------------------- */
 
 WbScope
 wb_terms_section_scope (WbTermsSection section)
@@ -150,7 +151,7 @@ wb_terms_section_has (WbTermsSection section,
   return rows[key].section == section;
 }
 
-/* --- reading -------------------------------------------------------------------------------------------------- */
+/* --- reading ---------------------------------------------------------------------------------- */
 
 char *
 wb_terms_expected (WbTermsKey key)
@@ -311,7 +312,8 @@ read_percent (const char *text,
   return TRUE;
 }
 
-/* Returns: the comma that ends the first charge of @text, or NULL. A comma inside an amount has no space after it. */
+/* Returns: the comma that ends the first charge of @text, or NULL. A comma inside an amount has
+ * no space after it. */
 static char *
 find_end_of_charge (char *text)
 {
@@ -335,7 +337,8 @@ read_charge (char       *text,
 
   *middle = '\0';
   return read_money (g_strstrip (text), currency, 0, &out->per_hundred, error)
-         && read_money (g_strstrip (middle + strlen (between)), currency, 0, &out->deductible, error);
+         && read_money (g_strstrip (middle + strlen (between)), currency, 0, &out->deductible,
+                        error);
 }
 
 static gboolean

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One edition of a regime of liability: its closed lists, its keys with the meaning of each when a file leaves it out, and
- * the charge for a choice. Reading a file is done in wb-terms-parse.c, judging it in wb-terms-check.c. */
+/* One edition of a regime of liability: its closed lists, its keys with the meaning of each when
+ * a file leaves it out, and the charge for a choice. Reading a file is done in wb-terms-parse.c,
+ * judging it in wb-terms-check.c. */
 #include "config.h"
 
 #include "core/wb-terms.h"
@@ -9,7 +10,7 @@
 
 #include "core/wb-core.h"
 
-/* --- closed lists --------------------------------------------------------------------------------------------- */
+/* --- closed lists ----------------------------------------------------------------------------- */
 
 static const WbEnumValue rounding_values[] = {
   { WB_ROUND_HALF_UP, "half-up", N_("to the nearest, the half up") },
@@ -24,8 +25,9 @@ static const WbEnumValue measure_values[] = {
 };
 
 static const WbEnumValue carton_values[] = {
-  { WB_CARTON_ONE_ARTICLE, "one-article", N_("a packed carton with its contents is one article") },
-  { WB_CARTON_EACH_THING, "each-thing", N_("each claimed thing in a carton is an article by its own weight") },
+  { WB_CARTON_ONE_ARTICLE, "one-article", N_ ("a packed carton with its contents is one article") },
+  { WB_CARTON_EACH_THING, "each-thing",
+    N_ ("each claimed thing in a carton is an article by its own weight") },
 };
 
 static const WbEnumValue parts_values[] = {
@@ -44,9 +46,10 @@ static const WbEnumValue salvage_values[] = {
 };
 
 static const WbEnumValue freight_values[] = {
-  { WB_FREIGHT_NOT_REFUNDED, "not-refunded", N_("freight is not refunded") },
-  { WB_FREIGHT_BY_WEIGHT, "by-weight", N_("freight is refunded in proportion to the weight that was lost") },
-  { WB_FREIGHT_ALL, "all", N_("all freight is refunded") },
+  { WB_FREIGHT_NOT_REFUNDED, "not-refunded", N_ ("freight is not refunded") },
+  { WB_FREIGHT_BY_WEIGHT, "by-weight",
+    N_ ("freight is refunded in proportion to the weight that was lost") },
+  { WB_FREIGHT_ALL, "all", N_ ("all freight is refunded") },
 };
 
 static const WbEnumValue late_values[] = {
@@ -61,8 +64,10 @@ static const WbEnumValue below_minimum_values[] = {
 };
 
 static const WbEnumValue deductible_order_values[] = {
-  { WB_DEDUCTIBLE_AFTER_LIMIT, "after-limit", N_("the deductible is taken after the shipment's limit") },
-  { WB_DEDUCTIBLE_BEFORE_LIMIT, "before-limit", N_("the deductible is taken before the shipment's limit") },
+  { WB_DEDUCTIBLE_AFTER_LIMIT, "after-limit",
+    N_ ("the deductible is taken after the shipment's limit") },
+  { WB_DEDUCTIBLE_BEFORE_LIMIT, "before-limit",
+    N_ ("the deductible is taken before the shipment's limit") },
 };
 
 static const WbEnumValue extraordinary_weight_values[] = {
@@ -72,40 +77,43 @@ static const WbEnumValue extraordinary_weight_values[] = {
 
 /* The nicks are the keys of the file format. */
 static const WbEnumValue key_values[] = {
-  { WB_KEY_ROUNDING, "rounding", N_("Rounding") },
-  { WB_KEY_WITHOUT_WAIVER, "without-waiver", N_("Choice without a valid waiver") },
-  { WB_KEY_CONSTRUCTIVE_WEIGHT, "constructive-weight", N_("Constructive weight per cubic foot") },
-  { WB_KEY_CARTON, "carton", N_("Cartons") },
-  { WB_KEY_PARTS, "parts", N_("Things taken apart") },
-  { WB_KEY_DEMAND, "demand", N_("Amount asked") },
-  { WB_KEY_SALVAGE, "salvage", N_("Salvage") },
-  { WB_KEY_DEPRECIATION_MAXIMUM, "depreciation-maximum", N_("Most depreciation") },
-  { WB_KEY_FREIGHT_PARTIAL_LOSS, "freight-partial-loss", N_("Freight after a partial loss") },
-  { WB_KEY_FREIGHT_TOTAL_LOSS, "freight-total-loss", N_("Freight after a total loss") },
-  { WB_KEY_CLAIM_WITHIN, "claim-within", N_("Time to claim") },
-  { WB_KEY_LATE_CLAIM, "late-claim", N_("Late claim") },
-  { WB_KEY_LATE_UNTIL, "late-until", N_("End of late claims") },
-  { WB_KEY_NOTICE_WITHIN, "notice-within", N_("Time to give notice of loss") },
-  { WB_KEY_ACKNOWLEDGE_WITHIN, "acknowledge-within", N_("Time to acknowledge a claim") },
-  { WB_KEY_DECIDE_WITHIN, "decide-within", N_("Time to pay, decline or offer") },
-  { WB_KEY_STATUS_EVERY, "status-every", N_("Time between reports on an open claim") },
-  { WB_KEY_SUIT_WITHIN, "suit-within", N_("Time to sue") },
-  { WB_KEY_OFFERED, "offered", N_("Choice offered") },
-  { WB_KEY_MEASURE, "measure", N_("Measure of a loss") },
-  { WB_KEY_ARTICLE_RATE, "article-rate", N_("Limit by the weight of an article") },
-  { WB_KEY_ARTICLE_LIMIT, "article-limit", N_("Limit for an article") },
-  { WB_KEY_LINE_LIMIT, "line-limit", N_("Limit for a claim line") },
-  { WB_KEY_SHIPMENT_RATE, "shipment-rate", N_("Least value of a shipment by its weight or volume") },
-  { WB_KEY_SHIPMENT_WEIGHT, "shipment-weight", N_("Weight of the shipment that counts") },
-  { WB_KEY_SHIPMENT_MINIMUM, "shipment-minimum", N_("Least value of any shipment") },
-  { WB_KEY_SHIPMENT_MAXIMUM, "shipment-maximum", N_("Most that is paid for a shipment") },
-  { WB_KEY_DECLARED_VALUE, "declared-value", N_("Declared value counts") },
-  { WB_KEY_BELOW_MINIMUM, "below-minimum", N_("Declared value under the minimum") },
-  { WB_KEY_DEDUCTIBLE, "deductible", N_("Deductible counts") },
-  { WB_KEY_DEDUCTIBLE_ORDER, "deductible-order", N_("When the deductible is taken") },
-  { WB_KEY_EXTRAORDINARY_RATE, "extraordinary-rate", N_("Limit of an unlisted article of extraordinary value") },
-  { WB_KEY_EXTRAORDINARY_WEIGHT, "extraordinary-weight", N_("Weight that counts for extraordinary value") },
-  { WB_KEY_CHARGE, "charge", N_("Charge for the choice") },
+  { WB_KEY_ROUNDING, "rounding", N_ ("Rounding") },
+  { WB_KEY_WITHOUT_WAIVER, "without-waiver", N_ ("Choice without a valid waiver") },
+  { WB_KEY_CONSTRUCTIVE_WEIGHT, "constructive-weight", N_ ("Constructive weight per cubic foot") },
+  { WB_KEY_CARTON, "carton", N_ ("Cartons") },
+  { WB_KEY_PARTS, "parts", N_ ("Things taken apart") },
+  { WB_KEY_DEMAND, "demand", N_ ("Amount asked") },
+  { WB_KEY_SALVAGE, "salvage", N_ ("Salvage") },
+  { WB_KEY_DEPRECIATION_MAXIMUM, "depreciation-maximum", N_ ("Most depreciation") },
+  { WB_KEY_FREIGHT_PARTIAL_LOSS, "freight-partial-loss", N_ ("Freight after a partial loss") },
+  { WB_KEY_FREIGHT_TOTAL_LOSS, "freight-total-loss", N_ ("Freight after a total loss") },
+  { WB_KEY_CLAIM_WITHIN, "claim-within", N_ ("Time to claim") },
+  { WB_KEY_LATE_CLAIM, "late-claim", N_ ("Late claim") },
+  { WB_KEY_LATE_UNTIL, "late-until", N_ ("End of late claims") },
+  { WB_KEY_NOTICE_WITHIN, "notice-within", N_ ("Time to give notice of loss") },
+  { WB_KEY_ACKNOWLEDGE_WITHIN, "acknowledge-within", N_ ("Time to acknowledge a claim") },
+  { WB_KEY_DECIDE_WITHIN, "decide-within", N_ ("Time to pay, decline or offer") },
+  { WB_KEY_STATUS_EVERY, "status-every", N_ ("Time between reports on an open claim") },
+  { WB_KEY_SUIT_WITHIN, "suit-within", N_ ("Time to sue") },
+  { WB_KEY_OFFERED, "offered", N_ ("Choice offered") },
+  { WB_KEY_MEASURE, "measure", N_ ("Measure of a loss") },
+  { WB_KEY_ARTICLE_RATE, "article-rate", N_ ("Limit by the weight of an article") },
+  { WB_KEY_ARTICLE_LIMIT, "article-limit", N_ ("Limit for an article") },
+  { WB_KEY_LINE_LIMIT, "line-limit", N_ ("Limit for a claim line") },
+  { WB_KEY_SHIPMENT_RATE, "shipment-rate",
+    N_ ("Least value of a shipment by its weight or volume") },
+  { WB_KEY_SHIPMENT_WEIGHT, "shipment-weight", N_ ("Weight of the shipment that counts") },
+  { WB_KEY_SHIPMENT_MINIMUM, "shipment-minimum", N_ ("Least value of any shipment") },
+  { WB_KEY_SHIPMENT_MAXIMUM, "shipment-maximum", N_ ("Most that is paid for a shipment") },
+  { WB_KEY_DECLARED_VALUE, "declared-value", N_ ("Declared value counts") },
+  { WB_KEY_BELOW_MINIMUM, "below-minimum", N_ ("Declared value under the minimum") },
+  { WB_KEY_DEDUCTIBLE, "deductible", N_ ("Deductible counts") },
+  { WB_KEY_DEDUCTIBLE_ORDER, "deductible-order", N_ ("When the deductible is taken") },
+  { WB_KEY_EXTRAORDINARY_RATE, "extraordinary-rate",
+    N_ ("Limit of an unlisted article of extraordinary value") },
+  { WB_KEY_EXTRAORDINARY_WEIGHT, "extraordinary-weight",
+    N_ ("Weight that counts for extraordinary value") },
+  { WB_KEY_CHARGE, "charge", N_ ("Charge for the choice") },
 };
 
 G_STATIC_ASSERT (G_N_ELEMENTS (key_values) == WB_N_TERMS_KEYS);
@@ -125,10 +133,11 @@ const WbEnum wb_deductible_orders = LIST ("deductible-order", deductible_order_v
 const WbEnum wb_extraordinary_weights = LIST ("extraordinary-weight", extraordinary_weight_values);
 const WbEnum wb_terms_keys = LIST ("key", key_values);
 
-/* --- what silence means --------------------------------------------------------------------------------------- */
+/* --- what silence means ----------------------------------------------------------------------- */
 
-/* Where a file is silent the program takes what the statute takes, or else what costs the customer nothing: full value
- * without a waiver, no limit, no deduction, no time that runs out. Only a refund of freight needs a rule that gives it. */
+/* Where a file is silent the program takes what the statute takes, or else what costs the
+ * customer nothing: full value without a waiver, no limit, no deduction, no time that runs out.
+ * Only a refund of freight needs a rule that gives it. */
 static const char *const silent_meanings[] = {
   [WB_KEY_ROUNDING] = N_("Amounts are rounded to the nearest, the half up."),
   [WB_KEY_WITHOUT_WAIVER] = N_("Without a valid waiver full value governs."),
@@ -176,7 +185,7 @@ wb_terms_silent_meaning (WbTermsKey key)
   return silent_meanings[key];
 }
 
-/* --- one edition ---------------------------------------------------------------------------------------------- */
+/* --- one edition ------------------------------------------------------------------------------ */
 
 static void
 free_terms (WbTerms *self)
@@ -242,7 +251,7 @@ wb_terms_is_given (const WbTerms *self,
   return entry != NULL && entry->given;
 }
 
-/* --- charge --------------------------------------------------------------------------------------------------- */
+/* --- charge ----------------------------------------------------------------------------------- */
 
 static const WbCharge *
 find_charge (const WbSideTerms *side,
@@ -282,12 +291,14 @@ wb_terms_charge (const WbTerms *self,
 
   if (!wb_money_is_set (declared_value))
     {
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING, "there is no declared value to charge for");
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING,
+                   "there is no declared value to charge for");
       return FALSE;
     }
   if (!wb_money_is_set (deductible))
     deductible = wb_money (0, self->currency);
-  if (!g_str_equal (declared_value.currency, self->currency) || !g_str_equal (deductible.currency, self->currency))
+  if (!g_str_equal (declared_value.currency, self->currency)
+      || !g_str_equal (deductible.currency, self->currency))
     {
       g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_CURRENCY,
                    "the terms are in %s, the declared value in %s and the deductible in %s",
@@ -296,7 +307,8 @@ wb_terms_charge (const WbTerms *self,
     }
   if (declared_value.minor < 0 || deductible.minor < 0)
     {
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE, "a declared value or deductible is negative");
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE,
+                   "a declared value or deductible is negative");
       return FALSE;
     }
 
@@ -306,11 +318,13 @@ wb_terms_charge (const WbTerms *self,
       g_autofree char *text = wb_money_to_text (deductible);
 
       g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING,
-                   "%s:%u: the terms list no charge for a deductible of %s", self->file, self->line, text);
+                   "%s:%u: the terms list no charge for a deductible of %s", self->file, self->line,
+                   text);
       return FALSE;
     }
 
-  if (!wb_minor_scale (declared_value.minor, 1, hundred_of (self->currency), WB_ROUND_UP, &hundreds, error)
+  if (!wb_minor_scale (declared_value.minor, 1, hundred_of (self->currency), WB_ROUND_UP, &hundreds,
+                       error)
       || !wb_minor_scale (charge->per_hundred.minor, hundreds, 1, WB_ROUND_UP, &minor, error))
     return FALSE;
 

@@ -196,14 +196,16 @@
     "21: “charge” does not read: “1.40 per 1000 at 0.00” is no charge of the form “AMOUNT "
     "per 100 at DEDUCTIBLE”; expected charges for each 100 of declared value, each at a "
     "deductible of its own, such as “1.40 per 100 at 0.00, 1.10 per 100 at 300.00”" },
-  { "value/charge-comma", 20, "deductible = yes\ncharge = 1.40 per 100 at 0.00,1.10 per 100 at 300.00",
+  { "value/charge-comma", 20,
+    "deductible = yes\ncharge = 1.40 per 100 at 0.00,1.10 per 100 at 300.00",
     "21: “charge” does not read: *; expected charges for each 100 of declared value, each at "
     "a deductible of its own, such as “1.40 per 100 at 0.00, 1.10 per 100 at 300.00”" },
   { "value/charge-last-comma", 20, "deductible = yes\ncharge = 1.40 per 100 at 0.00, ",
     "21: “charge” does not read: “” is no charge of the form “AMOUNT per 100 at DEDUCTIBLE”; "
     "expected charges for each 100 of declared value, each at a deductible of its own, such "
     "as “1.40 per 100 at 0.00, 1.10 per 100 at 300.00”" },
-  { "value/charge-twice", 20, "deductible = yes\ncharge = 1.40 per 100 at 0.00, 1.10 per 100 at 0.00",
+  { "value/charge-twice", 20,
+    "deductible = yes\ncharge = 1.40 per 100 at 0.00, 1.10 per 100 at 0.00",
     "21: “charge” does not read: “1.40 per 100 at 0.00, 1.10 per 100 at 0.00” has two "
     "charges for one deductible; expected charges for each 100 of declared value, each at a "
     "deductible of its own, such as “1.40 per 100 at 0.00, 1.10 per 100 at 300.00”" },
@@ -211,7 +213,8 @@
     "21: “charge” does not read: “-1.40” is negative; expected charges for each 100 of "
     "declared value, each at a deductible of its own, such as “1.40 per 100 at 0.00, 1.10 "
     "per 100 at 300.00”" },
-  { "value/charge-many", 20, "deductible = yes\ncharge = 1.00 per 100 at 0, 1.00 per 100 at 1, 1.00 per 100 at 2, "
+  { "value/charge-many", 20,
+    "deductible = yes\ncharge = 1.00 per 100 at 0, 1.00 per 100 at 1, 1.00 per 100 at 2, "
     "1.00 per 100 at 3, 1.00 per 100 at 4, 1.00 per 100 at 5, 1.00 per 100 at 6, "
     "1.00 per 100 at 7, 1.00 per 100 at 8, 1.00 per 100 at 9, 1.00 per 100 at 10, "
     "1.00 per 100 at 11, 1.00 per 100 at 12",
@@ -233,12 +236,15 @@
     "12: “late-claim” has no effect here; expected “claim-within” with it" },
   { "together/until-without-late", 12, "claim-within = 9 months\nlate-until = 2 years",
     "13: “late-until” has no effect here; expected “late-claim = actual-value” with it" },
-  { "together/until-flagged", 12, "claim-within = 9 months\nlate-claim = flagged\nlate-until = 2 years",
+  { "together/until-flagged", 12,
+    "claim-within = 9 months\nlate-claim = flagged\nlate-until = 2 years",
     "14: “late-until” has no effect here; expected “late-claim = actual-value” with it" },
-  { "together/until-not-longer", 12, "claim-within = 9 months\nlate-claim = actual-value\nlate-until = 270 days",
+  { "together/until-not-longer", 12,
+    "claim-within = 9 months\nlate-claim = actual-value\nlate-until = 270 days",
     "14: “late-until” is not longer than “claim-within”; expected a longer period from "
     "delivery" },
-  { "together/until-same", 12, "claim-within = 12 months\nlate-claim = actual-value\nlate-until = 1 year",
+  { "together/until-same", 12,
+    "claim-within = 12 months\nlate-claim = actual-value\nlate-until = 1 year",
     "14: “late-until” is not longer than “claim-within”; expected a longer period from "
     "delivery" },
   { "together/status-without-decide", 13, "status-every = 60 days",
@@ -249,14 +255,16 @@
     "18: “shipment-weight” has no effect here; expected a “shipment-rate” by weight with it" },
   { "together/below-without-declared", 19, "below-minimum = kept",
     "19: “below-minimum” has no effect here; expected “declared-value = yes” with it" },
-  { "together/below-without-minimum", 15, "article-rate = 0.60 per lb\ndeclared-value = yes\nbelow-minimum = kept",
+  { "together/below-without-minimum", 15,
+    "article-rate = 0.60 per lb\ndeclared-value = yes\nbelow-minimum = kept",
     "17: “below-minimum” has no effect here; expected “shipment-rate” or “shipment-minimum” "
     "with it" },
   { "together/order-without-deductible", 20, "deductible-order = before-limit",
     "20: “deductible-order” has no effect here; expected “deductible = yes” with it" },
   { "together/charge-without-declared", 19, "charge = 1.00 per 100 at 0.00",
     "19: “charge” has no effect here; expected “declared-value = yes” with it" },
-  { "together/charge-without-deductible", 20, "charge = 1.00 per 100 at 0.00, 0.50 per 100 at 250.00",
+  { "together/charge-without-deductible", 20,
+    "charge = 1.00 per 100 at 0.00, 0.50 per 100 at 250.00",
     "20: a charge is for a deductible, and no deductible is taken; expected “deductible = "
     "yes” with it" },
   { "together/extraordinary-without-rate", 20, "extraordinary-weight = thing",
@@ -272,6 +280,7 @@
   { "together/waiver-full-not-offered", 26, "offered = no",
     "21: without a waiver full value governs, and it is not offered; expected [full], or "
     "“without-waiver = released” in [shipment]" },
-  { "together/waiver-released-not-offered", 24, "offered = no\n[shipment]\nwithout-waiver = released",
+  { "together/waiver-released-not-offered", 24,
+    "offered = no\n[shipment]\nwithout-waiver = released",
     "26: without a waiver released value governs, and it is not offered; expected "
     "[released], or “without-waiver = full”" },

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The regimes of an office together: what may not stand beside each other, what gives way, and which edition governs an
- * order on the first and last days. */
+/* The regimes of an office together: what may not stand beside each other, what gives way, and
+ * which edition governs an order on the first and last days. */
 #include "config.h"
 
 #include "core/wb-core.h"
@@ -12,9 +12,10 @@
     g_assert_cmpstr (date_text, ==, text);            \
   } G_STMT_END
 
-/* --- sets ----------------------------------------------------------------------------------------------------- */
+/* --- sets ------------------------------------------------------------------------------------- */
 
-/* @head: move type and region lines, or ""; @days: editions as "FROM UNTIL" pairs, UNTIL "-" for none */
+/* @head: move type and region lines, or ""; @days: editions as "FROM UNTIL" pairs, UNTIL "-" for
+ *   none */
 static GPtrArray *
 make_regime (const char *regime,
              const char *head,
@@ -93,16 +94,22 @@ test_set_overlap (void)
 {
   g_autoptr (WbTermsSet) set = wb_terms_set_new ();
 
-  add (set, "a", "move-type = intrastate\nregion = WA\n", "2010-01-01 2010-12-31 2012-01-01 -", FALSE);
+  add (set, "a", "move-type = intrastate\nregion = WA\n", "2010-01-01 2010-12-31 2012-01-01 -",
+       FALSE);
 
-  assert_not_added (set, "b", "move-type = intrastate\nregion = wa\n", "2010-12-31 2011-06-30", FALSE,
-                    "b.terms:6: for intrastate moves in wa the regime “a” in a.terms:6 governs pick-ups from 2010-01-01 "
-                    "until 2010-12-31 already; expected days that do not overlap, or no “move-type”");
-  assert_not_added (set, "b", "move-type = intrastate\nregion = WA\n", "2011-01-01 2012-01-01", TRUE,
-                    "b.terms:6: for intrastate moves in WA the regime “a” in a.terms:11 governs pick-ups from 2012-01-01 "
-                    "on already; expected days that do not overlap, or no “move-type”");
+  assert_not_added (set, "b", "move-type = intrastate\nregion = wa\n", "2010-12-31 2011-06-30",
+                    FALSE,
+                    "b.terms:6: for intrastate moves in wa the regime “a” in a.terms:6 governs "
+                    "pick-ups from 2010-01-01 until 2010-12-31 already; expected days that do not "
+                    "overlap, or no “move-type”");
+  assert_not_added (set, "b", "move-type = intrastate\nregion = WA\n", "2011-01-01 2012-01-01",
+                    TRUE,
+                    "b.terms:6: for intrastate moves in WA the regime “a” in a.terms:11 governs "
+                    "pick-ups from 2012-01-01 on already; expected days that do not overlap, or no "
+                    "“move-type”");
 
-  /* The gap between two editions is free; so are other regions, other moves, and regimes chosen by name only. */
+  /* The gap between two editions is free; so are other regions, other moves, and regimes chosen
+   * by name only. */
   add (set, "b", "move-type = intrastate\nregion = WA\n", "2011-01-01 2011-12-31", FALSE);
   add (set, "c", "move-type = intrastate\nregion = OR\n", "2010-01-01 -", FALSE);
   add (set, "d", "move-type = intrastate\n", "2010-01-01 -", FALSE);
@@ -121,18 +128,19 @@ test_set_replace (void)
   add (set, "b", "move-type = military\n", "2010-01-01 -", FALSE);
 
   assert_not_added (set, "a", "move-type = other\n", "2010-01-01 -", FALSE,
-                    "a.terms:5: the regime “a” is in a.terms:5 already; expected another “regime”, or only one of the "
-                    "two files");
+                    "a.terms:5: the regime “a” is in a.terms:5 already; expected another “regime”, "
+                    "or only one of the two files");
   assert_not_added (set, "a", "move-type = military\n", "2010-01-01 -", TRUE,
-                    "a.terms:5: for military moves the regime “b” in b.terms:5 governs pick-ups from 2010-01-01 on "
-                    "already; expected days that do not overlap, or no “move-type”");
+                    "a.terms:5: for military moves the regime “b” in b.terms:5 governs pick-ups "
+                    "from 2010-01-01 on already; expected days that do not overlap, or no "
+                    "“move-type”");
 
   add (set, "a", "move-type = interstate\n", "2009-06-01 -", TRUE);
   g_assert_cmpuint (wb_terms_set_count (set), ==, 2);
   assert_date (wb_terms_set_nth (set, 0)->from, "2009-06-01");
 }
 
-/* --- finding -------------------------------------------------------------------------------------------------- */
+/* --- finding ---------------------------------------------------------------------------------- */
 
 typedef struct
 {
@@ -152,27 +160,33 @@ static const Search searches[] = {
   { WB_MOVE_INTERSTATE, NULL, NULL, "2011-01-01", NULL, "inter 2011-01-01" },
   { WB_MOVE_INTERSTATE, NULL, NULL, "2199-12-31", NULL, "inter 2011-01-01" },
   { WB_MOVE_INTERSTATE, NULL, NULL, "2009-12-31", NULL, NULL,
-    "no terms for interstate moves govern a pick-up on 2009-12-31; there are some from 2010-01-01 until 2010-12-31, "
-    "from 2011-01-01 on" },
+    "no terms for interstate moves govern a pick-up on 2009-12-31; there are some from 2010-01-01 "
+    "until 2010-12-31, from 2011-01-01 on" },
   { WB_MOVE_INTRASTATE, "WA", NULL, "2015-01-01", NULL, "state 2015-01-01" },
   { WB_MOVE_INTRASTATE, "WA", NULL, "2015-01-02", NULL, NULL,
-    "no terms for intrastate moves in WA govern a pick-up on 2015-01-02; there are some from 2015-01-01 until 2015-01-01" },
+    "no terms for intrastate moves in WA govern a pick-up on 2015-01-02; there are some from "
+    "2015-01-01 until 2015-01-01" },
   /* the actual day goes before the agreed one */
   { WB_MOVE_INTERSTATE, NULL, NULL, "2011-01-01", "2010-12-31", "inter 2011-01-01" },
   { WB_MOVE_INTERSTATE, NULL, NULL, NULL, "2010-12-31", "inter 2010-01-01" },
   /* regions */
   { WB_MOVE_INTERSTATE, "WA", NULL, "2010-06-01", NULL, "inter 2010-01-01" },
   { WB_MOVE_INTRASTATE, "wa", NULL, "2015-01-01", NULL, "state 2015-01-01" },
-  { WB_MOVE_INTRASTATE, "OR", NULL, "2015-01-01", NULL, NULL, "there are no terms for intrastate moves in OR" },
-  { WB_MOVE_INTRASTATE, NULL, NULL, "2015-01-01", NULL, NULL, "there are no terms for intrastate moves" },
-  { WB_MOVE_MILITARY, NULL, NULL, "2015-01-01", NULL, NULL, "there are no terms for military moves" },
+  { WB_MOVE_INTRASTATE, "OR", NULL, "2015-01-01", NULL, NULL,
+    "there are no terms for intrastate moves in OR" },
+  { WB_MOVE_INTRASTATE, NULL, NULL, "2015-01-01", NULL, NULL,
+    "there are no terms for intrastate moves" },
+  { WB_MOVE_MILITARY, NULL, NULL, "2015-01-01", NULL, NULL,
+    "there are no terms for military moves" },
   /* an order's own choice goes before its kind of move */
   { WB_MOVE_INTRASTATE, "WA", "named", "2010-06-01", NULL, "named 2010-01-01" },
   { WB_MOVE_NONE, NULL, "named", "2010-06-01", NULL, "named 2010-01-01" },
   { WB_MOVE_INTERSTATE, NULL, "state", "2015-01-01", NULL, "state 2015-01-01" },
   { WB_MOVE_INTERSTATE, NULL, "named", "2009-12-31", NULL, NULL,
-    "no terms of the regime “named” govern a pick-up on 2009-12-31; there are some from 2010-01-01 on" },
-  { WB_MOVE_INTERSTATE, NULL, "nowhere", "2010-06-01", NULL, NULL, "there are no terms of the regime “nowhere”" },
+    "no terms of the regime “named” govern a pick-up on 2009-12-31; there are some from 2010-01-01 "
+    "on" },
+  { WB_MOVE_INTERSTATE, NULL, "nowhere", "2010-06-01", NULL, NULL,
+    "there are no terms of the regime “nowhere”" },
 };
 
 static WbTermsSet *
@@ -238,8 +252,10 @@ test_find_lacks (void)
   static const Search rows[] = {
     { WB_MOVE_NONE, NULL, NULL, "2010-06-01", NULL, NULL,
       "the order has neither a type of move nor a choice of terms" },
-    { WB_MOVE_INTERSTATE, NULL, NULL, NULL, NULL, NULL, "the order has no day of pick-up, neither actual nor agreed" },
-    { WB_MOVE_NONE, NULL, "named", NULL, NULL, NULL, "the order has no day of pick-up, neither actual nor agreed" },
+    { WB_MOVE_INTERSTATE, NULL, NULL, NULL, NULL, NULL,
+      "the order has no day of pick-up, neither actual nor agreed" },
+    { WB_MOVE_NONE, NULL, "named", NULL, NULL, NULL,
+      "the order has no day of pick-up, neither actual nor agreed" },
   };
   g_autoptr (WbTermsSet) set = make_set ();
 
@@ -254,8 +270,8 @@ test_find_lacks (void)
     }
 }
 
-/* Where no regime has the order's region, that of the kind of move and no region governs; but a region's own regime is not
- * left for it because of a date. */
+/* Where no regime has the order's region, that of the kind of move and no region governs; but a
+ * region's own regime is not left for it because of a date. */
 static void
 test_find_without_region (void)
 {

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The terms files that the program comes with are read as they are, and go together. Whatever somebody does to one of them
- * with an editor or a bad disk, reading it does no harm and tells where it went wrong. */
+/* The terms files that the program comes with are read as they are, and go together. Whatever
+ * somebody does to one of them with an editor or a bad disk, reading it does no harm and tells
+ * where it went wrong. */
 #include "config.h"
 
 #include <string.h>
@@ -22,7 +23,7 @@ parse (const char *text)
   return editions;
 }
 
-/* --- shipped files -------------------------------------------------------------------------------------------- */
+/* --- shipped files ---------------------------------------------------------------------------- */
 
 static const char *const shipped[] = { "us-interstate", "us-military", "us-washington" };
 
@@ -59,7 +60,9 @@ test_shipped (void)
         g_autoptr (GError) error = NULL;
         const WbTerms *terms = g_ptr_array_index (editions, 0);
 
-        g_assert_true (g_strv_contains ((const char *const[]) { shipped[0], shipped[1], shipped[2], NULL }, stem));
+        g_assert_true (
+          g_strv_contains ((const char *const[]) { shipped[0], shipped[1], shipped[2], NULL },
+                           stem));
         g_assert_cmpstr (terms->regime, ==, stem);
         wb_terms_set_add (set, editions, FALSE, &error);
         g_assert_no_error (error);
@@ -69,14 +72,23 @@ test_shipped (void)
   g_assert_cmpuint (wb_terms_set_count (set), ==, 5);
 }
 
-/* A shipped file leaves nothing that costs money to silence: each edition writes the freight, the measure, the limits. */
+/* A shipped file leaves nothing that costs money to silence: each edition writes the freight,
+ * the measure, the limits. */
 static void
 test_shipped_says_it (void)
 {
-  static const WbTermsKey general[] = { WB_KEY_ROUNDING, WB_KEY_WITHOUT_WAIVER, WB_KEY_CARTON, WB_KEY_PARTS,
-                                        WB_KEY_DEMAND, WB_KEY_SALVAGE, WB_KEY_DEPRECIATION_MAXIMUM,
-                                        WB_KEY_FREIGHT_PARTIAL_LOSS, WB_KEY_FREIGHT_TOTAL_LOSS, WB_KEY_CLAIM_WITHIN,
-                                        WB_KEY_LATE_CLAIM, WB_KEY_DECIDE_WITHIN };
+  static const WbTermsKey general[] = { WB_KEY_ROUNDING,
+                                        WB_KEY_WITHOUT_WAIVER,
+                                        WB_KEY_CARTON,
+                                        WB_KEY_PARTS,
+                                        WB_KEY_DEMAND,
+                                        WB_KEY_SALVAGE,
+                                        WB_KEY_DEPRECIATION_MAXIMUM,
+                                        WB_KEY_FREIGHT_PARTIAL_LOSS,
+                                        WB_KEY_FREIGHT_TOTAL_LOSS,
+                                        WB_KEY_CLAIM_WITHIN,
+                                        WB_KEY_LATE_CLAIM,
+                                        WB_KEY_DECIDE_WITHIN };
 
   for (guint i = 0; i < G_N_ELEMENTS (shipped); i++)
     {
@@ -99,7 +111,8 @@ test_shipped_says_it (void)
     }
 }
 
-/* The blank file is no regime as it is. Filled in as it tells to, it is one, and has every key there is. */
+/* The blank file is no regime as it is. Filled in as it tells to, it is one, and has every key
+ * there is. */
 static void
 test_blank (void)
 {
@@ -140,11 +153,13 @@ test_blank (void)
 static void
 test_format_is_described (void)
 {
-  g_autofree char *path = g_build_filename (g_getenv ("WAINBOOK_DATA_DIR"), "terms", "FORMAT.md", NULL);
+  g_autofree char *path =
+    g_build_filename (g_getenv ("WAINBOOK_DATA_DIR"), "terms", "FORMAT.md", NULL);
   g_autofree char *text = NULL;
   const WbEnum *const lists[] = {
-    &wb_terms_keys, &wb_roundings, &wb_measures, &wb_carton_rules, &wb_parts_rules, &wb_demand_rules, &wb_salvage_rules,
-    &wb_freight_rules, &wb_late_rules, &wb_below_minimum_rules, &wb_deductible_orders, &wb_extraordinary_weights,
+    &wb_terms_keys,  &wb_roundings,           &wb_measures,          &wb_carton_rules,
+    &wb_parts_rules, &wb_demand_rules,        &wb_salvage_rules,     &wb_freight_rules,
+    &wb_late_rules,  &wb_below_minimum_rules, &wb_deductible_orders, &wb_extraordinary_weights,
   };
 
   g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
@@ -159,7 +174,7 @@ test_format_is_described (void)
     g_assert_nonnull (strstr (text, wb_move_types.values[j].nick));
 }
 
-/* --- mutations ------------------------------------------------------------------------------------------------ */
+/* --- mutations -------------------------------------------------------------------------------- */
 
 static guint
 random_below (GRand *rand,
@@ -173,9 +188,13 @@ static void
 mutate (GString *text,
         GRand   *rand)
 {
-  static const char *const pieces[] = { ";", "=", "[", "]", "#", "\n", " ", "-", ".", "9", "0", "lb", "per", "100", "at",
-                                        "[edition]\n", "[full]\n", "until = 2012-05-15\n", "\r", "\t", "\x01", "\xff", "€",
-                                        "99999999999999999999", ", " };
+  static const char *const pieces[] = {
+    ";",   "=",   "[",    "]",           "#",        "\n",
+    " ",   "-",   ".",    "9",           "0",        "lb",
+    "per", "100", "at",   "[edition]\n", "[full]\n", "until = 2012-05-15\n",
+    "\r",  "\t",  "\x01", "\xff",        "€",        "99999999999999999999",
+    ", "
+  };
   gsize at = random_below (rand, text->len + 1);
   gsize wanted = random_below (rand, 40);
   gsize length = MIN (wanted, text->len - at);

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One terms file: what reads, what each mistake is told about, what silence means, what a choice costs. */
+/* One terms file: what reads, what each mistake is told about, what silence means, what a choice
+ * costs. */
 #include "config.h"
 
 #include <string.h>
@@ -39,7 +40,8 @@ static const char *const plain_lines[] = {
   /* 26 */ "shipment-minimum = 6000.00",
 };
 
-/* The plain file with line @number replaced by @replacement, which may be several lines; 0 replaces none. */
+/* The plain file with line @number replaced by @replacement, which may be several lines; 0
+ * replaces none. */
 static char *
 plain_with (guint       number,
             const char *replacement)
@@ -95,7 +97,7 @@ usd (gint64 cents)
     g_assert_cmpstr (period_text, ==, text);          \
   } G_STMT_END
 
-/* --- reading -------------------------------------------------------------------------------------------------- */
+/* --- reading ---------------------------------------------------------------------------------- */
 
 static void
 test_plain (void)
@@ -122,7 +124,8 @@ test_plain (void)
   g_assert_false (wb_date_is_set (&second->until));
 
   g_assert_cmpint (first->rounding, ==, WB_ROUND_HALF_EVEN);
-  g_assert_cmpstr (wb_terms_citation (first, WB_SCOPE_GENERAL, WB_KEY_ROUNDING), ==, "rule 1; and rule 2");
+  g_assert_cmpstr (wb_terms_citation (first, WB_SCOPE_GENERAL, WB_KEY_ROUNDING), ==,
+                   "rule 1; and rule 2");
   assert_period (first->claim_within, "9 months");
   assert_period (first->decide_within, "120 days");
   assert_rate (first->side[WB_SIDE_RELEASED].article_rate, "0.60 USD per lb");
@@ -153,13 +156,16 @@ test_every_value (void)
     "[articles]\ncarton = each-thing\nparts = each-piece\n"
     "[loss]\ndemand = ignored\nsalvage = ignored\ndepreciation-maximum = 87.5%\n"
     "[freight]\nfreight-partial-loss = by-weight\nfreight-total-loss = all\n"
-    "[claims]\nclaim-within = 90 days\nlate-claim = barred\nnotice-within = 14 days\nacknowledge-within = 1 day\n"
-    "decide-within = 3 months\nstatus-every = 60 days\nsuit-within = 1 year\n"
-    "[released]\noffered = yes\nmeasure = actual-value\narticle-rate = 2.50 per kg\narticle-limit = 100.00\n"
-    "line-limit = 50.00 EUR\nshipment-rate = 620.00 per m3\nshipment-maximum = 24800.00\n"
-    "[full]\nshipment-rate = 400.00 per cwt\nshipment-weight = gross\nshipment-minimum = 7500\n"
-    "shipment-maximum = 75000\ndeclared-value = yes\nbelow-minimum = kept\ndeductible = yes\n"
-    "deductible-order = before-limit\nextraordinary-rate = 220.00 per kg\nextraordinary-weight = thing\n"
+    "[claims]\nclaim-within = 90 days\nlate-claim = barred\nnotice-within = 14 days\n"
+    "acknowledge-within = 1 day\ndecide-within = 3 months\nstatus-every = 60 days\n"
+    "suit-within = 1 year\n"
+    "[released]\noffered = yes\nmeasure = actual-value\narticle-rate = 2.50 per kg\n"
+    "article-limit = 100.00\nline-limit = 50.00 EUR\nshipment-rate = 620.00 per m3\n"
+    "shipment-maximum = 24800.00\n"
+    "[full]\nshipment-rate = 400.00 per cwt\nshipment-weight = gross\n"
+    "shipment-minimum = 7500\nshipment-maximum = 75000\ndeclared-value = yes\n"
+    "below-minimum = kept\ndeductible = yes\ndeductible-order = before-limit\n"
+    "extraordinary-rate = 220.00 per kg\nextraordinary-weight = thing\n"
     "charge = 1.40 per 100 at 0.00, 1.10 per 100 at 1,300.00\n";
   g_autoptr (GPtrArray) editions = parse (text);
   const WbTerms *terms = g_ptr_array_index (editions, 0);
@@ -206,14 +212,17 @@ test_every_value (void)
   assert_money (full->charges[1].deductible, "1300.00 EUR");
 }
 
-/* Byte order mark, both kinds of line break, space anywhere, no break at the end: as editors leave them. */
+/* Byte order mark, both kinds of line break, space anywhere, no break at the end: as editors
+ * leave them. */
 static void
 test_ways_of_writing (void)
 {
   static const char text[] =
-    "\xef\xbb\xbf# comment\r\n"
-    "  regime=tight\r\n\ttitle = Breite Sätze = “x” # no comment ; no citation\r\ncurrency= USD \r\n\r\n"
-    "   # comment\r\n[ edition ]\r\nfrom =2020-02-29\r\n[released]\r\narticle-rate=0.60 per lb;§ 12\r\n"
+    "\xef\xbb\xbf# comment\r\n  regime=tight\r\n"
+    "\ttitle = Breite Sätze = “x” # no comment ; no citation\r\ncurrency= USD \r\n\r\n"
+    "   # comment\r\n"
+    "[ edition ]\r\nfrom =2020-02-29\r\n"
+    "[released]\r\narticle-rate=0.60 per lb;§ 12\r\n"
     "[shipment]\r\nwithout-waiver = released";
   g_autoptr (GPtrArray) editions = parse (text);
   const WbTerms *terms = g_ptr_array_index (editions, 0);
@@ -259,12 +268,13 @@ test_length (void)
   g_assert_cmpuint (editions->len, ==, 2);
 }
 
-/* --- silence -------------------------------------------------------------------------------------------------- */
+/* --- silence ---------------------------------------------------------------------------------- */
 
 static void
 test_silence (void)
 {
-  g_autoptr (GPtrArray) editions = parse ("regime = s\ntitle = S\ncurrency = USD\n[edition]\nfrom = 2020-01-01\n"
+  g_autoptr (GPtrArray) editions = parse ("regime = s\ntitle = S\ncurrency = USD\n"
+                                          "[edition]\nfrom = 2020-01-01\n"
                                           "[full]\nshipment-minimum = 1.00\n");
   const WbTerms *terms = g_ptr_array_index (editions, 0);
 
@@ -319,8 +329,9 @@ static void
 test_lists (void)
 {
   const WbEnum *const lists[] = {
-    &wb_terms_keys, &wb_roundings, &wb_measures, &wb_carton_rules, &wb_parts_rules, &wb_demand_rules, &wb_salvage_rules,
-    &wb_freight_rules, &wb_late_rules, &wb_below_minimum_rules, &wb_deductible_orders, &wb_extraordinary_weights,
+    &wb_terms_keys,  &wb_roundings,           &wb_measures,          &wb_carton_rules,
+    &wb_parts_rules, &wb_demand_rules,        &wb_salvage_rules,     &wb_freight_rules,
+    &wb_late_rules,  &wb_below_minimum_rules, &wb_deductible_orders, &wb_extraordinary_weights,
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (lists); i++)
@@ -338,7 +349,7 @@ test_lists (void)
     g_assert_true (g_str_has_suffix (wb_terms_silent_meaning ((WbTermsKey) key), "."));
 }
 
-/* --- mistakes ------------------------------------------------------------------------------------------------- */
+/* --- mistakes --------------------------------------------------------------------------------- */
 
 typedef struct
 {
@@ -395,13 +406,18 @@ test_bytes (void)
 
   *strchr (zero, '@') = '\0';
   assert_refused (latin, strlen (latin),
-                  FILE_NAME ":15: this line is not UTF-8; expected the file to be saved in that encoding");
-  assert_refused (zero, length, FILE_NAME ":15: there is a zero byte in this line; expected plain text in UTF-8");
+                  FILE_NAME ":15: this line is not UTF-8; expected the file to be saved in that "
+                            "encoding");
+  assert_refused (zero, length,
+                  FILE_NAME ":15: there is a zero byte in this line; expected plain text in UTF-8");
   assert_refused (control, strlen (control),
-                  FILE_NAME ":15: a control character (number 27) stands in this line; expected plain text");
-  assert_refused (large, strlen (large), FILE_NAME ":1: the file has 1048577 bytes; expected at most 1048576");
-  assert_refused ("", 0, FILE_NAME ":1: there is no “regime” at the top of the file; expected up to 64 small letters, "
-                  "digits and hyphens, such as “us-interstate”");
+                  FILE_NAME ":15: a control character (number 27) stands in this line; expected "
+                            "plain text");
+  assert_refused (large, strlen (large),
+                  FILE_NAME ":1: the file has 1048577 bytes; expected at most 1048576");
+  assert_refused ("", 0,
+                  FILE_NAME ":1: there is no “regime” at the top of the file; expected up to 64 "
+                            "small letters, digits and hyphens, such as “us-interstate”");
   assert_refused (no_edition, strlen (no_edition),
                   FILE_NAME ":3: the file has no edition; expected [edition] and its dates");
 }
@@ -421,7 +437,7 @@ test_endless_name (void)
   g_assert_cmpuint (strlen (error->message), <, 200);
 }
 
-/* --- charge --------------------------------------------------------------------------------------------------- */
+/* --- charge ----------------------------------------------------------------------------------- */
 
 static void
 test_charge (void)
@@ -440,7 +456,8 @@ test_charge (void)
     { 10001, 0, 280 },
     { 4000001, 30000, 44110 },
   };
-  g_autofree char *text = plain_with (20, "deductible = yes\ncharge = 1.40 per 100 at 0.00, 1.10 per 100 at 300.00");
+  g_autofree char *text = plain_with (20, "deductible = yes\ncharge = 1.40 per 100 at 0.00, 1.10 "
+                                          "per 100 at 300.00");
   g_autoptr (GPtrArray) editions = parse (text);
   const WbTerms *terms = g_ptr_array_index (editions, 0);
   WbMoney charge;
@@ -449,7 +466,8 @@ test_charge (void)
     {
       g_autoptr (GError) error = NULL;
 
-      wb_terms_charge (terms, WB_SIDE_FULL, usd (cases[i].declared), usd (cases[i].deductible), &charge, &error);
+      wb_terms_charge (terms, WB_SIDE_FULL, usd (cases[i].declared), usd (cases[i].deductible),
+                       &charge, &error);
       g_assert_no_error (error);
       g_assert_cmpint (charge.minor, ==, cases[i].charge);
       g_assert_cmpstr (charge.currency, ==, "USD");
@@ -487,7 +505,8 @@ test_charge_refused (void)
       WbMoney charge = usd (77);
       g_autoptr (GError) error = NULL;
 
-      g_assert_false (wb_terms_charge (terms, cases[i].side, cases[i].declared, cases[i].deductible, &charge, &error));
+      g_assert_false (wb_terms_charge (terms, cases[i].side, cases[i].declared, cases[i].deductible,
+                                       &charge, &error));
       g_assert_error (error, WB_CORE_ERROR, cases[i].code);
       g_assert_cmpint (charge.minor, ==, 77);
     }
@@ -497,12 +516,14 @@ test_charge_refused (void)
 static void
 test_charge_in_yen (void)
 {
-  g_autoptr (GPtrArray) editions = parse ("regime = y\ntitle = Y\ncurrency = JPY\n[edition]\nfrom = 2020-01-01\n"
-                                          "[full]\ndeclared-value = yes\ncharge = 2 per 100 at 0\n");
+  g_autoptr (GPtrArray) editions = parse ("regime = y\ntitle = Y\ncurrency = JPY\n[edition]\nfrom "
+                                          "= 2020-01-01\n"
+                                          "[full]\ndeclared-value = yes\ncharge = 2 per 100 at "
+                                          "0\n");
   WbMoney charge;
 
-  g_assert_true (wb_terms_charge (g_ptr_array_index (editions, 0), WB_SIDE_FULL, wb_money (1050, "JPY"),
-                                  WB_MONEY_UNSET, &charge, NULL));
+  g_assert_true (wb_terms_charge (g_ptr_array_index (editions, 0), WB_SIDE_FULL,
+                                  wb_money (1050, "JPY"), WB_MONEY_UNSET, &charge, NULL));
   g_assert_cmpint (charge.minor, ==, 22);
 }
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Worked examples that others published, or that follow from a rule that was read: their figures, not ours. Each row names
- * its source and how far that was checked. The tables stand in examples-*.c, test-examples.c works them out. */
+/* Worked examples that others published, or that follow from a rule that was read: their
+ * figures, not ours. Each row names its source and how far that was checked. The tables stand in
+ * examples-*.c, test-examples.c works them out. */
 #pragma once
 
 #include "core/wb-clock.h"
@@ -20,8 +21,8 @@ typedef enum
 
 /**
  * Origin:
- * @number: of the example, 1 to 40, with a letter for further cases of it; or a letter first where an example of another
- *   section was made a row
+ * @number: of the example, 1 to 40, with a letter for further cases of it; or a letter first where
+ *   an example of another section was made a row
  */
 typedef struct
 {
@@ -169,5 +170,5 @@ extern const ClockExample clock_examples[];
 extern const PeriodExample period_examples[];
 extern const LeftOut left_out[];
 
-extern const gsize n_claim_examples, n_charge_examples, n_collect_examples, n_late_examples, n_net_examples,
-                   n_clock_examples, n_period_examples, n_left_out;
+extern const gsize n_claim_examples, n_charge_examples, n_collect_examples, n_late_examples,
+                   n_net_examples, n_clock_examples, n_period_examples, n_left_out;

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Works out the published examples with the program's own terms and rules, one test an example. A difference is told with
- * the source of the expected figure. */
+/* Works out the published examples with the program's own terms and rules, one test an example.
+ * A difference is told with the source of the expected figure. */
 #include "config.h"
 
 #include <stdlib.h>
@@ -34,7 +34,7 @@ mark_words (Mark mark)
   g_assert_not_reached ();
 }
 
-/* --- comparing ------------------------------------------------------------------------------------------------ */
+/* --- comparing -------------------------------------------------------------------------------- */
 
 static void
 fail (const Origin *origin,
@@ -42,8 +42,9 @@ fail (const Origin *origin,
       const char   *found,
       const char   *expected)
 {
-  g_test_fail_printf ("example %s (%s): %s is %s, expected %s; source: %s [%s]", origin->number, origin->title, what,
-                      found, expected, origin->source, mark_words (origin->mark));
+  g_test_fail_printf ("example %s (%s): %s is %s, expected %s; source: %s [%s]", origin->number,
+                      origin->title, what, found, expected, origin->source,
+                      mark_words (origin->mark));
 }
 
 static void
@@ -80,7 +81,7 @@ refused (const Origin *origin,
   return error != NULL;
 }
 
-/* --- reading figures ------------------------------------------------------------------------------------------ */
+/* --- reading figures -------------------------------------------------------------------------- */
 
 static WbMoney
 money (const char *text,
@@ -120,7 +121,7 @@ date (const char *text)
   return out;
 }
 
-/* --- jobs ----------------------------------------------------------------------------------------------------- */
+/* --- jobs ------------------------------------------------------------------------------------- */
 
 static WbTerms *
 find_terms (const char *regime,
@@ -258,7 +259,7 @@ build_job (const ClaimExample *row,
   return job;
 }
 
-/* --- examples ------------------------------------------------------------------------------------------------- */
+/* --- examples --------------------------------------------------------------------------------- */
 
 /* The limit stands in two places, which have to agree. */
 static void
@@ -274,9 +275,10 @@ compare_limit (const ClaimExample    *row,
     return;
   if (!side->has_limit)
     fail (&row->origin, "the limit of the shipment", "missing", row->limit);
-  compare_minor (&row->origin, "the limit of the shipment", side->shipment_limit, terms->currency, row->limit);
-  compare_minor (&row->origin, "the limit in the preview", preview->side[row->side].limit.minor, terms->currency,
+  compare_minor (&row->origin, "the limit of the shipment", side->shipment_limit, terms->currency,
                  row->limit);
+  compare_minor (&row->origin, "the limit in the preview", preview->side[row->side].limit.minor,
+                 terms->currency, row->limit);
 }
 
 static void
@@ -298,7 +300,8 @@ test_claim (gconstpointer data)
     fail (&row->origin, "the choice that governs", "the other one", "this one");
   compare_limit (row, terms, job, side);
   compare_minor (&row->origin, "the amount owed", side->owed, terms->currency, row->owed);
-  compare_minor (&row->origin, "the refund of freight", side->freight_refund, terms->currency, row->refund);
+  compare_minor (&row->origin, "the refund of freight", side->freight_refund, terms->currency,
+                 row->refund);
 }
 
 static void
@@ -309,8 +312,8 @@ test_charge (gconstpointer data)
   g_autoptr (GError) error = NULL;
   WbMoney charge;
 
-  wb_terms_charge (terms, WB_SIDE_FULL, money (row->declared, terms->currency), money (row->deductible, terms->currency),
-                   &charge, &error);
+  wb_terms_charge (terms, WB_SIDE_FULL, money (row->declared, terms->currency),
+                   money (row->deductible, terms->currency), &charge, &error);
   if (!refused (&row->origin, error))
     compare_minor (&row->origin, "the charge", charge.minor, terms->currency, row->charge);
 }
@@ -345,8 +348,8 @@ test_late (gconstpointer data)
   g_autoptr (GError) error = NULL;
   WbMoney charge;
 
-  wb_collect_late_charge (&wb_collect_rules_interstate, money (row->bill, "USD"), row->extensions, WB_ROUND_HALF_UP,
-                          &charge, &error);
+  wb_collect_late_charge (&wb_collect_rules_interstate, money (row->bill, "USD"), row->extensions,
+                          WB_ROUND_HALF_UP, &charge, &error);
   if (!refused (&row->origin, error))
     compare_minor (&row->origin, "the charge", charge.minor, "USD", row->charge);
 }
@@ -383,7 +386,9 @@ static void
 test_clock (gconstpointer data)
 {
   const ClockExample *row = data;
-  const ClaimExample empty = { .origin = row->origin, .terms = row->terms, .picked_up = row->picked_up,
+  const ClaimExample empty = { .origin = row->origin,
+                               .terms = row->terms,
+                               .picked_up = row->picked_up,
                                .delivered = row->delivered };
   const WbTerms *terms = find_terms (row->terms, row->picked_up);
   g_autoptr (WbJob) job = build_job (&empty, terms->currency);
@@ -436,7 +441,7 @@ test_period (gconstpointer data)
     }
 }
 
-/* --- tables --------------------------------------------------------------------------------------------------- */
+/* --- tables ----------------------------------------------------------------------------------- */
 
 typedef struct
 {
@@ -517,7 +522,7 @@ test_numbers_are_unique (void)
       }
 }
 
-/* --- terms ---------------------------------------------------------------------------------------------------- */
+/* --- terms ------------------------------------------------------------------------------------ */
 
 static void
 add_regimes (const char *folder)
@@ -564,7 +569,8 @@ main (int    argc,
     for (gsize j = 0; j < *tables[i].n_rows; j++)
       {
         const Origin *origin = nth_origin (&tables[i], j);
-        g_autofree char *path = g_strdup_printf ("/published/examples/%s/%s", tables[i].name, origin->number);
+        g_autofree char *path =
+          g_strdup_printf ("/published/examples/%s/%s", tables[i].name, origin->number);
 
         g_test_add_data_func (path, origin, tables[i].test);
       }
