@@ -468,15 +468,33 @@ wb_job_model_redo (WbJobModel *self)
   go (self, self->redo, self->undo, history);
 }
 
+static void
+flushed_cb (GObject      *object,
+            GAsyncResult *result,
+            gpointer      data)
+{
+  g_autoptr (GTask) task = G_TASK (data);
+  GError *error = NULL;
+
+  if (wb_job_saver_flush_finish (WB_JOB_SAVER (object), result, &error))
+    g_task_return_boolean (task, TRUE);
+  else
+    g_task_return_error (task, error);
+}
+
 void
 wb_job_model_flush_async (WbJobModel          *self,
                           GCancellable        *cancellable,
                           GAsyncReadyCallback  callback,
                           gpointer             data)
 {
+  GTask *task;
+
   g_return_if_fail (WB_IS_JOB_MODEL (self));
 
-  wb_job_saver_flush_async (self->saver, cancellable, callback, data);
+  task = g_task_new (self, cancellable, callback, data);
+  g_task_set_source_tag (task, wb_job_model_flush_async);
+  wb_job_saver_flush_async (self->saver, cancellable, flushed_cb, task);
 }
 
 gboolean
@@ -484,9 +502,9 @@ wb_job_model_flush_finish (WbJobModel    *self,
                            GAsyncResult  *result,
                            GError       **error)
 {
-  g_return_val_if_fail (WB_IS_JOB_MODEL (self), FALSE);
+  g_return_val_if_fail (g_task_is_valid (result, self), FALSE);
 
-  return wb_job_saver_flush_finish (self->saver, result, error);
+  return g_task_propagate_boolean (G_TASK (result), error);
 }
 
 void
