@@ -1,29 +1,452 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The claim of the open job. Reads and changes the job through its model only. */
+/* The claims of the open job. Chooses the claim, has it reckoned at most once a frame, and hands the result to the widgets
+ * that show it. Reads and changes the job through its model only. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
 #include "desk/claim/wb-claim-page.h"
 
+#include <glib/gi18n.h>
+
+#include "desk/claim/wb-claim-columns.h"
+#include "desk/claim/wb-claim-deeds.h"
+#include "desk/claim/wb-claim-row.h"
+#include "desk/claim/wb-clock-list.h"
+#include "desk/claim/wb-evidence-card.h"
+#include "desk/claim/wb-line-notices.h"
+#include "desk/claim/wb-outcome.h"
+#include "desk/claim/wb-reckoning-view.h"
+#include "desk/claim/wb-record-table.h"
+#include "desk/widgets/wb-choice-row.h"
+#include "desk/widgets/wb-columns.h"
+#include "desk/widgets/wb-field-row.h"
+#include "desk/widgets/wb-switch-row.h"
+#include "office/wb-words.h"
+
 struct _WbClaimPage
 {
-  GtkWidget   parent_instance;
+  GtkWidget        parent_instance;
 
-  GtkWidget  *content;
+  GtkWidget       *empty;
+  GtkWidget       *content;
+  GtkWidget       *foot;
+  GtkListBox      *claims;
+  GtkLabel        *fault;
+  GtkLabel        *form_notice;
+  WbClockList     *clocks;
+  WbRecordTable   *lines;
+  WbEvidenceCard  *evidence;
+  WbReckoningView *reckoning_view;
+  WbRecordTable   *payments;
+  GtkWidget       *outcome;
+  WbOutcome       *applying;
+  WbOutcome       *comparing;
+  GtkLabel        *caution;
 
-  WbJobModel *model;
+  WbJobModel      *model;
+  char            *claim_id;      /* (nullable) */
+  WbReckoning     *reckoning;     /* (nullable): of the job last shown */
+  GCancellable    *cancellable;
+  guint            tick;
 };
 
 enum
 {
   PROP_0,
   PROP_MODEL,
+  PROP_CLAIM_ID,
   N_PROPS
 };
 
 static GParamSpec *properties[N_PROPS];
 
 G_DEFINE_FINAL_TYPE (WbClaimPage, wb_claim_page, GTK_TYPE_WIDGET)
+
+static void queue_update (WbClaimPage *self);
+
+static void
+show_words (GtkLabel   *label,
+            const char *words)
+{
+  gtk_label_set_label (label, words != NULL ? words : "");
+  gtk_widget_set_visible (GTK_WIDGET (label), words != NULL);
+}
+
+static void
+show_error (WbClaimPage  *self,
+            const GError *error)
+{
+  g_autofree char *words = error != NULL ? wb_words_error (error) : NULL;
+
+  show_words (self->fault, words);
+}
+
+static const WbClaim *
+get_claim (WbClaimPage *self)
+{
+  return wb_job_find (wb_job_model_get_job (self->model), WB_KIND_CLAIM, self->claim_id);
+}
+
+/* --- showing ------------------------------------------------------------------------------------------------------ */
+
+static void
+reckon (WbClaimPage *self)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *fault = NULL;
+
+  g_clear_pointer (&self->reckoning, wb_reckoning_unref);
+  self->reckoning = wb_office_reckon (wb_job_model_get_office (self->model), wb_job_model_get_job (self->model),
+                                      self->claim_id, &error);
+  if (self->reckoning == NULL)
+    fault = wb_words_error (error);
+
+  wb_reckoning_view_show (self->reckoning_view, self->reckoning, fault);
+}
+
+static void
+show_outcome (WbClaimPage *self)
+{
+  WbSide applies = self->reckoning != NULL ? self->reckoning->applies : WB_SIDE_FULL;
+
+  gtk_widget_set_visible (self->outcome, self->reckoning != NULL);
+  wb_outcome_show (self->applying, self->reckoning, applies);
+  wb_outcome_show (self->comparing, self->reckoning, applies == WB_SIDE_FULL ? WB_SIDE_RELEASED : WB_SIDE_FULL);
+}
+
+static void
+show_clocks (WbClaimPage   *self,
+             const WbClaim *claim)
+{
+  WbJob *job = wb_job_model_get_job (self->model);
+  WbTermsSet *set = wb_office_get_terms (wb_job_model_get_office (self->model));
+  const WbTerms *terms = wb_terms_set_find (set, wb_job_order (job), NULL);
+  g_autoptr (GArray) clocks = NULL;
+  g_autoptr (GError) error = NULL;
+  GDate today;
+
+  if (terms != NULL)
+    {
+      wb_office_today (&today);
+      clocks = wb_claim_clocks (terms, job, claim, &today, &error);
+    }
+  if (error != NULL)
+    show_error (self, error);
+
+  wb_clock_list_show (self->clocks, terms, clocks);
+}
+
+static void
+show_evidence (WbClaimPage *self)
+{
+  WbJob *job = wb_job_model_get_job (self->model);
+  const char *id = wb_record_table_get_selected_id (self->lines);
+  const WbClaimLine *line = wb_job_find (job, WB_KIND_CLAIM_LINE, id);
+  g_autofree char *notice = NULL;
+
+  if (line != NULL && self->reckoning != NULL)
+    notice = wb_line_notice (self->reckoning, id);
+
+  gtk_widget_set_visible (GTK_WIDGET (self->evidence), wb_record_table_get_n_rows (self->lines) > 0);
+  wb_evidence_card_show (self->evidence, job, line, notice);
+}
+
+static void
+enable_removals (WbClaimPage *self)
+{
+  gboolean has_claim = self->claim_id != NULL;
+
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.remove-claim", has_claim);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.add-line", has_claim);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.add-payment", has_claim);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.remove-line",
+                                 wb_record_table_get_selected_id (self->lines) != NULL);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.remove-payment",
+                                 wb_record_table_get_selected_id (self->payments) != NULL);
+}
+
+static void
+update (WbClaimPage *self)
+{
+  const WbClaim *claim = get_claim (self);
+  g_autofree char *form = NULL;
+
+  gtk_widget_set_visible (self->empty, claim == NULL);
+  gtk_widget_set_visible (self->content, claim != NULL);
+  gtk_widget_set_visible (self->foot, claim != NULL);
+  enable_removals (self);
+  if (claim == NULL)
+    return;
+
+  form = wb_claim_form_notice (claim);
+  show_words (self->form_notice, form);
+  show_clocks (self, claim);
+  reckon (self);
+  show_outcome (self);
+  wb_record_table_renew_notices (self->lines);
+  show_evidence (self);
+}
+
+static gboolean
+tick_cb (GtkWidget     *widget,
+         GdkFrameClock *clock,
+         gpointer       data)
+{
+  WbClaimPage *self = WB_CLAIM_PAGE (widget);
+
+  self->tick = 0;
+  update (self);
+  return G_SOURCE_REMOVE;
+}
+
+/* However often the job changes, it is reckoned once a frame, and not at all while nobody looks. */
+static void
+queue_update (WbClaimPage *self)
+{
+  if (self->tick == 0)
+    self->tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), tick_cb, NULL, NULL);
+}
+
+/* --- which claim -------------------------------------------------------------------------------------------------- */
+
+static void
+select_row (WbClaimPage *self)
+{
+  GtkListBoxRow *row;
+
+  for (int i = 0; (row = gtk_list_box_get_row_at_index (self->claims, i)) != NULL; i++)
+    if (g_strcmp0 (wb_claim_row_get_id (WB_CLAIM_ROW (row)), self->claim_id) == 0)
+      gtk_list_box_select_row (self->claims, row);
+}
+
+static void
+choose_claim (WbClaimPage *self,
+              const char  *id)
+{
+  if (g_strcmp0 (id, self->claim_id) != 0)
+    {
+      g_free (self->claim_id);
+      self->claim_id = g_strdup (id);
+      wb_record_table_set_claim (self->lines, id);
+      wb_record_table_set_claim (self->payments, id);
+      show_error (self, NULL);
+      g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_CLAIM_ID]);
+    }
+
+  select_row (self);
+  queue_update (self);
+}
+
+static void
+claim_selected_cb (WbClaimPage   *self,
+                   GtkListBoxRow *row)
+{
+  if (row != NULL)
+    choose_claim (self, wb_claim_row_get_id (WB_CLAIM_ROW (row)));
+}
+
+/* The claim may be gone, or the first one have come. */
+static void
+job_changed_cb (WbClaimPage *self)
+{
+  WbJob *job = wb_job_model_get_job (self->model);
+
+  if (get_claim (self) == NULL)
+    {
+      const WbRecord *first = wb_job_count (job, WB_KIND_CLAIM) > 0 ? wb_job_nth (job, WB_KIND_CLAIM, 0) : NULL;
+
+      choose_claim (self, first != NULL ? first->id : NULL);
+    }
+
+  queue_update (self);
+}
+
+static GtkWidget *
+make_claim_row (gpointer item,
+                gpointer data)
+{
+  return wb_claim_row_new (item);
+}
+
+/* --- tables ------------------------------------------------------------------------------------------------------- */
+
+static char *
+notice_of_line (gconstpointer record,
+                gpointer      data)
+{
+  WbClaimPage *self = data;
+
+  return self->reckoning != NULL ? wb_line_notice (self->reckoning, ((const WbRecord *) record)->id) : NULL;
+}
+
+static void
+line_selected_cb (WbClaimPage *self)
+{
+  if (self->model == NULL)
+    return;
+
+  enable_removals (self);
+  show_evidence (self);
+}
+
+static void
+payment_selected_cb (WbClaimPage *self)
+{
+  if (self->model != NULL)
+    enable_removals (self);
+}
+
+static void
+add_line (WbClaimPage *self)
+{
+  g_autofree char *id = wb_claim_deeds_add_line (self->model, self->claim_id);
+
+  wb_record_table_edit (self->lines, id, "item");
+}
+
+static void
+add_payment (WbClaimPage *self)
+{
+  g_autofree char *id = NULL;
+  GDate today;
+
+  wb_office_today (&today);
+  id = wb_claim_deeds_add_payment (self->model, self->claim_id, &today);
+  wb_record_table_edit (self->payments, id, "amount");
+}
+
+static void
+line_wanted_cb (WbClaimPage *self)
+{
+  add_line (self);
+}
+
+static void
+payment_wanted_cb (WbClaimPage *self)
+{
+  add_payment (self);
+}
+
+/* --- actions ------------------------------------------------------------------------------------------------------ */
+
+static void
+number_cb (GObject      *source,
+           GAsyncResult *result,
+           gpointer      data)
+{
+  g_autoptr (WbClaimPage) self = data;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *number = wb_office_next_claim_number_finish (WB_OFFICE (source), result, &error);
+  g_autofree char *id = NULL;
+  GDate today;
+
+  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) || self->model == NULL)
+    return;
+
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.add-claim", TRUE);
+  show_error (self, error);
+  if (number == NULL)
+    return;
+
+  wb_office_today (&today);
+  id = wb_claim_deeds_add_claim (self->model, number, &today);
+  choose_claim (self, id);
+}
+
+static void
+add_claim_action (GtkWidget  *widget,
+                  const char *name,
+                  GVariant   *parameter)
+{
+  WbClaimPage *self = WB_CLAIM_PAGE (widget);
+
+  gtk_widget_action_set_enabled (widget, "claim.add-claim", FALSE);
+  wb_office_next_claim_number_async (wb_job_model_get_office (self->model), self->cancellable, number_cb,
+                                     g_object_ref (self));
+}
+
+static void
+remove_record (WbClaimPage *self,
+               WbKind       kind,
+               const char  *id)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *gone = g_strdup (id);
+
+  if (gone == NULL)
+    return;
+
+  wb_claim_deeds_remove (self->model, kind, gone, &error);
+  show_error (self, error);
+}
+
+static void
+remove_claim_action (GtkWidget  *widget,
+                     const char *name,
+                     GVariant   *parameter)
+{
+  remove_record (WB_CLAIM_PAGE (widget), WB_KIND_CLAIM, WB_CLAIM_PAGE (widget)->claim_id);
+}
+
+static void
+add_line_action (GtkWidget  *widget,
+                 const char *name,
+                 GVariant   *parameter)
+{
+  add_line (WB_CLAIM_PAGE (widget));
+}
+
+static void
+remove_line_action (GtkWidget  *widget,
+                    const char *name,
+                    GVariant   *parameter)
+{
+  WbClaimPage *self = WB_CLAIM_PAGE (widget);
+
+  remove_record (self, WB_KIND_CLAIM_LINE, wb_record_table_get_selected_id (self->lines));
+}
+
+static void
+add_payment_action (GtkWidget  *widget,
+                    const char *name,
+                    GVariant   *parameter)
+{
+  add_payment (WB_CLAIM_PAGE (widget));
+}
+
+static void
+remove_payment_action (GtkWidget  *widget,
+                       const char *name,
+                       GVariant   *parameter)
+{
+  WbClaimPage *self = WB_CLAIM_PAGE (widget);
+
+  remove_record (self, WB_KIND_PAYMENT, wb_record_table_get_selected_id (self->payments));
+}
+
+/* --- widget ------------------------------------------------------------------------------------------------------- */
+
+static void
+set_model (WbClaimPage *self,
+           WbJobModel  *model)
+{
+  const WbTableColumn *columns;
+  guint n;
+
+  if (model == NULL)
+    return;
+
+  self->model = g_object_ref (model);
+  columns = wb_claim_line_columns (&n);
+  wb_record_table_set_up (self->lines, model, WB_KIND_CLAIM_LINE, _("Claimed lines"), columns, n);
+  wb_record_table_set_notice (self->lines, notice_of_line, self);
+  columns = wb_payment_columns (&n);
+  wb_record_table_set_up (self->payments, model, WB_KIND_PAYMENT, _("Payments"), columns, n);
+
+  gtk_list_box_bind_model (self->claims, wb_job_model_get_records (model, WB_KIND_CLAIM), make_claim_row, NULL, NULL);
+  g_signal_connect_object (model, "notify::job", G_CALLBACK (job_changed_cb), self, G_CONNECT_SWAPPED);
+  job_changed_cb (self);
+}
 
 static void
 wb_claim_page_get_property (GObject    *object,
@@ -37,6 +460,9 @@ wb_claim_page_get_property (GObject    *object,
     {
     case PROP_MODEL:
       g_value_set_object (value, self->model);
+      break;
+    case PROP_CLAIM_ID:
+      g_value_set_string (value, self->claim_id);
       break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
@@ -54,7 +480,11 @@ wb_claim_page_set_property (GObject      *object,
   switch (prop_id)
     {
     case PROP_MODEL:
-      self->model = g_value_dup_object (value);
+      set_model (self, g_value_get_object (value));
+      break;
+    case PROP_CLAIM_ID:
+      if (self->model != NULL)
+        choose_claim (self, g_value_get_string (value));
       break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
@@ -65,12 +495,55 @@ static void
 wb_claim_page_dispose (GObject *object)
 {
   WbClaimPage *self = WB_CLAIM_PAGE (object);
+  GtkWidget *child;
 
-  g_clear_pointer (&self->content, gtk_widget_unparent);
-  gtk_widget_dispose_template (GTK_WIDGET (self), WB_TYPE_CLAIM_PAGE);
+  g_cancellable_cancel (self->cancellable);
+  if (self->tick != 0)
+    gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->tick);
+  self->tick = 0;
   g_clear_object (&self->model);
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
+    gtk_widget_unparent (child);
+  gtk_widget_dispose_template (GTK_WIDGET (self), WB_TYPE_CLAIM_PAGE);
+  g_clear_pointer (&self->reckoning, wb_reckoning_unref);
 
   G_OBJECT_CLASS (wb_claim_page_parent_class)->dispose (object);
+}
+
+static void
+wb_claim_page_finalize (GObject *object)
+{
+  WbClaimPage *self = WB_CLAIM_PAGE (object);
+
+  g_clear_object (&self->cancellable);
+  g_free (self->claim_id);
+
+  G_OBJECT_CLASS (wb_claim_page_parent_class)->finalize (object);
+}
+
+static void
+install_actions (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_install_action (widget_class, "claim.add-claim", NULL, add_claim_action);
+  gtk_widget_class_install_action (widget_class, "claim.remove-claim", NULL, remove_claim_action);
+  gtk_widget_class_install_action (widget_class, "claim.add-line", NULL, add_line_action);
+  gtk_widget_class_install_action (widget_class, "claim.remove-line", NULL, remove_line_action);
+  gtk_widget_class_install_action (widget_class, "claim.add-payment", NULL, add_payment_action);
+  gtk_widget_class_install_action (widget_class, "claim.remove-payment", NULL, remove_payment_action);
+}
+
+static void
+ensure_types (void)
+{
+  g_type_ensure (WB_TYPE_CHOICE_ROW);
+  g_type_ensure (WB_TYPE_CLOCK_LIST);
+  g_type_ensure (WB_TYPE_COLUMNS);
+  g_type_ensure (WB_TYPE_EVIDENCE_CARD);
+  g_type_ensure (WB_TYPE_FIELD_ROW);
+  g_type_ensure (WB_TYPE_OUTCOME);
+  g_type_ensure (WB_TYPE_RECKONING_VIEW);
+  g_type_ensure (WB_TYPE_RECORD_TABLE);
+  g_type_ensure (WB_TYPE_SWITCH_ROW);
 }
 
 static void
@@ -82,21 +555,52 @@ wb_claim_page_class_init (WbClaimPageClass *klass)
   object_class->get_property = wb_claim_page_get_property;
   object_class->set_property = wb_claim_page_set_property;
   object_class->dispose = wb_claim_page_dispose;
+  object_class->finalize = wb_claim_page_finalize;
 
   properties[PROP_MODEL] =
     g_param_spec_object ("model", NULL, NULL, WB_TYPE_JOB_MODEL,
                          G_PARAM_READWRITE | G_PARAM_CONSTRUCT_ONLY | G_PARAM_STATIC_STRINGS);
+  properties[PROP_CLAIM_ID] =
+    g_param_spec_string ("claim-id", NULL, NULL, NULL,
+                         G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 
-  gtk_widget_class_set_template_from_resource (widget_class,
-                                               "/org/wainbook/Wainbook/claim/wb-claim-page.ui");
+  ensure_types ();
+  install_actions (widget_class);
+
+  gtk_widget_class_set_template_from_resource (widget_class, "/org/wainbook/Wainbook/claim/wb-claim-page.ui");
+  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, empty);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, content);
+  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, foot);
+  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, claims);
+  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, fault);
+  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, form_notice);
+  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, clocks);
+  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, lines);
+  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, evidence);
+  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, reckoning_view);
+  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, payments);
+  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, outcome);
+  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, applying);
+  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, comparing);
+  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, caution);
+  gtk_widget_class_bind_template_callback (widget_class, claim_selected_cb);
+  gtk_widget_class_bind_template_callback (widget_class, line_selected_cb);
+  gtk_widget_class_bind_template_callback (widget_class, line_wanted_cb);
+  gtk_widget_class_bind_template_callback (widget_class, payment_selected_cb);
+  gtk_widget_class_bind_template_callback (widget_class, payment_wanted_cb);
 }
 
 static void
 wb_claim_page_init (WbClaimPage *self)
 {
+  g_autofree char *caution = wb_words_caution ();
+
+  self->cancellable = g_cancellable_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_label_set_label (self->caution, caution);
+  gtk_widget_set_visible (self->content, FALSE);
+  gtk_widget_set_visible (self->foot, FALSE);
 }
 
 GtkWidget *

@@ -1,0 +1,123 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Changes to the claims of the open job. Makes the new job and hands it to the model; knows no widget. */
+#define G_LOG_DOMAIN "wb-desk"
+#include "config.h"
+
+#include "desk/claim/wb-claim-deeds.h"
+
+#include <glib/gi18n.h>
+
+static void
+add_record (WbJobModel *model,
+            gpointer    record,
+            const char *deed)
+{
+  g_autoptr (WbJob) job = wb_job_with (wb_job_model_get_job (model), record);
+
+  wb_job_model_apply (model, job, deed);
+}
+
+static const char *
+find_shipper (const WbJob *job)
+{
+  guint n = wb_job_count (job, WB_KIND_PARTY);
+
+  for (guint i = 0; i < n; i++)
+    {
+      const WbParty *party = wb_job_nth (job, WB_KIND_PARTY, i);
+
+      if (party->role == WB_ROLE_SHIPPER && party->name != NULL)
+        return party->name;
+    }
+
+  return NULL;
+}
+
+char *
+wb_claim_deeds_add_claim (WbJobModel  *model,
+                          const char  *number,
+                          const GDate *today)
+{
+  char *id = wb_office_new_id ();
+  g_autoptr (WbClaim) claim = wb_record_new (WB_KIND_CLAIM, id);
+
+  wb_set_text (&claim->number, number);
+  wb_set_text (&claim->claimant, find_shipper (wb_job_model_get_job (model)));
+  claim->received_on = *today;
+  add_record (model, claim, _("Add claim"));
+
+  return id;
+}
+
+static gint64
+next_number (const WbJob *job,
+             const char  *claim_id)
+{
+  gint64 last = 0;
+  guint n = wb_job_count (job, WB_KIND_CLAIM_LINE);
+
+  for (guint i = 0; i < n; i++)
+    {
+      const WbClaimLine *line = wb_job_nth (job, WB_KIND_CLAIM_LINE, i);
+
+      if (g_strcmp0 (line->claim, claim_id) == 0)
+        last = MAX (last, line->number);
+    }
+
+  return last + 1;
+}
+
+char *
+wb_claim_deeds_add_line (WbJobModel *model,
+                         const char *claim_id)
+{
+  char *id = wb_office_new_id ();
+  g_autoptr (WbClaimLine) line = wb_record_new (WB_KIND_CLAIM_LINE, id);
+
+  wb_set_text (&line->claim, claim_id);
+  line->number = next_number (wb_job_model_get_job (model), claim_id);
+  add_record (model, line, _("Add claim line"));
+
+  return id;
+}
+
+char *
+wb_claim_deeds_add_payment (WbJobModel  *model,
+                            const char  *claim_id,
+                            const GDate *today)
+{
+  char *id = wb_office_new_id ();
+  g_autoptr (WbPayment) payment = wb_record_new (WB_KIND_PAYMENT, id);
+
+  wb_set_text (&payment->claim, claim_id);
+  payment->on = *today;
+  add_record (model, payment, _("Add payment"));
+
+  return id;
+}
+
+static const char *
+name_removal (WbKind kind)
+{
+  if (kind == WB_KIND_CLAIM)
+    return _("Remove claim");
+  if (kind == WB_KIND_PAYMENT)
+    return _("Remove payment");
+
+  return _("Remove claim line");
+}
+
+gboolean
+wb_claim_deeds_remove (WbJobModel  *model,
+                       WbKind       kind,
+                       const char  *id,
+                       GError     **error)
+{
+  g_autoptr (WbJob) job = wb_job_without (wb_job_model_get_job (model), kind, id, error);
+
+  if (job == NULL)
+    return FALSE;
+
+  wb_job_model_apply (model, job, name_removal (kind));
+  return TRUE;
+}

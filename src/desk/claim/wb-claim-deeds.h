@@ -1,0 +1,27 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "desk/model/wb-job-model.h"
+
+G_BEGIN_DECLS
+
+/* What the claim page does to the job: adds and removes claims, their lines and their payments. Each is one step of undo. */
+
+/** Returns: (transfer full): id of a new claim with @number, received @today, from the shipper if the job names one. */
+char     *wb_claim_deeds_add_claim   (WbJobModel  *model,
+                                      const char  *number,
+                                      const GDate *today) G_GNUC_WARN_UNUSED_RESULT;
+/** Returns: (transfer full): id of a new line, numbered after the last one of the claim. */
+char     *wb_claim_deeds_add_line    (WbJobModel  *model,
+                                      const char  *claim_id) G_GNUC_WARN_UNUSED_RESULT;
+/** Returns: (transfer full): id of a new payment, made @today. */
+char     *wb_claim_deeds_add_payment (WbJobModel  *model,
+                                      const char  *claim_id,
+                                      const GDate *today) G_GNUC_WARN_UNUSED_RESULT;
+/** Removes a claim with all its lines, which is refused while it has payments; or one line or payment. */
+gboolean  wb_claim_deeds_remove      (WbJobModel  *model,
+                                      WbKind       kind,
+                                      const char  *id,
+                                      GError     **error);
+
+G_END_DECLS

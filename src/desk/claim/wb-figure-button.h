@@ -1,0 +1,35 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "desk/claim/wb-amount.h"
+
+G_BEGIN_DECLS
+
+/* One amount of a reckoning as a flat button; pressed, it says why it is what it is. */
+#define WB_TYPE_FIGURE_BUTTON (wb_figure_button_get_type ())
+G_DECLARE_FINAL_TYPE (WbFigureButton, wb_figure_button, WB, FIGURE_BUTTON, GtkWidget)
+
+GtkWidget  *wb_figure_button_new      (void) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * wb_figure_button_show:
+ * @reckoning: (nullable): %NULL shows nothing and takes the button out of use
+ * @line: index into its lines, or %WB_REASON_WHOLE_CLAIM
+ *
+ * An open popover closes when what it explains has changed.
+ */
+void        wb_figure_button_show     (WbFigureButton *self,
+                                       WbReckoning    *reckoning,
+                                       int             line,
+                                       WbSide          side,
+                                       WbAmount        amount);
+
+/** Returns: (transfer none): the amount as shown. */
+const char *wb_figure_button_get_text (WbFigureButton *self);
+
+/** Opens the popover, as a press does. */
+void        wb_figure_button_explain  (WbFigureButton *self);
+
+G_END_DECLS

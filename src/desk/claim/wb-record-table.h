@@ -1,0 +1,68 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "desk/model/wb-job-model.h"
+
+G_BEGIN_DECLS
+
+/* The records of one kind that belong to a claim, a row each, every cell typed into from the keyboard. Tab goes along the
+ * row, Enter and the arrow keys go along the column; past the last row the page is asked for a new record. What does not
+ * read is said in words below the table. */
+#define WB_TYPE_RECORD_TABLE (wb_record_table_get_type ())
+G_DECLARE_FINAL_TYPE (WbRecordTable, wb_record_table, WB, RECORD_TABLE, GtkWidget)
+
+/* Property: "selected-id" (string, nullable, read only).
+ * Signal: "record-wanted": somebody went past the last row. */
+
+/**
+ * WbTableColumn:
+ * @field: (nullable): the field's name; %NULL for the column of notices
+ * @title: short heading, marked for translation
+ * @chars: width in characters
+ */
+typedef struct
+{
+  const char *field;
+  const char *title;
+  guint       chars;
+} WbTableColumn;
+
+/**
+ * WbTableNotice:
+ *
+ * Returns: (transfer full) (nullable): what is to be said about a record, one sentence or more
+ */
+typedef char *(*WbTableNotice) (gconstpointer record,
+                                gpointer      data);
+
+/** Fills the table; once, before it is shown. @columns must outlive it. */
+void        wb_record_table_set_up           (WbRecordTable       *self,
+                                              WbJobModel          *model,
+                                              WbKind               kind,
+                                              const char          *label,
+                                              const WbTableColumn *columns,
+                                              guint                n_columns);
+/** @data must outlive the table. */
+void        wb_record_table_set_notice       (WbRecordTable       *self,
+                                              WbTableNotice        notice,
+                                              gpointer             data);
+/** Asks for all notices anew. */
+void        wb_record_table_renew_notices    (WbRecordTable       *self);
+
+/** Shows the records of the claim with @claim_id. */
+void        wb_record_table_set_claim        (WbRecordTable       *self,
+                                              const char          *claim_id);
+guint       wb_record_table_get_n_rows       (WbRecordTable       *self);
+
+/** Returns: (nullable) (transfer none): id of the selected record. */
+const char *wb_record_table_get_selected_id  (WbRecordTable       *self);
+void        wb_record_table_select           (WbRecordTable       *self,
+                                              const char          *id);
+/** Selects a record and gives the focus to its cell of @field, as soon as it is there. */
+void        wb_record_table_edit             (WbRecordTable       *self,
+                                              const char          *id,
+                                              const char          *field);
+
+G_END_DECLS
