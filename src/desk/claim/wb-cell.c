@@ -53,6 +53,25 @@ name_input (WbCell *self)
 }
 
 static void
+mark (WbCell     *self,
+      const char *fault)
+{
+  WbCellPrivate *priv = get_private (self);
+  GtkWidget *input = WB_CELL_GET_CLASS (self)->get_input (self);
+
+  g_free (priv->fault);
+  priv->fault = g_strdup (fault);
+
+  if (fault != NULL)
+    gtk_widget_add_css_class (input, "error");
+  else
+    gtk_widget_remove_css_class (input, "error");
+  gtk_widget_set_tooltip_text (input, fault);
+  gtk_accessible_update_state (GTK_ACCESSIBLE (input), GTK_ACCESSIBLE_STATE_INVALID,
+                               fault != NULL ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
+}
+
+static void
 value_changed_cb (WbCell *self)
 {
   if (wb_field_tie_get_record (get_private (self)->tie) != NULL)
@@ -126,17 +145,34 @@ wb_cell_init (WbCell *self)
 }
 
 void
-wb_cell_set_place (WbCell      *self,
-                   GtkListItem *item,
-                   guint        column)
+wb_cell_bind (WbCell      *self,
+              GtkListItem *item,
+              guint        column,
+              const char  *id)
 {
   WbCellPrivate *priv = get_private (self);
+  g_autofree char *before = NULL;
 
   g_return_if_fail (WB_IS_CELL (self));
 
   priv->item = item;
   priv->column = column;
+  g_object_get (self, "record-id", &before, NULL);
+  if (g_strcmp0 (before, id) != 0)
+    {
+      mark (self, NULL);
+      g_object_set (self, "record-id", id, NULL);
+      WB_CELL_GET_CLASS (self)->revert (self);
+    }
   name_input (self);
+}
+
+void
+wb_cell_unbind (WbCell *self)
+{
+  g_return_if_fail (WB_IS_CELL (self));
+
+  get_private (self)->item = NULL;
 }
 
 guint
@@ -179,25 +215,6 @@ wb_cell_focus (WbCell *self)
   gtk_widget_grab_focus (input);
   if (GTK_IS_EDITABLE (input))
     gtk_editable_select_region (GTK_EDITABLE (input), 0, -1);
-}
-
-static void
-mark (WbCell     *self,
-      const char *fault)
-{
-  WbCellPrivate *priv = get_private (self);
-  GtkWidget *input = WB_CELL_GET_CLASS (self)->get_input (self);
-
-  g_free (priv->fault);
-  priv->fault = g_strdup (fault);
-
-  if (fault != NULL)
-    gtk_widget_add_css_class (input, "error");
-  else
-    gtk_widget_remove_css_class (input, "error");
-  gtk_widget_set_tooltip_text (input, fault);
-  gtk_accessible_update_state (GTK_ACCESSIBLE (input), GTK_ACCESSIBLE_STATE_INVALID,
-                               fault != NULL ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
 }
 
 void

@@ -19,6 +19,7 @@ G_DECLARE_DERIVABLE_TYPE (WbCell, wb_cell, WB, CELL, GtkWidget)
  * WbCellClass:
  * @show: shows the record's value of the moment; text typed and not set yet stays
  * @show_text: shows @text as typed and not set
+ * @revert: shows the record's value of the moment, and nothing that was typed
  * @get_input: (transfer none): the widget that takes the focus and is named for a screen reader
  */
 struct _WbCellClass
@@ -28,13 +29,17 @@ struct _WbCellClass
   void        (*show)      (WbCell     *self);
   void        (*show_text) (WbCell     *self,
                             const char *text);
+  void        (*revert)    (WbCell     *self);
   GtkWidget  *(*get_input) (WbCell     *self);
 };
 
-/** Says which list item the cell stands in, and which column. */
-void         wb_cell_set_place    (WbCell      *self,
+/** Puts the cell into a row: @item is the row, @id its record. The same record again leaves alone what is being typed. */
+void         wb_cell_bind         (WbCell      *self,
                                    GtkListItem *item,
-                                   guint        column);
+                                   guint        column,
+                                   const char  *id);
+/** The cell stands in no row. */
+void         wb_cell_unbind       (WbCell      *self);
 /** Returns: the row's place in the list, %GTK_INVALID_LIST_POSITION while the cell stands in none. */
 guint        wb_cell_get_position (WbCell      *self);
 guint        wb_cell_get_column   (WbCell      *self);

@@ -105,6 +105,7 @@ wb_choice_cell_class_init (WbChoiceCellClass *klass)
   G_OBJECT_CLASS (klass)->dispose = wb_choice_cell_dispose;
   cell_class->show = wb_choice_cell_show;
   cell_class->show_text = wb_choice_cell_show_text;
+  cell_class->revert = wb_choice_cell_show;
   cell_class->get_input = wb_choice_cell_get_input;
 
   gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);

@@ -38,6 +38,9 @@ struct _WbClaimPage
   WbEvidenceCard  *evidence;
   WbReckoningView *reckoning_view;
   WbRecordTable   *payments;
+  GtkWidget       *no_lines;
+  GtkWidget       *no_payments;
+  GtkWidget       *clock_group;
   GtkWidget       *outcome;
   WbOutcome       *applying;
   WbOutcome       *comparing;
@@ -134,6 +137,7 @@ show_clocks (WbClaimPage   *self,
     show_error (self, error);
 
   wb_clock_list_show (self->clocks, terms, clocks);
+  gtk_widget_set_visible (self->clock_group, clocks != NULL && clocks->len > 0);
 }
 
 static void
@@ -165,6 +169,17 @@ enable_removals (WbClaimPage *self)
                                  wb_record_table_get_selected_id (self->payments) != NULL);
 }
 
+/* An empty table says nothing; a sentence stands in its place. */
+static void
+show_or_say (WbRecordTable *table,
+             GtkWidget     *sentence)
+{
+  gboolean has_rows = wb_record_table_get_n_rows (table) > 0;
+
+  gtk_widget_set_visible (GTK_WIDGET (table), has_rows);
+  gtk_widget_set_visible (sentence, !has_rows);
+}
+
 static void
 update (WbClaimPage *self)
 {
@@ -183,6 +198,8 @@ update (WbClaimPage *self)
   show_clocks (self, claim);
   reckon (self);
   show_outcome (self);
+  show_or_say (self->lines, self->no_lines);
+  show_or_say (self->payments, self->no_payments);
   wb_record_table_renew_notices (self->lines);
   show_evidence (self);
 }
@@ -580,6 +597,9 @@ wb_claim_page_class_init (WbClaimPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, evidence);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, reckoning_view);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, payments);
+  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, no_lines);
+  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, no_payments);
+  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, clock_group);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, outcome);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, applying);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, comparing);

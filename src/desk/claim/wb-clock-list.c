@@ -70,13 +70,25 @@ icon_of (WbClockState state)
 }
 
 static GtkWidget *
+new_citation (const char *citation)
+{
+  GtkWidget *label = gtk_label_new (citation);
+
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 16);
+  gtk_label_set_xalign (GTK_LABEL (label), 1);
+  gtk_widget_add_css_class (label, "caption");
+  gtk_widget_add_css_class (label, "dim-label");
+  return label;
+}
+
+static GtkWidget *
 new_row (const WbTerms *terms,
          const WbClock *clock)
 {
   const char *title = wb_words_enum (&wb_clock_kinds, (int) clock->kind);
   const char *citation = wb_terms_citation (terms, WB_SCOPE_GENERAL, clock->key);
   g_autofree char *words = wb_clock_words (clock);
-  g_autofree char *subtitle = citation != NULL ? g_strdup_printf ("%s\n%s", words, citation) : g_strdup (words);
   /* Translators: what is to be done, and by when. */
   g_autofree char *name = g_strdup_printf (_("%s: %s"), title, words);
   GtkWidget *row = adw_action_row_new ();
@@ -84,8 +96,10 @@ new_row (const WbTerms *terms,
 
   adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (row), FALSE);
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
-  adw_action_row_set_subtitle (ADW_ACTION_ROW (row), subtitle);
+  adw_action_row_set_subtitle (ADW_ACTION_ROW (row), words);
   adw_action_row_add_prefix (ADW_ACTION_ROW (row), icon);
+  if (citation != NULL)
+    adw_action_row_add_suffix (ADW_ACTION_ROW (row), new_citation (citation));
   if (clock->state == WB_CLOCK_PAST || clock->state == WB_CLOCK_MISSED)
     gtk_widget_add_css_class (icon, "error");
   gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);

@@ -137,6 +137,12 @@ wb_entry_cell_show_text (WbCell     *cell,
   gtk_editable_set_text (GTK_EDITABLE (WB_ENTRY_CELL (cell)->entry), text);
 }
 
+static void
+wb_entry_cell_revert (WbCell *cell)
+{
+  show_value (WB_ENTRY_CELL (cell));
+}
+
 static GtkWidget *
 wb_entry_cell_get_input (WbCell *cell)
 {
@@ -169,6 +175,7 @@ wb_entry_cell_class_init (WbEntryCellClass *klass)
   object_class->finalize = wb_entry_cell_finalize;
   cell_class->show = wb_entry_cell_show;
   cell_class->show_text = wb_entry_cell_show_text;
+  cell_class->revert = wb_entry_cell_revert;
   cell_class->get_input = wb_entry_cell_get_input;
 
   gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);

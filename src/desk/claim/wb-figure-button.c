@@ -121,14 +121,16 @@ wb_figure_button_class_init (WbFigureButtonClass *klass)
 static void
 wb_figure_button_init (WbFigureButton *self)
 {
+  g_autoptr (PangoAttrList) attributes = pango_attr_list_from_string ("0 -1 weight normal");
+
   self->label = gtk_label_new (NULL);
   gtk_label_set_xalign (GTK_LABEL (self->label), 1);
   gtk_widget_add_css_class (self->label, "numeric");
+  gtk_label_set_attributes (GTK_LABEL (self->label), attributes);
 
   self->button = gtk_button_new ();
   gtk_button_set_child (GTK_BUTTON (self->button), self->label);
   gtk_widget_add_css_class (self->button, "flat");
-  gtk_widget_add_css_class (self->button, "wb-figure");
   gtk_widget_set_tooltip_text (self->button, _("Why?"));
   gtk_widget_set_parent (self->button, GTK_WIDGET (self));
   g_signal_connect_swapped (self->button, "clicked", G_CALLBACK (clicked_cb), self);
@@ -183,6 +185,18 @@ wb_figure_button_show (WbFigureButton *self,
   text = wb_amount_text (reckoning, line, side, amount);
   gtk_label_set_label (GTK_LABEL (self->label), text);
   name_button (self);
+}
+
+void
+wb_figure_button_set_bold (WbFigureButton *self,
+                           gboolean        bold)
+{
+  g_autoptr (PangoAttrList) attributes = NULL;
+
+  g_return_if_fail (WB_IS_FIGURE_BUTTON (self));
+
+  attributes = pango_attr_list_from_string (bold ? "0 -1 weight bold" : "0 -1 weight normal");
+  gtk_label_set_attributes (GTK_LABEL (self->label), attributes);
 }
 
 const char *

@@ -26,6 +26,10 @@ void        wb_figure_button_show     (WbFigureButton *self,
                                        WbSide          side,
                                        WbAmount        amount);
 
+/** An amount that matters more than those around it. */
+void        wb_figure_button_set_bold (WbFigureButton *self,
+                                       gboolean        bold);
+
 /** Returns: (transfer none): the amount as shown. */
 const char *wb_figure_button_get_text (WbFigureButton *self);
 

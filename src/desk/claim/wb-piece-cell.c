@@ -300,6 +300,12 @@ wb_piece_cell_show_text (WbCell     *cell,
   gtk_editable_set_text (GTK_EDITABLE (WB_PIECE_CELL (cell)->entry), text);
 }
 
+static void
+wb_piece_cell_revert (WbCell *cell)
+{
+  show_value (WB_PIECE_CELL (cell));
+}
+
 static GtkWidget *
 wb_piece_cell_get_input (WbCell *cell)
 {
@@ -363,6 +369,7 @@ wb_piece_cell_class_init (WbPieceCellClass *klass)
   widget_class->size_allocate = wb_piece_cell_size_allocate;
   cell_class->show = wb_piece_cell_show;
   cell_class->show_text = wb_piece_cell_show_text;
+  cell_class->revert = wb_piece_cell_revert;
   cell_class->get_input = wb_piece_cell_get_input;
 }
 

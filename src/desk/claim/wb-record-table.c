@@ -354,10 +354,7 @@ bind_cell_cb (WbRecordTable      *self,
   guint column = get_column_of (factory);
   guint index = find_fault (self, record->id, column);
 
-  wb_cell_show_fault (cell, "", NULL);
-  g_object_set (cell, "record-id", record->id, NULL);
-  wb_cell_set_place (cell, item, column);
-  WB_CELL_GET_CLASS (cell)->show (cell);
+  wb_cell_bind (cell, item, column, record->id);
   if (index < self->faults->len)
     {
       const Fault *fault = g_ptr_array_index (self->faults, index);
@@ -370,9 +367,7 @@ static void
 unbind_cell_cb (WbRecordTable *self,
                 GtkListItem   *item)
 {
-  WbCell *cell = WB_CELL (gtk_list_item_get_child (item));
-
-  wb_cell_set_place (cell, NULL, wb_cell_get_column (cell));
+  wb_cell_unbind (WB_CELL (gtk_list_item_get_child (item)));
 }
 
 /* --- notices -------------------------------------------------------------------------------------------------------- */
@@ -453,11 +448,30 @@ compare_numbers (gconstpointer a,
   return (left->number > right->number) - (left->number < right->number);
 }
 
+static gboolean
+is_in_order (WbRecordTable *self)
+{
+  guint n = g_list_model_get_n_items (G_LIST_MODEL (self->selection));
+  gint64 before = 0;
+
+  for (guint i = 0; i < n; i++)
+    {
+      const WbClaimLine *line = (const WbClaimLine *) get_record_at (self, i);
+
+      if (line->number < before)
+        return FALSE;
+      before = line->number;
+    }
+
+  return TRUE;
+}
+
+/* A list does not hear of it when a line gets another number, and to sort for nothing would make its rows anew. */
 static void
 job_changed_cb (WbRecordTable *self)
 {
   gtk_filter_changed (self->filter, GTK_FILTER_CHANGE_DIFFERENT);
-  if (self->sorter != NULL)
+  if (self->sorter != NULL && !is_in_order (self))
     gtk_sorter_changed (self->sorter, GTK_SORTER_CHANGE_DIFFERENT);
 }
 

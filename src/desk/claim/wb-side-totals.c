@@ -89,7 +89,7 @@ add_amount (WbSideTotals *self,
   if (is_outcome (amount))
     {
       gtk_widget_add_css_class (label, "heading");
-      gtk_widget_add_css_class (figure, "heading");
+      wb_figure_button_set_bold (WB_FIGURE_BUTTON (figure), TRUE);
     }
   gtk_grid_attach (self->amounts, label, 0, row, 1, 1);
   gtk_grid_attach (self->amounts, figure, 1, row, 1, 1);

@@ -1,0 +1,648 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "config.h"
+
+#include <adwaita.h>
+
+#include "desk/support/desk-fixture.h"
+#include "desk/claim/wb-amount.h"
+#include "desk/claim/wb-cell.h"
+#include "desk/claim/wb-claim-page.h"
+#include "desk/claim/wb-figure-button.h"
+#include "desk/claim/wb-line-notices.h"
+#include "desk/claim/wb-reason-popover.h"
+#include "desk/claim/wb-reckoning-bar.h"
+#include "desk/claim/wb-reckoning-parts.h"
+#include "desk/claim/wb-reckoning-table.h"
+#include "desk/claim/wb-record-table.h"
+#include "desk/claim/wb-side-totals.h"
+#include "office/wb-words.h"
+#include "support/wb-test-window.h"
+
+/* --- looking at the page ------------------------------------------------------------------------------------------- */
+
+static GtkWidget *
+present_claim (DeskFixture *fixture)
+{
+  GtkWidget *page = wb_claim_page_new (fixture->model);
+
+  desk_fixture_present (fixture, page, 1180, 2400);
+  return page;
+}
+
+static WbReckoning *
+reckon (DeskFixture *fixture)
+{
+  g_autoptr (GError) error = NULL;
+  WbReckoning *reckoning = wb_office_reckon (fixture->office, wb_job_model_get_job (fixture->model), "c1", &error);
+
+  g_assert_no_error (error);
+  return reckoning;
+}
+
+static GtkWidget *
+find_first (GtkWidget *root,
+            GType      type)
+{
+  g_autoptr (GPtrArray) found = desk_find_all (root, type);
+
+  g_assert_cmpuint (found->len, >, 0);
+  return g_ptr_array_index (found, 0);
+}
+
+/* The cell of a table in the row of @id. */
+static WbCell *
+find_cell (GtkWidget  *page,
+           const char *id,
+           const char *field)
+{
+  g_autoptr (GPtrArray) cells = desk_find_all (page, WB_TYPE_CELL);
+
+  for (guint i = 0; i < cells->len; i++)
+    {
+      WbCell *cell = g_ptr_array_index (cells, i);
+      g_autofree char *name = NULL;
+
+      g_object_get (cell, "field", &name, NULL);
+      if (g_str_equal (name, field) && g_strcmp0 (wb_cell_get_id (cell), id) == 0)
+        return cell;
+    }
+
+  g_error ("there is no cell %s of %s", field, id);
+}
+
+static GtkEditable *
+get_entry (WbCell *cell)
+{
+  return GTK_EDITABLE (find_first (GTK_WIDGET (cell), GTK_TYPE_ENTRY));
+}
+
+/* --- figures -------------------------------------------------------------------------------------------------------- */
+
+/* The text beside the label of an amount. */
+static const char *
+get_total (GtkWidget *totals,
+           WbAmount   amount)
+{
+  GtkWidget *label = desk_find_label (totals, wb_amount_label (amount));
+  GtkWidget *figure = label != NULL ? gtk_widget_get_next_sibling (label) : NULL;
+
+  return figure != NULL ? wb_figure_button_get_text (WB_FIGURE_BUTTON (figure)) : NULL;
+}
+
+static void
+assert_totals (GtkWidget         *page,
+               const WbReckoning *reckoning)
+{
+  g_autoptr (GPtrArray) totals = desk_find_all (page, WB_TYPE_SIDE_TOTALS);
+
+  g_assert_cmpuint (totals->len, ==, WB_N_SIDES);
+  for (int side = 0; side < WB_N_SIDES; side++)
+    {
+      const WbSideReckoning *figures = &reckoning->side[side];
+      g_autofree char *loss = wb_words_minor (figures->loss, "USD");
+      g_autofree char *allowed = wb_words_minor (figures->allowed, "USD");
+      g_autofree char *owed = wb_words_minor (figures->owed, "USD");
+      g_autofree char *balance = wb_words_minor (figures->balance, "USD");
+      GtkWidget *panel = g_ptr_array_index (totals, side);
+
+      g_assert_cmpstr (get_total (panel, WB_AMOUNT_LOSS), ==, loss);
+      g_assert_cmpstr (get_total (panel, WB_AMOUNT_ALLOWED), ==, allowed);
+      g_assert_cmpstr (get_total (panel, WB_AMOUNT_OWED), ==, owed);
+      g_assert_cmpstr (get_total (panel, WB_AMOUNT_BALANCE), ==, balance);
+    }
+}
+
+/* What a line's amount looks like: nothing was reckoned for an incomplete one. */
+static char *
+expected_text (const WbLineFigures *figures,
+               gint64               value)
+{
+  return figures->complete || value != 0 ? wb_words_minor (value, "USD") : g_strdup ("–");
+}
+
+static void
+assert_lines (GtkWidget         *page,
+              const WbReckoning *reckoning)
+{
+  GtkWidget *table = find_first (page, WB_TYPE_RECKONING_TABLE);
+  g_autoptr (GPtrArray) buttons = desk_find_all (table, WB_TYPE_FIGURE_BUTTON);
+  guint next = 0;
+
+  g_assert_cmpuint (buttons->len, ==, reckoning->n_lines * WB_N_SIDES * 4);
+  for (guint i = 0; i < reckoning->n_lines; i++)
+    for (int side = 0; side < WB_N_SIDES; side++)
+      {
+        const WbLineFigures *figures = &reckoning->lines[i].side[side];
+        const gint64 values[] = { figures->loss, figures->allowed, figures->deducted, figures->owed };
+
+        for (guint j = 0; j < G_N_ELEMENTS (values); j++)
+          {
+            g_autofree char *expected = expected_text (figures, values[j]);
+
+            g_assert_cmpstr (wb_figure_button_get_text (g_ptr_array_index (buttons, next++)), ==, expected);
+          }
+      }
+}
+
+static void
+test_figures (DeskFixture   *fixture,
+              gconstpointer  data)
+{
+  g_autoptr (WbReckoning) reckoning = NULL;
+  GtkWidget *page;
+
+  desk_fixture_add_move (fixture);
+  desk_fixture_add_claim (fixture);
+  reckoning = reckon (fixture);
+  page = present_claim (fixture);
+
+  g_assert_cmpint (reckoning->applies, ==, WB_SIDE_FULL);
+  g_assert_cmpint (reckoning->side[WB_SIDE_FULL].owed, >, reckoning->side[WB_SIDE_RELEASED].owed);
+  assert_totals (page, reckoning);
+  assert_lines (page, reckoning);
+  wb_test_save_picture (fixture->window, "claim-page");
+}
+
+/* The same page follows a change of the choice and of a line. */
+static void
+test_follows (DeskFixture   *fixture,
+              gconstpointer  data)
+{
+  g_autoptr (WbReckoning) before = NULL;
+  g_autoptr (WbReckoning) after = NULL;
+  GtkWidget *page;
+
+  desk_fixture_add_move (fixture);
+  desk_fixture_add_claim (fixture);
+  before = reckon (fixture);
+  page = present_claim (fixture);
+
+  desk_fixture_waive (fixture);
+  desk_fixture_put (fixture, WB_KIND_CLAIM_LINE, "l3", "replacement", "140", NULL);
+  desk_fixture_settle (fixture);
+  after = reckon (fixture);
+  g_assert_cmpint (after->applies, ==, WB_SIDE_RELEASED);
+  g_assert_cmpint (after->side[WB_SIDE_FULL].owed, >, before->side[WB_SIDE_FULL].owed);
+  assert_totals (page, after);
+  assert_lines (page, after);
+
+  wb_job_model_undo (fixture->model);
+  wb_job_model_undo (fixture->model);
+  desk_fixture_settle (fixture);
+  assert_totals (page, before);
+  assert_lines (page, before);
+}
+
+/* --- why ------------------------------------------------------------------------------------------------------------- */
+
+static void
+text_read_cb (GObject      *source,
+              GAsyncResult *result,
+              gpointer      data)
+{
+  g_autoptr (GError) error = NULL;
+
+  *(char **) data = gdk_clipboard_read_text_finish (GDK_CLIPBOARD (source), result, &error);
+  g_assert_no_error (error);
+}
+
+static gboolean
+is_set (gpointer data)
+{
+  return *(gpointer *) data != NULL;
+}
+
+static char *
+read_clipboard (GtkWidget *widget)
+{
+  char *text = NULL;
+
+  gdk_clipboard_read_text_async (gtk_widget_get_clipboard (widget), NULL, text_read_cb, &text);
+  wb_test_wait_until (is_set, &text);
+  return text;
+}
+
+static void
+assert_explains (GtkWidget         *button,
+                 const WbReckoning *reckoning,
+                 int                line,
+                 WbSide             side)
+{
+  g_autoptr (GPtrArray) reasons = wb_amount_reasons (reckoning, line, side);
+  g_autofree char *copied = NULL;
+  GtkWidget *popover;
+
+  wb_figure_button_explain (WB_FIGURE_BUTTON (button));
+  wb_test_settle ();
+  popover = find_first (button, WB_TYPE_REASON_POPOVER);
+  wb_test_wait_until_drawn (popover);
+
+  g_assert_cmpuint (reasons->len, >, 0);
+  gtk_widget_activate_action (popover, "reason.copy-all", NULL);
+  copied = read_clipboard (popover);
+  for (guint i = 0; i < reasons->len; i++)
+    {
+      g_autofree char *sentence = wb_words_reason (reckoning, g_ptr_array_index (reasons, i));
+      const char *source = wb_words_reason_source (reckoning, g_ptr_array_index (reasons, i));
+
+      g_assert_nonnull (desk_find_label (popover, sentence));
+      g_assert_nonnull (strstr (copied, sentence));
+      if (source != NULL)
+        g_assert_nonnull (desk_find_label (popover, source));
+    }
+
+  gtk_popover_popdown (GTK_POPOVER (popover));
+  wb_test_settle ();
+}
+
+static void
+test_why (DeskFixture   *fixture,
+          gconstpointer  data)
+{
+  g_autoptr (WbReckoning) reckoning = NULL;
+  g_autoptr (GPtrArray) buttons = NULL;
+  g_autoptr (GPtrArray) totals = NULL;
+  GtkWidget *page;
+  guint next = 0;
+
+  desk_fixture_add_move (fixture);
+  desk_fixture_put (fixture, WB_KIND_VALUATION, NULL, "choice", "full", "declared_value", "50000", "deductible", "250",
+                    NULL);
+  desk_fixture_add_claim (fixture);
+  reckoning = reckon (fixture);
+  page = present_claim (fixture);
+
+  buttons = desk_find_all (find_first (page, WB_TYPE_RECKONING_TABLE), WB_TYPE_FIGURE_BUTTON);
+  for (guint i = 0; i < reckoning->n_lines; i++)
+    for (int side = 0; side < WB_N_SIDES; side++)
+      for (int amount = 0; amount < 4; amount++)
+        assert_explains (g_ptr_array_index (buttons, next++), reckoning, (int) i, (WbSide) side);
+
+  totals = desk_find_all (page, WB_TYPE_SIDE_TOTALS);
+  for (int side = 0; side < WB_N_SIDES; side++)
+    {
+      g_autoptr (GPtrArray) figures = desk_find_all (g_ptr_array_index (totals, side), WB_TYPE_FIGURE_BUTTON);
+
+      for (guint i = 0; i < figures->len; i++)
+        assert_explains (g_ptr_array_index (figures, i), reckoning, WB_REASON_WHOLE_CLAIM, (WbSide) side);
+    }
+
+  wb_figure_button_explain (g_ptr_array_index (buttons, 0));
+  wb_test_settle ();
+  desk_fixture_settle (fixture);
+  wb_test_save_picture (find_first (g_ptr_array_index (buttons, 0), WB_TYPE_REASON_POPOVER), "claim-why");
+}
+
+/* The popover goes when what it explains is no longer so. */
+static void
+test_why_closes (DeskFixture   *fixture,
+                 gconstpointer  data)
+{
+  g_autoptr (GPtrArray) buttons = NULL;
+  g_autoptr (GPtrArray) popovers = NULL;
+  GtkWidget *page;
+
+  desk_fixture_add_move (fixture);
+  desk_fixture_add_claim (fixture);
+  page = present_claim (fixture);
+  buttons = desk_find_all (find_first (page, WB_TYPE_RECKONING_TABLE), WB_TYPE_FIGURE_BUTTON);
+  wb_figure_button_explain (g_ptr_array_index (buttons, 0));
+  wb_test_settle ();
+
+  desk_fixture_put (fixture, WB_KIND_CLAIM_LINE, "l1", "replacement", "10", NULL);
+  desk_fixture_settle (fixture);
+  popovers = desk_find_all (page, WB_TYPE_REASON_POPOVER);
+  g_assert_cmpuint (popovers->len, ==, 0);
+}
+
+/* --- the drawing ------------------------------------------------------------------------------------------------------ */
+
+static void
+test_bar (DeskFixture   *fixture,
+          gconstpointer  data)
+{
+  g_autoptr (WbReckoning) reckoning = NULL;
+  g_autofree char *words = NULL;
+  GtkWidget *bar;
+
+  desk_fixture_add_move (fixture);
+  desk_fixture_put (fixture, WB_KIND_VALUATION, NULL, "choice", "full", "deductible", "250", NULL);
+  desk_fixture_add_claim (fixture);
+  reckoning = reckon (fixture);
+  bar = find_first (present_claim (fixture), WB_TYPE_RECKONING_BAR);
+
+  words = wb_reckoning_in_words (reckoning);
+  gtk_test_accessible_assert_role (bar, GTK_ACCESSIBLE_ROLE_IMG);
+  gtk_test_accessible_assert_property (bar, GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words);
+
+  for (int side = 0; side < WB_N_SIDES; side++)
+    {
+      g_autofree char *owed = wb_words_minor (reckoning->side[side].owed, "USD");
+      WbReckoningParts parts;
+      gint64 sum = 0;
+
+      wb_reckoning_parts_read (&parts, reckoning, (WbSide) side);
+      for (int part = 0; part < WB_N_PARTS; part++)
+        sum += parts.amount[part];
+      g_assert_cmpint (sum, ==, reckoning->side[side].loss);
+      g_assert_nonnull (strstr (words, owed));
+    }
+}
+
+/* --- typing ------------------------------------------------------------------------------------------------------------ */
+
+static void
+type (WbCell     *cell,
+      const char *text)
+{
+  GtkEditable *entry = get_entry (cell);
+
+  wb_cell_focus (cell);
+  gtk_editable_set_text (entry, text);
+  g_signal_emit_by_name (entry, "activate");
+}
+
+static void
+test_typing (DeskFixture   *fixture,
+             gconstpointer  data)
+{
+  const WbClaimLine *line;
+  GtkWidget *page;
+
+  desk_fixture_add_move (fixture);
+  desk_fixture_add_claim (fixture);
+  page = present_claim (fixture);
+
+  type (find_cell (page, "l3", "claim_line.replacement"), "140.50");
+  line = wb_job_find (wb_job_model_get_job (fixture->model), WB_KIND_CLAIM_LINE, "l3");
+  g_assert_cmpint (line->replacement.minor, ==, 14050);
+  /* Enter goes on to the same column of the next line. */
+  desk_fixture_settle (fixture);
+  g_assert_true (gtk_widget_is_ancestor (gtk_root_get_focus (GTK_ROOT (fixture->window)),
+                                         GTK_WIDGET (find_cell (page, "l4", "claim_line.replacement"))));
+
+  type (find_cell (page, "l3", "claim_line.weight"), "11.5 lb");
+  line = wb_job_find (wb_job_model_get_job (fixture->model), WB_KIND_CLAIM_LINE, "l3");
+  g_assert_true (wb_weight_equal (line->weight, wb_weight (1150, WB_WEIGHT_UNIT_LB)));
+}
+
+static void
+test_typing_faults (DeskFixture   *fixture,
+                    gconstpointer  data)
+{
+  g_autoptr (GPtrArray) labels = NULL;
+  WbJob *before;
+  GtkWidget *page;
+  WbCell *cell;
+  gboolean told = FALSE;
+
+  desk_fixture_add_move (fixture);
+  desk_fixture_add_claim (fixture);
+  page = present_claim (fixture);
+  before = wb_job_model_get_job (fixture->model);
+
+  cell = find_cell (page, "l1", "claim_line.replacement");
+  type (cell, "12,x");
+  g_assert_true (wb_job_model_get_job (fixture->model) == before);
+  g_assert_cmpstr (gtk_editable_get_text (get_entry (cell)), ==, "12,x");
+  g_assert_true (gtk_widget_has_css_class (GTK_WIDGET (get_entry (cell)), "error"));
+  gtk_test_accessible_assert_state (get_entry (cell), GTK_ACCESSIBLE_STATE_INVALID, GTK_ACCESSIBLE_INVALID_TRUE);
+
+  /* What is wrong stands below the table, with the column it is in. */
+  labels = desk_find_all (page, GTK_TYPE_LABEL);
+  for (guint i = 0; i < labels->len; i++)
+    if (g_str_has_prefix (gtk_label_get_text (g_ptr_array_index (labels, i)), "Replacement: ")
+        && strstr (gtk_label_get_text (g_ptr_array_index (labels, i)), "12,x") != NULL)
+      told = TRUE;
+  g_assert_true (told);
+
+  type (cell, "310");
+  g_assert_false (gtk_widget_has_css_class (GTK_WIDGET (get_entry (cell)), "error"));
+  g_assert_cmpstr (gtk_editable_get_text (get_entry (cell)), ==, "310.00");
+}
+
+/* Past the last row comes a new line, with the focus in what is claimed. */
+static void
+test_typing_adds_a_line (DeskFixture   *fixture,
+                         gconstpointer  data)
+{
+  const WbClaimLine *line;
+  GtkWidget *page;
+  WbJob *job;
+
+  desk_fixture_add_move (fixture);
+  desk_fixture_add_claim (fixture);
+  page = present_claim (fixture);
+
+  type (find_cell (page, "l4", "claim_line.item"), "Garden chair, folding");
+  desk_fixture_settle (fixture);
+  job = wb_job_model_get_job (fixture->model);
+  g_assert_cmpuint (wb_job_count (job, WB_KIND_CLAIM_LINE), ==, 5);
+  line = wb_job_nth (job, WB_KIND_CLAIM_LINE, 4);
+  g_assert_cmpint (line->number, ==, 5);
+  g_assert_cmpstr (line->claim, ==, "c1");
+  g_assert_true (gtk_widget_is_ancestor (gtk_root_get_focus (GTK_ROOT (fixture->window)),
+                                         GTK_WIDGET (find_cell (page, line->record.id, "claim_line.item"))));
+}
+
+static void
+test_piece (DeskFixture   *fixture,
+            gconstpointer  data)
+{
+  const WbClaimLine *line;
+  GtkWidget *page;
+  WbCell *cell;
+
+  desk_fixture_add_move (fixture);
+  desk_fixture_add_claim (fixture);
+  page = present_claim (fixture);
+  cell = find_cell (page, "l4", "claim_line.piece");
+
+  wb_cell_focus (cell);
+  gtk_editable_set_text (get_entry (cell), "atlas");
+  wb_test_settle ();
+  g_assert_nonnull (desk_find_label (GTK_WIDGET (cell), "atlases · Study"));
+  g_signal_emit_by_name (get_entry (cell), "activate");
+  line = wb_job_find (wb_job_model_get_job (fixture->model), WB_KIND_CLAIM_LINE, "l4");
+  g_assert_cmpstr (line->piece, ==, "p4");
+  g_assert_cmpstr (gtk_editable_get_text (get_entry (cell)), ==, "blue 204-017");
+
+  /* The lot is not needed when the number is the only one. */
+  desk_fixture_settle (fixture);
+  cell = find_cell (page, "l4", "claim_line.piece");
+  wb_cell_focus (cell);
+  gtk_editable_set_text (get_entry (cell), "9");
+  g_signal_emit_by_name (get_entry (cell), "activate");
+  line = wb_job_find (wb_job_model_get_job (fixture->model), WB_KIND_CLAIM_LINE, "l4");
+  g_assert_cmpstr (line->piece, ==, "p3");
+}
+
+/* --- what is said about lines ------------------------------------------------------------------------------------------- */
+
+static void
+test_notices (DeskFixture   *fixture,
+              gconstpointer  data)
+{
+  g_autofree char *scratched = wb_words_marks ("SC 4-8", NULL);
+  g_autofree char *broken = wb_words_marks ("BR 2", NULL);
+  g_autofree char *caution = wb_words_caution ();
+  g_autofree char *found = NULL;
+  GtkWidget *page, *table;
+
+  desk_fixture_add_move (fixture);
+  desk_fixture_add_claim (fixture);
+  page = present_claim (fixture);
+  table = find_first (page, WB_TYPE_RECORD_TABLE);
+
+  g_assert_nonnull (desk_find_label (page, "Missing: the replacement cost."));
+  g_assert_nonnull (desk_find_label (page, "Not on the inventory."));
+  g_assert_nonnull (desk_find_label (page, caution));
+
+  wb_record_table_select (WB_RECORD_TABLE (table), "l1");
+  desk_fixture_settle (fixture);
+  g_assert_nonnull (desk_find_label (page, "Line 1: Dinner plates, 4 of 12"));
+  g_assert_nonnull (desk_find_label (page, "Packed by carrier (Rosa Lindqvist)"));
+  g_assert_nonnull (desk_find_label (page, "No marks were noted"));
+  g_assert_nonnull (desk_find_label (page, "Counted, nothing new was noted"));
+
+  wb_record_table_select (WB_RECORD_TABLE (table), "l2");
+  desk_fixture_settle (fixture);
+  g_assert_nonnull (desk_find_label (page, scratched));
+  found = g_strdup_printf ("%s; %s", wb_words_enum (&wb_founds, WB_FOUND_PRESENT), broken);
+  g_assert_nonnull (desk_find_label (page, found));
+}
+
+static void
+test_late (DeskFixture   *fixture,
+           gconstpointer  data)
+{
+  g_autoptr (WbReckoning) reckoning = NULL;
+  g_autofree char *notice = NULL;
+  GtkWidget *page;
+
+  desk_fixture_add_move (fixture);
+  desk_fixture_add_claim (fixture);
+  desk_fixture_put (fixture, WB_KIND_CLAIM, "c1", "received_on", "2027-06-01", "states_amount", "no", NULL);
+  page = present_claim (fixture);
+
+  reckoning = reckon (fixture);
+  notice = wb_claim_notice (reckoning);
+  g_assert_nonnull (notice);
+  g_assert_nonnull (desk_find_label (page, notice));
+  g_assert_nonnull (desk_find_label (page, "What was received is not a claim yet by 49 CFR 370.3(b): it does not ask for "
+                                           "a definite amount."));
+}
+
+/* Without a day of pick-up no terms govern, and the page says so instead of figures. */
+static void
+test_no_terms (DeskFixture   *fixture,
+               gconstpointer  data)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *words = NULL;
+  GtkWidget *page;
+
+  desk_fixture_put (fixture, WB_KIND_CLAIM, "c1", "number", "C-2026-0001", NULL);
+  page = present_claim (fixture);
+  g_assert_null (wb_office_reckon (fixture->office, wb_job_model_get_job (fixture->model), "c1", &error));
+  words = wb_words_error (error);
+  g_assert_nonnull (desk_find_label (page, words));
+}
+
+/* --- claims and payments ------------------------------------------------------------------------------------------------ */
+
+static gboolean
+has_claim (gpointer data)
+{
+  DeskFixture *fixture = data;
+
+  return wb_job_count (wb_job_model_get_job (fixture->model), WB_KIND_CLAIM) > 0;
+}
+
+static void
+test_new_claim (DeskFixture   *fixture,
+                gconstpointer  data)
+{
+  g_autofree char *title = NULL;
+  const WbClaim *claim;
+  GtkWidget *page;
+
+  desk_fixture_add_move (fixture);
+  page = wb_claim_page_new (fixture->model);
+  desk_fixture_present (fixture, page, 1180, 760);
+  g_assert_nonnull (wb_test_find (page, ADW_TYPE_STATUS_PAGE, "No Claim"));
+  wb_test_save_picture (fixture->window, "claim-empty");
+
+  gtk_widget_activate_action (page, "claim.add-claim", NULL);
+  wb_test_wait_until (has_claim, fixture);
+  desk_fixture_settle (fixture);
+  claim = wb_job_nth (wb_job_model_get_job (fixture->model), WB_KIND_CLAIM, 0);
+  g_assert_cmpstr (claim->claimant, ==, "Odile Varga");
+  g_assert_true (wb_date_is_set (&claim->received_on));
+  title = g_strdup_printf ("%s, Odile Varga", claim->number);
+  g_assert_nonnull (desk_find_label (page, title));
+
+  gtk_widget_activate_action (page, "claim.add-line", NULL);
+  g_assert_cmpuint (wb_job_count (wb_job_model_get_job (fixture->model), WB_KIND_CLAIM_LINE), ==, 1);
+
+  wb_job_model_undo (fixture->model);
+  wb_job_model_undo (fixture->model);
+  desk_fixture_settle (fixture);
+  g_assert_true (gtk_widget_get_mapped (wb_test_find (page, ADW_TYPE_STATUS_PAGE, "No Claim")));
+}
+
+static void
+test_payments (DeskFixture   *fixture,
+               gconstpointer  data)
+{
+  g_autoptr (WbReckoning) reckoning = NULL;
+  GtkWidget *page;
+  WbJob *job;
+  const WbPayment *payment;
+
+  desk_fixture_add_move (fixture);
+  desk_fixture_add_claim (fixture);
+  page = present_claim (fixture);
+
+  gtk_widget_activate_action (page, "claim.add-payment", NULL);
+  desk_fixture_settle (fixture);
+  payment = wb_job_nth (wb_job_model_get_job (fixture->model), WB_KIND_PAYMENT, 0);
+  type (find_cell (page, payment->record.id, "payment.amount"), "100");
+  desk_fixture_settle (fixture);
+  reckoning = reckon (fixture);
+  g_assert_cmpint (reckoning->side[WB_SIDE_FULL].paid, ==, 10000);
+  assert_totals (page, reckoning);
+
+  /* A claim with payments stays, and the page says why. */
+  job = wb_job_model_get_job (fixture->model);
+  gtk_widget_activate_action (page, "claim.remove-claim", NULL);
+  g_assert_true (wb_job_model_get_job (fixture->model) == job);
+}
+
+#define ADD(path, function) \
+  g_test_add ("/desk/claim-page/" path, DeskFixture, NULL, desk_fixture_set_up, function, desk_fixture_tear_down)
+
+int
+main (int    argc,
+      char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  adw_init ();
+
+  ADD ("figures", test_figures);
+  ADD ("follows", test_follows);
+  ADD ("why", test_why);
+  ADD ("why-closes", test_why_closes);
+  ADD ("bar", test_bar);
+  ADD ("typing", test_typing);
+  ADD ("typing-faults", test_typing_faults);
+  ADD ("typing-adds-a-line", test_typing_adds_a_line);
+  ADD ("piece", test_piece);
+  ADD ("notices", test_notices);
+  ADD ("late", test_late);
+  ADD ("no-terms", test_no_terms);
+  ADD ("new-claim", test_new_claim);
+  ADD ("payments", test_payments);
+
+  return g_test_run ();
+}
