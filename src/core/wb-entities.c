@@ -1,15 +1,16 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The closed lists and the field tables of a job's records. This file holds tables only; what is done with them stands in
- * wb-record.c and wb-job.c. A nick or a field name never changes once a book has been written with it. */
+/* The closed lists and the field tables of a job's records. This file holds tables only; what is
+ * done with them stands in wb-record.c and wb-job.c. A nick or a field name never changes once a
+ * book has been written with it. */
 #include "core/wb-entities.h"
 
 /* Marks a string for translation; the words are looked up by office and desk. */
 #define N_(text) text
 
-#define LIST(name, identifier)                                                                                         \
+#define LIST(name, identifier)                                                                     \
   const WbEnum identifier = { name, identifier##_values, G_N_ELEMENTS (identifier##_values) }
 
-/* --- closed lists ------------------------------------------------------------------------------------------- */
+/* --- closed lists ----------------------------------------------------------------------------- */
 
 static const WbEnumValue wb_stages_values[] = {
   { WB_STAGE_INQUIRY,     "inquiry",     N_ ("Inquiry") },
@@ -141,10 +142,10 @@ static const WbEnumValue wb_rulings_values[] = {
 };
 LIST ("ruling", wb_rulings);
 
-/* --- fields ---------------------------------------------------------------------------------------------------- */
+/* --- fields ----------------------------------------------------------------------------------- */
 
 #define AT(member) G_STRUCT_OFFSET (RECORD, member)
-#define FIELD(member, words, type_, ...)                                                                               \
+#define FIELD(member, words, type_, ...)                                                           \
   { .name = #member, .label = words, .type = WB_FIELD_##type_, .offset = AT (member), __VA_ARGS__ }
 #define TEXT(member, words, ...)      FIELD (member, words, TEXT, __VA_ARGS__)
 #define NOTES()                       FIELD (notes, N_ ("Notes"), TEXT, .flags = WB_FIELD_LONG)
@@ -155,9 +156,10 @@ LIST ("ruling", wb_rulings);
 #define VOLUME(member, words)         FIELD (member, words, VOLUME)
 #define YES_NO(member, words)         FIELD (member, words, BOOLEAN)
 #define PERCENT(member, words)        FIELD (member, words, PERCENT)
-#define NUMBER(member, words, most, ...) FIELD (member, words, INTEGER, .maximum = most, __VA_ARGS__)
+#define NUMBER(member, words, most, ...)                                                           \
+  FIELD (member, words, INTEGER, .maximum = most, __VA_ARGS__)
 #define ONE_OF(member, words, list)   FIELD (member, words, ENUM, .choices = &list)
-#define REFERENCE(member, words, kind_, flags_)                                                                        \
+#define REFERENCE(member, words, kind_, flags_)                                                    \
   FIELD (member, words, REFERENCE, .refers = WB_KIND_##kind_, .flags = flags_)
 
 #define RECORD WbOrder
@@ -355,23 +357,24 @@ static const WbField payment_fields[] = {
 };
 #undef RECORD
 
-#define TYPE(kind_, name_, plural_, label_, single_, struct_, fields_)                                                 \
-  [WB_KIND_##kind_] = { .kind = WB_KIND_##kind_, .name = name_, .plural = plural_, .label = label_, .single = single_, \
-                        .size = sizeof (struct_), .fields = fields_, .n_fields = G_N_ELEMENTS (fields_) }
+#define TYPE(kind_, name_, plural_, label_, single_, struct_)                                      \
+  [WB_KIND_##kind_] = { .kind = WB_KIND_##kind_, .name = #name_, .plural = plural_,                \
+                        .label = label_, .single = single_, .size = sizeof (struct_),              \
+                        .fields = name_##_fields, .n_fields = G_N_ELEMENTS (name_##_fields) }
 
 static const WbRecordType types[] = {
-  TYPE (ORDER,      "order",      "order",       N_ ("Order"),      TRUE,  WbOrder,     order_fields),
-  TYPE (VALUATION,  "valuation",  "valuation",   N_ ("Valuation"),  TRUE,  WbValuation, valuation_fields),
-  TYPE (PARTY,      "party",      "parties",     N_ ("Party"),      FALSE, WbParty,     party_fields),
-  TYPE (STOP,       "stop",       "stops",       N_ ("Stop"),       FALSE, WbStop,      stop_fields),
-  TYPE (WEIGHING,   "weighing",   "weighings",   N_ ("Weighing"),   FALSE, WbWeighing,  weighing_fields),
-  TYPE (LOT,        "lot",        "lots",        N_ ("Lot"),        FALSE, WbLot,       lot_fields),
-  TYPE (PIECE,      "piece",      "pieces",      N_ ("Piece"),      FALSE, WbPiece,     piece_fields),
-  TYPE (HANDOVER,   "handover",   "handovers",   N_ ("Handover"),   FALSE, WbHandover,  handover_fields),
-  TYPE (FINDING,    "finding",    "findings",    N_ ("Finding"),    FALSE, WbFinding,   finding_fields),
-  TYPE (CLAIM,      "claim",      "claims",      N_ ("Claim"),      FALSE, WbClaim,     claim_fields),
-  TYPE (CLAIM_LINE, "claim_line", "claim_lines", N_ ("Claim line"), FALSE, WbClaimLine, claim_line_fields),
-  TYPE (PAYMENT,    "payment",    "payments",    N_ ("Payment"),    FALSE, WbPayment,   payment_fields),
+  TYPE (ORDER,      order,      "order",       N_ ("Order"),      TRUE,  WbOrder),
+  TYPE (VALUATION,  valuation,  "valuation",   N_ ("Valuation"),  TRUE,  WbValuation),
+  TYPE (PARTY,      party,      "parties",     N_ ("Party"),      FALSE, WbParty),
+  TYPE (STOP,       stop,       "stops",       N_ ("Stop"),       FALSE, WbStop),
+  TYPE (WEIGHING,   weighing,   "weighings",   N_ ("Weighing"),   FALSE, WbWeighing),
+  TYPE (LOT,        lot,        "lots",        N_ ("Lot"),        FALSE, WbLot),
+  TYPE (PIECE,      piece,      "pieces",      N_ ("Piece"),      FALSE, WbPiece),
+  TYPE (HANDOVER,   handover,   "handovers",   N_ ("Handover"),   FALSE, WbHandover),
+  TYPE (FINDING,    finding,    "findings",    N_ ("Finding"),    FALSE, WbFinding),
+  TYPE (CLAIM,      claim,      "claims",      N_ ("Claim"),      FALSE, WbClaim),
+  TYPE (CLAIM_LINE, claim_line, "claim_lines", N_ ("Claim line"), FALSE, WbClaimLine),
+  TYPE (PAYMENT,    payment,    "payments",    N_ ("Payment"),    FALSE, WbPayment),
 };
 
 G_STATIC_ASSERT (G_N_ELEMENTS (types) == WB_N_KINDS);

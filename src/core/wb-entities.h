@@ -5,37 +5,42 @@
 
 G_BEGIN_DECLS
 
-/* The records of a job, one struct a kind. What a field means, its type and its label stand in wb-entities.c, in the
- * same order. Money is in the job's currency; dates are civil dates. */
+/* The records of a job, one struct a kind. What a field means, its type and its label stand in
+ * wb-entities.c, in the same order. Money is in the job's currency; dates are civil dates. */
 
-/* --- closed lists ------------------------------------------------------------------------------------------- */
+/* --- closed lists ----------------------------------------------------------------------------- */
 
-typedef enum { WB_STAGE_INQUIRY, WB_STAGE_BOOKED, WB_STAGE_PACKED, WB_STAGE_ON_THE_ROAD, WB_STAGE_IN_STORAGE,
-               WB_STAGE_DELIVERED, WB_STAGE_CLOSED, WB_STAGE_CANCELLED } WbStage;
-typedef enum { WB_MOVE_NONE, WB_MOVE_INTERSTATE, WB_MOVE_INTRASTATE, WB_MOVE_MILITARY, WB_MOVE_OTHER } WbMoveType;
+typedef enum { WB_STAGE_INQUIRY, WB_STAGE_BOOKED, WB_STAGE_PACKED, WB_STAGE_ON_THE_ROAD,
+               WB_STAGE_IN_STORAGE, WB_STAGE_DELIVERED, WB_STAGE_CLOSED,
+               WB_STAGE_CANCELLED } WbStage;
+typedef enum { WB_MOVE_NONE, WB_MOVE_INTERSTATE, WB_MOVE_INTRASTATE, WB_MOVE_MILITARY,
+               WB_MOVE_OTHER } WbMoveType;
 typedef enum { WB_ESTIMATE_NONE, WB_ESTIMATE_BINDING, WB_ESTIMATE_NON_BINDING } WbEstimateKind;
 typedef enum { WB_ROLE_NONE, WB_ROLE_SHIPPER, WB_ROLE_CONSIGNEE, WB_ROLE_PAYER, WB_ROLE_CARRIER,
-               WB_ROLE_BOOKING_AGENT, WB_ROLE_ORIGIN_AGENT, WB_ROLE_DESTINATION_AGENT, WB_ROLE_HAULER,
-               WB_ROLE_WAREHOUSE, WB_ROLE_CONTACT } WbRole;
-typedef enum { WB_STOP_NONE, WB_STOP_PICKUP, WB_STOP_EXTRA_PICKUP, WB_STOP_WAREHOUSE, WB_STOP_EXTRA_DELIVERY,
-               WB_STOP_DELIVERY } WbStopKind;
-typedef enum { WB_WEIGHING_NONE, WB_WEIGHING_FIRST, WB_WEIGHING_REWEIGH, WB_WEIGHING_CONSTRUCTIVE } WbWeighingKind;
+               WB_ROLE_BOOKING_AGENT, WB_ROLE_ORIGIN_AGENT, WB_ROLE_DESTINATION_AGENT,
+               WB_ROLE_HAULER, WB_ROLE_WAREHOUSE, WB_ROLE_CONTACT } WbRole;
+typedef enum { WB_STOP_NONE, WB_STOP_PICKUP, WB_STOP_EXTRA_PICKUP, WB_STOP_WAREHOUSE,
+               WB_STOP_EXTRA_DELIVERY, WB_STOP_DELIVERY } WbStopKind;
+typedef enum { WB_WEIGHING_NONE, WB_WEIGHING_FIRST, WB_WEIGHING_REWEIGH,
+               WB_WEIGHING_CONSTRUCTIVE } WbWeighingKind;
 typedef enum { WB_FORM_CARTON, WB_FORM_LOOSE, WB_FORM_CRATE } WbForm;
 typedef enum { WB_PACKED_UNKNOWN, WB_PACKED_BY_CARRIER, WB_PACKED_BY_OWNER } WbPackedBy;
-typedef enum { WB_HANDOVER_NONE, WB_HANDOVER_PICKUP, WB_HANDOVER_INTO_STORAGE, WB_HANDOVER_OUT_OF_STORAGE,
-               WB_HANDOVER_TRANSFER, WB_HANDOVER_DELIVERY } WbHandoverKind;
+typedef enum { WB_HANDOVER_NONE, WB_HANDOVER_PICKUP, WB_HANDOVER_INTO_STORAGE,
+               WB_HANDOVER_OUT_OF_STORAGE, WB_HANDOVER_TRANSFER,
+               WB_HANDOVER_DELIVERY } WbHandoverKind;
 typedef enum { WB_FOUND_PRESENT, WB_FOUND_SHORT, WB_FOUND_OVER } WbFound;
 typedef enum { WB_CHOICE_NONE, WB_CHOICE_RELEASED, WB_CHOICE_FULL } WbChoice;
 typedef enum { WB_SIGNED_NOT, WB_SIGNED_ON_PAPER, WB_SIGNED_ELECTRONICALLY } WbSigned;
-typedef enum { WB_CLAIM_OPEN, WB_CLAIM_OFFERED, WB_CLAIM_SETTLED, WB_CLAIM_DECLINED, WB_CLAIM_CLOSED } WbClaimStatus;
+typedef enum { WB_CLAIM_OPEN, WB_CLAIM_OFFERED, WB_CLAIM_SETTLED, WB_CLAIM_DECLINED,
+               WB_CLAIM_CLOSED } WbClaimStatus;
 typedef enum { WB_LOSS_NONE, WB_LOSS_MISSING, WB_LOSS_DESTROYED, WB_LOSS_DAMAGED } WbLoss;
 typedef enum { WB_RULING_OPEN, WB_RULING_ALLOWED, WB_RULING_DENIED } WbRuling;
 
-extern const WbEnum wb_stages, wb_move_types, wb_estimate_kinds, wb_roles, wb_stop_kinds, wb_weighing_kinds, wb_forms,
-                    wb_packed_by, wb_handover_kinds, wb_founds, wb_choices, wb_signed, wb_claim_statuses, wb_losses,
-                    wb_rulings;
+extern const WbEnum wb_stages, wb_move_types, wb_estimate_kinds, wb_roles, wb_stop_kinds,
+                    wb_weighing_kinds, wb_forms, wb_packed_by, wb_handover_kinds, wb_founds,
+                    wb_choices, wb_signed, wb_claim_statuses, wb_losses, wb_rulings;
 
-/* --- records ------------------------------------------------------------------------------------------------ */
+/* --- records ---------------------------------------------------------------------------------- */
 
 /** The order: what was agreed, when, and for how much. One a job. */
 typedef struct
@@ -45,8 +50,8 @@ typedef struct
   char           *bill_number;         /* bill of lading */
   WbStage         stage;
   WbMoveType      move_type;
-  char           *region;              /* state or province whose rules govern an intrastate move: "WA" */
-  char           *terms;               /* regime id when a person chose it; else by move type, region and date */
+  char           *region;              /* state whose rules govern an intrastate move: "WA" */
+  char           *terms;               /* regime id, when a person chose it */
   GDate           booked_on;
   GDate           survey_on;
   GDate           pack_on;
@@ -83,7 +88,7 @@ typedef struct
   GDate     signed_on;
   WbSigned  signed_how;
   char     *disclosure;                /* which disclosure of the two choices was given */
-  gboolean  high_value_list;           /* the shipper signed a list of articles of extraordinary value */
+  gboolean  high_value_list;           /* the shipper signed a list of valuable articles */
   GDate     high_value_signed_on;
   char     *notes;
 } WbValuation;
@@ -130,7 +135,7 @@ typedef struct
   char           *vehicle;
   WbWeight        gross;
   WbWeight        tare;
-  WbWeight        net;                 /* as on the ticket; must be gross − tare when all three are given */
+  WbWeight        net;                 /* as on the ticket; gross − tare when all are given */
   char           *weighed_by;
 } WbWeighing;
 
@@ -160,9 +165,9 @@ typedef struct
   char       *marks;                   /* condition at origin */
   WbWeight    weight;
   WbVolume    volume;
-  char       *article;                 /* pieces with the same text are parts of one article (a bed taken apart) */
+  char       *article;                 /* pieces with the same text are parts of one article */
   char       *serial_number;
-  WbMoney     listed_value;            /* value on the signed list of articles of extraordinary value */
+  WbMoney     listed_value;            /* value on the signed list of valuable articles */
   char       *notes;
 } WbPiece;
 
@@ -180,7 +185,8 @@ typedef struct
   char           *notes;
 } WbHandover;
 
-/** What was noted about one piece at one handover; a piece without a finding was counted in good order. */
+/** What was noted about one piece at one handover; a piece without a finding was counted in good
+ * order. */
 typedef struct
 {
   WbRecord  record;
@@ -217,7 +223,7 @@ typedef struct
   WbMoney   demanded;
   WbMoney   replacement;               /* cost of a like article today */
   WbMoney   repair;                    /* cost to restore */
-  WbMoney   appearance;                /* allowance for a repair that still shows, added to the repair */
+  WbMoney   appearance;                /* allowance for what still shows; added to the repair */
   WbMoney   salvage;                   /* value of what the customer keeps */
   WbWeight  weight;                    /* of the claimed thing itself */
   gint64    age_years;
@@ -235,7 +241,7 @@ typedef struct
   char     *claim;                     /* reference */
   GDate     on;
   WbMoney   amount;
-  WbMoney   deductible_taken;          /* part of the shipment's deductible already held back with it */
+  WbMoney   deductible_taken;          /* part of the deductible held back with it */
   char     *notes;
 } WbPayment;
 

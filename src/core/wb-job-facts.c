@@ -1,8 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What the records of a job say together: which weight governs, and whether the waiver of full value holds. */
+/* What the records of a job say together: which weight governs, and whether the waiver of full
+ * value holds. */
 #include "core/wb-job.h"
 
-/* The weight a ticket shows: as written, or worked out from the other two figures. Unset when it does not say. */
+/* The weight a ticket shows: as written, or worked out from the other two figures. Unset when it
+ * does not say. */
 static WbWeight
 ticket_weight (const WbWeighing *weighing,
                gboolean          gross)

@@ -1,14 +1,16 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The job file as an immutable value. Each kind of record lives in a set that is shared between versions of the job until
- * an edit touches that kind. What records say together (governing weight, waiver) stands in wb-job-facts.c. */
+/* The job file as an immutable value. Each kind of record lives in a set that is shared between
+ * versions of the job until an edit touches that kind. What records say together (governing weight,
+ * waiver) stands in wb-job-facts.c. */
 #include "core/wb-job.h"
 
 #include <string.h>
 
 #include "core/wb-core.h"
 
-/* The records of one kind, in order, with their places by id. Never changed once a job holds it. A version that only
- * replaces records has the same places as the one before it, so the two share the table. */
+/* The records of one kind, in order, with their places by id. Never changed once a job holds it. A
+ * version that only replaces records has the same places as the one before it, so the two share the
+ * table. */
 typedef struct
 {
   gatomicrefcount  references;
@@ -28,7 +30,7 @@ struct _WbJob
 
 G_DEFINE_BOXED_TYPE (WbJob, wb_job, wb_job_ref, wb_job_unref)
 
-/* --- sets ------------------------------------------------------------------------------------------------------ */
+/* --- sets ------------------------------------------------------------------------------------- */
 
 static Set *
 set_new (guint reserve)
@@ -77,7 +79,8 @@ set_unshare_places (Set *set)
   g_hash_table_unref (set->places);
   set->places = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   for (guint i = 0; i < set->records->len; i++)
-    g_hash_table_insert (set->places, g_strdup (((WbRecord *) g_ptr_array_index (set->records, i))->id),
+    g_hash_table_insert (set->places,
+                         g_strdup (((WbRecord *) g_ptr_array_index (set->records, i))->id),
                          GINT_TO_POINTER ((gint) i));
   set->places_shared = FALSE;
 }
@@ -97,7 +100,8 @@ set_put (Set      *set,
       return;
     }
   set_unshare_places (set);
-  g_hash_table_insert (set->places, g_strdup (fresh->id), GINT_TO_POINTER ((gint) set->records->len));
+  g_hash_table_insert (set->places, g_strdup (fresh->id),
+                       GINT_TO_POINTER ((gint) set->records->len));
   g_ptr_array_add (set->records, fresh);
 }
 
@@ -115,7 +119,7 @@ set_copy (const Set *from)
   return set;
 }
 
-/* --- life ------------------------------------------------------------------------------------------------------ */
+/* --- life ------------------------------------------------------------------------------------- */
 
 WbJob *
 wb_job_new (const char *id,
@@ -232,7 +236,7 @@ wb_job_with_id (const WbJob *self,
   return job;
 }
 
-/* --- looking --------------------------------------------------------------------------------------------------- */
+/* --- looking ---------------------------------------------------------------------------------- */
 
 const WbOrder *
 wb_job_order (const WbJob *self)
@@ -281,7 +285,7 @@ wb_job_find (const WbJob *self,
   return place < 0 ? NULL : g_ptr_array_index (self->sets[kind]->records, place);
 }
 
-/* --- changing -------------------------------------------------------------------------------------------------- */
+/* --- changing --------------------------------------------------------------------------------- */
 
 WbJob *
 wb_job_with_many (const WbJob *self,
@@ -347,7 +351,8 @@ wb_job_insert (const WbJob *self,
   return job;
 }
 
-/* The record of @kind in @ids that @record refers to by a field whose flag OWNER is as asked, or NULL. */
+/* The record of @kind in @ids that @record refers to by a field whose flag OWNER is as asked, or
+ * NULL. */
 static const char *
 find_reference (const WbRecord *record,
                 WbKind          kind,
@@ -452,7 +457,8 @@ check_removable (const WbJob  *self,
 
   if (type->single)
     {
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE, "a job always has its %s", type->name);
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE, "a job always has its %s",
+                   type->name);
       return FALSE;
     }
   for (guint i = 0; i < ids->len; i++)
@@ -461,7 +467,8 @@ check_removable (const WbJob  *self,
 
       if (wb_job_find (self, kind, id) == NULL)
         {
-          g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING, "the job has no %s %s", type->name, id);
+          g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING, "the job has no %s %s",
+                       type->name, id);
           return FALSE;
         }
       g_hash_table_add (lookup, (gpointer) id);
@@ -469,8 +476,8 @@ check_removable (const WbJob  *self,
   dependent = find_dependent (self, kind, lookup, &target);
   if (dependent != NULL)
     {
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE, "%s %s is still needed by %s %s", type->name, target,
-                   dependent->type->name, dependent->id);
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE, "%s %s is still needed by %s %s",
+                   type->name, target, dependent->type->name, dependent->id);
       return FALSE;
     }
   return TRUE;
@@ -514,7 +521,7 @@ wb_job_without (const WbJob  *self,
   return wb_job_without_many (self, kind, ids, error);
 }
 
-/* --- checking -------------------------------------------------------------------------------------------------- */
+/* --- checking --------------------------------------------------------------------------------- */
 
 static gboolean
 check_references (const WbJob     *self,
@@ -531,8 +538,10 @@ check_references (const WbJob     *self,
       target = G_STRUCT_MEMBER (const char *, record, field->offset);
       if (target == NULL || wb_job_find (self, field->refers, target) != NULL)
         continue;
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING, "%s %s, %s: there is no %s “%s” in this job",
-                   record->type->name, record->id, field->name, wb_record_type (field->refers)->name, target);
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING,
+                   "%s %s, %s: there is no %s “%s” in this job",
+                   record->type->name, record->id, field->name,
+                   wb_record_type (field->refers)->name, target);
       return FALSE;
     }
   return TRUE;
@@ -545,14 +554,16 @@ check_weighing (const WbWeighing  *weighing,
 {
   WbWeight net;
 
-  if (!wb_weight_is_set (weighing->gross) || !wb_weight_is_set (weighing->tare) || !wb_weight_is_set (weighing->net))
+  if (!wb_weight_is_set (weighing->gross) || !wb_weight_is_set (weighing->tare) ||
+      !wb_weight_is_set (weighing->net))
     return TRUE;
   if (!wb_weight_subtract (weighing->gross, weighing->tare, &net, error))
     return FALSE;
   if (net.grains == weighing->net.grains)
     return TRUE;
   g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE,
-               "weighing %s, net: the net weight is not the gross weight less the tare", weighing->record.id);
+               "weighing %s, net: the net weight is not the gross weight less the tare",
+               weighing->record.id);
   return FALSE;
 }
 
@@ -571,8 +582,8 @@ check_line_numbers (const WbJob  *self,
       if (!g_hash_table_add (seen, key))
         {
           g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE,
-                       "claim_line %s, number: the claim has two lines numbered %" G_GINT64_FORMAT, line->record.id,
-                       line->number);
+                       "claim_line %s, number: the claim has two lines numbered %" G_GINT64_FORMAT,
+                       line->record.id, line->number);
           return FALSE;
         }
     }
@@ -588,7 +599,8 @@ wb_job_check (const WbJob  *self,
       {
         const WbRecord *record = wb_job_nth (self, (WbKind) kind, i);
 
-        if (!wb_record_check (record, self->currency, error) || !check_references (self, record, error))
+        if (!wb_record_check (record, self->currency, error) ||
+            !check_references (self, record, error))
           return FALSE;
         if (kind == WB_KIND_WEIGHING && !check_weighing ((const WbWeighing *) record, error))
           return FALSE;
@@ -596,7 +608,7 @@ wb_job_check (const WbJob  *self,
   return check_line_numbers (self, error);
 }
 
-/* --- comparing ------------------------------------------------------------------------------------------------- */
+/* --- comparing -------------------------------------------------------------------------------- */
 
 static gboolean
 set_equal (const Set *a,

@@ -5,16 +5,17 @@
 
 G_BEGIN_DECLS
 
-/* A job file as one immutable value: its order and valuation and, for every other kind, the ordered records. An edit
- * gives a new job that shares everything it did not change, so that undo is a list of jobs and a save is a
- * difference between two. */
+/* A job file as one immutable value: its order and valuation and, for every other kind, the ordered
+ * records. An edit gives a new job that shares everything it did not change, so that undo is a list
+ * of jobs and a save is a difference between two. */
 
 typedef struct _WbJob WbJob;
 
 #define WB_TYPE_JOB (wb_job_get_type ())
 GType       wb_job_get_type      (void);
 
-/** Returns: (transfer full): an empty job. @id as a record's id; @currency a known ISO 4217 code. */
+/** Returns: (transfer full): an empty job. @id as a record's id; @currency a known ISO 4217
+ * code. */
 WbJob      *wb_job_new           (const char   *id,
                                   const char   *currency) G_GNUC_WARN_UNUSED_RESULT;
 WbJob      *wb_job_ref           (WbJob        *self);
@@ -73,21 +74,24 @@ WbJob      *wb_job_insert        (const WbJob  *self,
  * wb_job_without:
  *
  * Removes a record and all that belong to it (the findings of a handover, the lines of a claim).
- * Returns: (transfer full) (nullable): the job without it, or %NULL with %WB_CORE_ERROR_RANGE when another record still
- * needs it (a piece under a claim line, a lot with pieces) or it is the order or valuation; the message names both.
+ * Returns: (transfer full) (nullable): the job without it, or %NULL with %WB_CORE_ERROR_RANGE when
+ * another record still needs it (a piece under a claim line, a lot with pieces) or it is the order
+ * or valuation; the message names both.
  */
 WbJob      *wb_job_without       (const WbJob  *self,
                                   WbKind        kind,
                                   const char   *id,
                                   GError      **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** As wb_job_without(), for records of one kind in one step: all go, or none. @ids: (element-type utf8): without repeats. */
+/** As wb_job_without(), for records of one kind in one step: all go, or none. @ids: (element-type
+ * utf8): without repeats. */
 WbJob      *wb_job_without_many  (const WbJob  *self,
                                   WbKind        kind,
                                   GPtrArray    *ids,
                                   GError      **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Checks every record and every reference. %FALSE with a %WB_CORE_ERROR that names kind, id and field. */
+/** Checks every record and every reference. %FALSE with a %WB_CORE_ERROR that names kind, id and
+ * field. */
 gboolean    wb_job_check         (const WbJob  *self,
                                   GError      **error);
 
@@ -107,12 +111,13 @@ typedef struct
   const WbRecord *after;
 } WbJobChange;
 
-/** Returns: (transfer full) (element-type WbJobChange): what turns @from into @to, removals first, by kind; the records
- * belong to the two jobs. A mere change of order is not listed. Records shared by both cost one comparison. */
+/** Returns: (transfer full) (element-type WbJobChange): what turns @from into @to, removals first,
+ * by kind; the records belong to the two jobs. A mere change of order is not listed. Records shared
+ * by both cost one comparison. */
 GArray     *wb_job_diff          (const WbJob  *from,
                                   const WbJob  *to) G_GNUC_WARN_UNUSED_RESULT;
 
-/* --- what the records say together ---------------------------------------------------------------------------- */
+/* --- what the records say together ------------------------------------------------------------ */
 
 typedef enum
 {
@@ -148,7 +153,8 @@ typedef enum
   WB_WAIVER_AFTER_PICKUP   = 1 << 5,  /* signed later than the day of pick-up */
 } WbWaiverGap;
 
-/** Returns: what a valid written waiver of full value lacks (flags of #WbWaiverGap); 49 USC 14706(f), 49 CFR 375.201(c). */
+/** Returns: what a valid written waiver of full value lacks (flags of #WbWaiverGap); 49 USC
+ * 14706(f), 49 CFR 375.201(c). */
 guint          wb_job_waiver_gaps     (const WbJob *self);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbJob, wb_job_unref)

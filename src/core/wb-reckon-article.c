@@ -1,16 +1,18 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The limits of one article: what belongs to it, what it weighs, how much may be paid for it and how several claimed things
- * share that. In the trade's tariffs a package and its contents are one article and a thing taken apart is one article with
- * all its parts (from memory); GAO B-213836 and B-257858 take the carton's weight likewise. The terms decide. */
+/* The limits of one article: what belongs to it, what it weighs, how much may be paid for it and
+ * how several claimed things share that. In the trade's tariffs a package and its contents are one
+ * article and a thing taken apart is one article with all its parts (from memory); GAO B-213836 and
+ * B-257858 take the carton's weight likewise. The terms decide. */
 #include "core/wb-reckon-private.h"
 
 #include <string.h>
 
 #include "core/wb-core.h"
 
-/* --- grouping -------------------------------------------------------------------------------------------------- */
+/* --- grouping --------------------------------------------------------------------------------- */
 
-/* Weight, listed value and count of all pieces that carry the same article text, found in one walk over the inventory. */
+/* Weight, listed value and count of all pieces that carry the same article text, found in one walk
+ * over the inventory. */
 typedef struct
 {
   WbWeight weight;
@@ -89,7 +91,8 @@ add_part (const WbRun    *run,
   return TRUE;
 }
 
-/* Article text → Parts, for all pieces that are parts of something. Empty when the terms take each piece for itself. */
+/* Article text → Parts, for all pieces that are parts of something. Empty when the terms take each
+ * piece for itself. */
 static GHashTable *
 collect_parts (const WbRun  *run,
                GHashTable   *short_pieces,
@@ -114,7 +117,8 @@ collect_parts (const WbRun  *run,
           parts->all_short = TRUE;
           g_hash_table_insert (all, piece->article, parts);
         }
-      if (!add_part (run, parts, piece, g_hash_table_contains (short_pieces, piece->record.id), error))
+      if (!add_part (run, parts, piece, g_hash_table_contains (short_pieces, piece->record.id),
+                     error))
         return NULL;
     }
   return g_steal_pointer (&all);
@@ -148,16 +152,19 @@ weigh_article (const WbRun           *run,
                WbArticle             *article)
 {
   gboolean own_only = row->piece == NULL ||
-                      (parts == NULL && piece_is_packed (row->piece) && run->terms->carton == WB_CARTON_EACH_THING);
+                      (parts == NULL && piece_is_packed (row->piece) &&
+                       run->terms->carton == WB_CARTON_EACH_THING);
 
   if (parts != NULL && parts->weight_known)
     {
       article->weight = parts->weight;
       article->source = WB_ARTICLE_WEIGHT_PARTS;
     }
-  else if (parts == NULL && !own_only && piece_weight (run, row->piece, &article->weight, &article->source))
+  else if (parts == NULL && !own_only &&
+           piece_weight (run, row->piece, &article->weight, &article->source))
     return;
-  else if (parts == NULL && (own_only || !piece_is_packed (row->piece)) && wb_weight_is_set (row->line->weight))
+  else if (parts == NULL && (own_only || !piece_is_packed (row->piece)) &&
+           wb_weight_is_set (row->line->weight))
     {
       article->weight = row->line->weight;
       article->source = WB_ARTICLE_WEIGHT_THING;
@@ -190,7 +197,8 @@ new_article (const WbRun           *run,
     {
       article.is_listed = wb_money_is_set (piece->listed_value);
       article.listed = piece->listed_value.minor;
-      article.whole_lost = g_hash_table_contains (short_pieces, piece->record.id) || !piece_is_packed (piece);
+      article.whole_lost = g_hash_table_contains (short_pieces, piece->record.id) ||
+                           !piece_is_packed (piece);
     }
   return article;
 }
@@ -237,9 +245,10 @@ wb_run_group_articles (WbRun   *run,
   return TRUE;
 }
 
-/* --- limits of one line ---------------------------------------------------------------------------------------- */
+/* --- limits of one line ----------------------------------------------------------------------- */
 
-/* A denied line and one that came too late are paid nothing; a flat limit a line holds for each other line. */
+/* A denied line and one that came too late are paid nothing; a flat limit a line holds for each
+ * other line. */
 static void
 limit_line (WbRun  *run,
             WbSide  side,
@@ -254,8 +263,10 @@ limit_line (WbRun  *run,
     {
       WbRule rule = line->ruling == WB_RULING_DENIED ? WB_RULE_DENIED : WB_RULE_BARRED;
 
-      WB_NOTE (run, rule, (WbScope) side, rule == WB_RULE_BARRED ? WB_KEY_LATE_CLAIM : WB_NO_KEY, (gint) index,
-               wb_figure_money (WB_FIGURE_AMOUNT, 0), wb_figure_money (WB_FIGURE_LOSS, figures->loss));
+      WB_NOTE (run, rule, (WbScope) side, rule == WB_RULE_BARRED ? WB_KEY_LATE_CLAIM : WB_NO_KEY,
+               (gint) index,
+               wb_figure_money (WB_FIGURE_AMOUNT, 0),
+               wb_figure_money (WB_FIGURE_LOSS, figures->loss));
       figures->allowed = 0;
     }
   else if (wb_money_is_set (terms->line_limit) && figures->allowed > terms->line_limit.minor)
@@ -268,7 +279,7 @@ limit_line (WbRun  *run,
     }
 }
 
-/* --- limits of one article ------------------------------------------------------------------------------------- */
+/* --- limits of one article -------------------------------------------------------------------- */
 
 typedef struct
 {
@@ -298,7 +309,8 @@ miss_weight (WbRun           *run,
         continue;
       figures->complete = FALSE;
       figures->allowed = 0;
-      WB_NOTE (run, WB_RULE_MISSING_FIGURE, (WbScope) side, WB_NO_KEY, (gint) i, wb_figure_money (WB_FIGURE_AMOUNT, 0),
+      WB_NOTE (run, WB_RULE_MISSING_FIGURE, (WbScope) side, WB_NO_KEY, (gint) i,
+               wb_figure_money (WB_FIGURE_AMOUNT, 0),
                wb_figure_code (WB_FIGURE_MISSING, WB_MISSING_ARTICLE_WEIGHT));
     }
 }
@@ -330,8 +342,8 @@ note_weight (WbRun           *run,
              WbSide           side,
              const WbArticle *article)
 {
-  WB_NOTE (run, WB_RULE_ARTICLE_WEIGHT, (WbScope) side, weight_key (run, article), (gint) article->first_line,
-           wb_figure_weight (WB_FIGURE_WEIGHT, article->weight),
+  WB_NOTE (run, WB_RULE_ARTICLE_WEIGHT, (WbScope) side, weight_key (run, article),
+           (gint) article->first_line, wb_figure_weight (WB_FIGURE_WEIGHT, article->weight),
            wb_figure_code (WB_FIGURE_WEIGHT_SOURCE, (int) article->source));
 }
 
@@ -357,7 +369,8 @@ cap_by_rate (WbRun            *run,
       *known = FALSE;
       return TRUE;
     }
-  if (!wb_rate_apply (terms->article_rate, article->weight, WB_VOLUME_UNSET, run->terms->rounding, &amount, error))
+  if (!wb_rate_apply (terms->article_rate, article->weight, WB_VOLUME_UNSET, run->terms->rounding,
+                      &amount, error))
     return FALSE;
   note_weight (run, side, article);
   lower_cap (cap, amount.minor);
@@ -374,14 +387,18 @@ note_article_limit (WbRun           *run,
   const WbSideTerms *terms = &run->terms->side[side];
   gboolean by_rate = wb_rate_is_set (terms->article_rate);
 
-  WB_NOTE (run, WB_RULE_ARTICLE_LIMIT, (WbScope) side, by_rate ? WB_KEY_ARTICLE_RATE : WB_KEY_ARTICLE_LIMIT,
-           (gint) article->first_line, wb_figure_money (WB_FIGURE_LIMIT, limit), wb_figure_money (WB_FIGURE_LOSS, total),
+  WB_NOTE (run, WB_RULE_ARTICLE_LIMIT, (WbScope) side,
+           by_rate ? WB_KEY_ARTICLE_RATE : WB_KEY_ARTICLE_LIMIT, (gint) article->first_line,
+           wb_figure_money (WB_FIGURE_LIMIT, limit),
+           wb_figure_money (WB_FIGURE_LOSS, total),
            by_rate ? wb_figure_rate (WB_FIGURE_RATE, terms->article_rate)
                    : wb_figure_money (WB_FIGURE_MAXIMUM, terms->article_limit.minor),
-           wb_figure_weight (WB_FIGURE_WEIGHT, article->weight), wb_figure_number (WB_FIGURE_COUNT, article->n_lines));
+           wb_figure_weight (WB_FIGURE_WEIGHT, article->weight),
+           wb_figure_number (WB_FIGURE_COUNT, article->n_lines));
 }
 
-/* Whether the shipper signed a list with this article on it before the move: 49 CFR 375.203(b), (c). */
+/* Whether the shipper signed a list with this article on it before the move: 49 CFR 375.203(b),
+ * (c). */
 static gboolean
 is_listed (const WbRun     *run,
            const WbArticle *article)
@@ -389,8 +406,8 @@ is_listed (const WbRun     *run,
   return article->is_listed && wb_job_valuation (run->job)->high_value_list;
 }
 
-/* An unlisted thing worth more a pound than the terms' rate is paid no more than that rate; a listed one up to its listed
- * value. */
+/* An unlisted thing worth more a pound than the terms' rate is paid no more than that rate; a
+ * listed one up to its listed value. */
 static gboolean
 cap_extraordinary (WbRun            *run,
                    WbSide            side,
@@ -413,7 +430,8 @@ cap_extraordinary (WbRun            *run,
                wb_figure_code (WB_FIGURE_MISSING, WB_MISSING_ARTICLE_WEIGHT));
       return TRUE;
     }
-  if (!wb_rate_apply (terms->extraordinary_rate, weight, WB_VOLUME_UNSET, run->terms->rounding, &amount, error))
+  if (!wb_rate_apply (terms->extraordinary_rate, weight, WB_VOLUME_UNSET, run->terms->rounding,
+                      &amount, error))
     return FALSE;
   if (total <= amount.minor)
     return TRUE;
@@ -472,7 +490,8 @@ share_cap (WbRun            *run,
       if (article->n_lines > 1 && figures->allowed > 0)
         WB_NOTE (run, WB_RULE_ARTICLE_SHARE, (WbScope) side, WB_NO_KEY, (gint) i,
                  wb_figure_money (WB_FIGURE_AMOUNT, run->scratch_parts[n]),
-                 wb_figure_money (WB_FIGURE_LOSS, figures->allowed), wb_figure_money (WB_FIGURE_LIMIT, limit),
+                 wb_figure_money (WB_FIGURE_LOSS, figures->allowed),
+                 wb_figure_money (WB_FIGURE_LIMIT, limit),
                  wb_figure_number (WB_FIGURE_COUNT, article->n_lines));
       figures->allowed = run->scratch_parts[n];
     }
@@ -512,8 +531,10 @@ limit_article (WbRun            *run,
   const WbSideTerms *terms = &run->terms->side[side];
   Cap cap = { FALSE, 0 };
   gboolean extraordinary = wb_rate_is_set (terms->extraordinary_rate);
-  /* A listed value is the whole article's, so its lines are judged together even where things are judged one by one. */
-  gboolean by_thing = terms->extraordinary_weight == WB_EXTRAORDINARY_THING && !is_listed (run, article);
+  /* A listed value is the whole article's, so its lines are judged together even where things are
+   * judged one by one. */
+  gboolean by_thing = terms->extraordinary_weight == WB_EXTRAORDINARY_THING &&
+                      !is_listed (run, article);
   gint64 total;
   gboolean known;
 
@@ -533,7 +554,8 @@ limit_article (WbRun            *run,
   if (cap.has_limit)
     note_article_limit (run, side, article, cap.limit, total);
   if (extraordinary && !by_thing &&
-      !cap_extraordinary (run, side, article, article->weight, (gint) article->first_line, total, &cap, error))
+      !cap_extraordinary (run, side, article, article->weight, (gint) article->first_line, total,
+                          &cap, error))
     return FALSE;
   if (cap.has_limit && total > cap.limit)
     return share_cap (run, side, article, cap.limit, error);

@@ -1,13 +1,15 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* How much a customer lost on one claim line, before any limit: replacement or actual value, repair, salvage, demand. The
- * carrier answers for the actual loss (49 USC 14706(a)(1)); which measure holds, the terms say. */
+/* How much a customer lost on one claim line, before any limit: replacement or actual value,
+ * repair, salvage, demand. The carrier answers for the actual loss (49 USC 14706(a)(1)); which
+ * measure holds, the terms say. */
 #include "core/wb-reckon-private.h"
 
 #include "core/wb-money.h"
 
 #define WHOLE_PERCENT 10000
 
-/* The share of value that age has taken, in hundredths of a percent: a flat one goes before a yearly one. */
+/* The share of value that age has taken, in hundredths of a percent: a flat one goes before a
+ * yearly one. */
 static gint64
 depreciation_of (const WbTerms     *terms,
                  const WbClaimLine *line)
@@ -37,20 +39,25 @@ value_thing (WbRun   *run,
     {
       *value = replacement;
       WB_NOTE (run, WB_RULE_REPLACEMENT, (WbScope) side, WB_KEY_MEASURE, (gint) index,
-               wb_figure_money (WB_FIGURE_LOSS, replacement), wb_figure_money (WB_FIGURE_REPLACEMENT, replacement));
+               wb_figure_money (WB_FIGURE_LOSS, replacement),
+               wb_figure_money (WB_FIGURE_REPLACEMENT, replacement));
       return TRUE;
     }
   percent = depreciation_of (run->terms, line);
-  if (!wb_minor_scale (replacement, WHOLE_PERCENT - percent, WHOLE_PERCENT, run->terms->rounding, value, error))
+  if (!wb_minor_scale (replacement, WHOLE_PERCENT - percent, WHOLE_PERCENT, run->terms->rounding,
+                       value, error))
     return FALSE;
   WB_NOTE (run, WB_RULE_DEPRECIATION, (WbScope) side, WB_KEY_MEASURE, (gint) index,
-           wb_figure_money (WB_FIGURE_LOSS, *value), wb_figure_money (WB_FIGURE_REPLACEMENT, replacement),
+           wb_figure_money (WB_FIGURE_LOSS, *value),
+           wb_figure_money (WB_FIGURE_REPLACEMENT, replacement),
            wb_figure_percent (WB_FIGURE_DEPRECIATION, percent),
-           wb_figure_number (WB_FIGURE_AGE, line->age_years == WB_INTEGER_UNSET ? 0 : line->age_years));
+           wb_figure_number (WB_FIGURE_AGE,
+                             line->age_years == WB_INTEGER_UNSET ? 0 : line->age_years));
   return TRUE;
 }
 
-/* Cost of putting a damaged thing right: the repair, and an allowance for what it leaves to be seen. */
+/* Cost of putting a damaged thing right: the repair, and an allowance for what it leaves to be
+ * seen. */
 static gboolean
 cost_repair (WbRun   *run,
              WbSide   side,
@@ -63,7 +70,8 @@ cost_repair (WbRun   *run,
   *cost = line->repair.minor;
   if (!wb_run_add (cost, line->appearance.minor, error))
     return FALSE;
-  WB_NOTE (run, WB_RULE_REPAIR, (WbScope) side, WB_NO_KEY, (gint) index, wb_figure_money (WB_FIGURE_LOSS, *cost),
+  WB_NOTE (run, WB_RULE_REPAIR, (WbScope) side, WB_NO_KEY, (gint) index,
+           wb_figure_money (WB_FIGURE_LOSS, *cost),
            wb_figure_money (WB_FIGURE_REPAIR, line->repair.minor),
            wb_figure_money (WB_FIGURE_APPEARANCE, line->appearance.minor));
   return TRUE;
@@ -80,7 +88,8 @@ miss (WbRun     *run,
            wb_figure_money (WB_FIGURE_AMOUNT, 0), wb_figure_code (WB_FIGURE_MISSING, what));
 }
 
-/* Damaged: the lesser of repair and value, or whichever is known. Sets @by_value when the value was taken. */
+/* Damaged: the lesser of repair and value, or whichever is known. Sets @by_value when the value was
+ * taken. */
 static gboolean
 measure_damage (WbRun    *run,
                 WbSide    side,
@@ -106,8 +115,10 @@ measure_damage (WbRun    *run,
   *by_value = has_value && (!has_cost || value < cost);
   *loss = *by_value ? value : cost;
   if (has_cost && has_value)
-    WB_NOTE (run, WB_RULE_LESSER, (WbScope) side, WB_NO_KEY, (gint) index, wb_figure_money (WB_FIGURE_LOSS, *loss),
-             wb_figure_money (WB_FIGURE_REPAIR, cost), wb_figure_money (WB_FIGURE_REPLACEMENT, value));
+    WB_NOTE (run, WB_RULE_LESSER, (WbScope) side, WB_NO_KEY, (gint) index,
+             wb_figure_money (WB_FIGURE_LOSS, *loss),
+             wb_figure_money (WB_FIGURE_REPAIR, cost),
+             wb_figure_money (WB_FIGURE_REPLACEMENT, value));
   return TRUE;
 }
 
@@ -139,7 +150,8 @@ measure_by_kind (WbRun    *run,
   g_assert_not_reached ();
 }
 
-/* A customer who keeps what is left of the thing has not lost that part of its value (20 CFR 429.208 has the same rule). */
+/* A customer who keeps what is left of the thing has not lost that part of its value (20 CFR
+ * 429.208 has the same rule). */
 static void
 deduct_salvage (WbRun  *run,
                 WbSide  side,
@@ -165,10 +177,12 @@ cap_by_demand (WbRun  *run,
 {
   const WbClaimLine *line = run->out->lines[index].line;
 
-  if (!wb_money_is_set (line->demanded) || run->terms->demand == WB_DEMAND_IGNORED || *loss <= line->demanded.minor)
+  if (!wb_money_is_set (line->demanded) || run->terms->demand == WB_DEMAND_IGNORED ||
+      *loss <= line->demanded.minor)
     return;
   WB_NOTE (run, WB_RULE_DEMAND, (WbScope) side, WB_KEY_DEMAND, (gint) index,
-           wb_figure_money (WB_FIGURE_LOSS, line->demanded.minor), wb_figure_money (WB_FIGURE_AMOUNT, *loss),
+           wb_figure_money (WB_FIGURE_LOSS, line->demanded.minor),
+           wb_figure_money (WB_FIGURE_AMOUNT, *loss),
            wb_figure_money (WB_FIGURE_DEMANDED, line->demanded.minor));
   *loss = line->demanded.minor;
 }

@@ -6,17 +6,17 @@
 
 G_BEGIN_DECLS
 
-/** WbArticle: what one limit by weight belongs to: a loose piece, a carton with all in it, or all parts of a thing taken
- * apart. Which it is, the terms say. */
+/** WbArticle: what one limit by weight belongs to: a loose piece, a carton with all in it, or all
+ * parts of a thing taken apart. Which it is, the terms say. */
 typedef struct
 {
   WbWeight              weight;
   WbArticleWeightSource source;
   gint64                listed;        /* sum of listed values of its pieces, minor units */
   gboolean              is_listed;
-  gboolean              whole_lost;    /* it was counted short, or it is a loose thing that a line calls lost */
+  gboolean              whole_lost;    /* counted short, or loose and lost by a line */
   guint                 n_lines;
-  guint                 first_line;    /* its lines form a chain: first_line, then next_in_article[…] */
+  guint                 first_line;    /* its lines: this, then next_in_article[…] */
   guint                 last_line;
 } WbArticle;
 
@@ -44,11 +44,12 @@ typedef struct
   gboolean     said[WB_N_SCOPES][WB_N_TERMS_KEYS];  /* silence of a key is said once */
 } WbRun;
 
-/* --- reasons --------------------------------------------------------------------------------------------------- */
+/* --- reasons ---------------------------------------------------------------------------------- */
 
 #define WB_NO_KEY (-1)
 
-/** Notes one step. With a key that the terms leave out, a %WB_RULE_SILENT reason goes before it, once a key. */
+/** Notes one step. With a key that the terms leave out, a %WB_RULE_SILENT reason goes before it,
+ * once a key. */
 void     wb_run_note          (WbRun          *run,
                                WbRule          rule,
                                WbScope         scope,
@@ -59,8 +60,8 @@ void     wb_run_note          (WbRun          *run,
                                guint           n_inputs);
 
 /** Notes a step with the inputs written out. */
-#define WB_NOTE(run, rule, scope, key, line, result, ...)                                                              \
-  wb_run_note (run, rule, scope, key, line, result, (const WbFigure[]) { __VA_ARGS__ },                                \
+#define WB_NOTE(run, rule, scope, key, line, result, ...)                                          \
+  wb_run_note (run, rule, scope, key, line, result, (const WbFigure[]) { __VA_ARGS__ },            \
                (guint) (sizeof ((const WbFigure[]) { __VA_ARGS__ }) / sizeof (WbFigure)))
 
 static inline WbFigure
@@ -112,7 +113,7 @@ wb_figure_code (WbFigureName name,
   return (WbFigure) { (guint8) name, WB_FIGURE_TYPE_CODE, 0, code };
 }
 
-/* --- steps, in the order of the table in wb-reckon.c ------------------------------------------------------------ */
+/* --- steps, in the order of the table in wb-reckon.c ------------------------------------------ */
 
 /* wb-reckon-shipment.c */
 void     wb_run_choose_side       (WbRun *run);

@@ -1,11 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What is left of the shipment's limit and the deductible, each shared out among the lines by largest remainder so that the
- * lines add up to the total to the cent. The order of the two is the terms'. */
+/* What is left of the shipment's limit and the deductible, each shared out among the lines by
+ * largest remainder so that the lines add up to the total to the cent. The order of the two is the
+ * terms'. */
 #include "core/wb-reckon-private.h"
 
 #define WHOLE WB_REASON_WHOLE_CLAIM
 
-/* Splits @total over the lines in proportion to one figure of each, found at @from, and stores the parts at @to. */
+/* Splits @total over the lines in proportion to one figure of each, found at @from, and stores the
+ * parts at @to. */
 static gboolean
 split_over_lines (WbRun   *run,
                   WbSide   side,
@@ -36,8 +38,10 @@ note_limit (WbRun  *run,
   const WbSideReckoning *totals = &run->out->side[side];
 
   if (totals->has_limit)
-    WB_NOTE (run, WB_RULE_SHIPMENT_LIMIT, (WbScope) side, WB_NO_KEY, WHOLE, wb_figure_money (WB_FIGURE_AMOUNT, after),
-             wb_figure_money (WB_FIGURE_LOSS, before), wb_figure_money (WB_FIGURE_LIMIT, totals->limit_left));
+    WB_NOTE (run, WB_RULE_SHIPMENT_LIMIT, (WbScope) side, WB_NO_KEY, WHOLE,
+             wb_figure_money (WB_FIGURE_AMOUNT, after),
+             wb_figure_money (WB_FIGURE_LOSS, before),
+             wb_figure_money (WB_FIGURE_LIMIT, totals->limit_left));
 }
 
 static void
@@ -50,7 +54,8 @@ note_deductible (WbRun  *run,
 
   if (totals->deductible > 0)
     WB_NOTE (run, WB_RULE_DEDUCTIBLE, (WbScope) side, WB_KEY_DEDUCTIBLE_ORDER, WHOLE,
-             wb_figure_money (WB_FIGURE_AMOUNT, before - taken), wb_figure_money (WB_FIGURE_LOSS, before),
+             wb_figure_money (WB_FIGURE_AMOUNT, before - taken),
+             wb_figure_money (WB_FIGURE_LOSS, before),
              wb_figure_money (WB_FIGURE_DEDUCTIBLE, totals->deductible));
 }
 
@@ -129,11 +134,13 @@ note_shares (WbRun  *run,
 
   if (figures->covered < figures->allowed)
     WB_NOTE (run, WB_RULE_SHIPMENT_SHARE, (WbScope) side, WB_NO_KEY, (gint) line,
-             wb_figure_money (WB_FIGURE_AMOUNT, figures->covered), wb_figure_money (WB_FIGURE_LOSS, figures->allowed),
+             wb_figure_money (WB_FIGURE_AMOUNT, figures->covered),
+             wb_figure_money (WB_FIGURE_LOSS, figures->allowed),
              wb_figure_money (WB_FIGURE_LIMIT, totals->limit_left));
   if (figures->deducted > 0)
     WB_NOTE (run, WB_RULE_DEDUCTIBLE_SHARE, (WbScope) side, WB_NO_KEY, (gint) line,
-             wb_figure_money (WB_FIGURE_AMOUNT, figures->deducted), wb_figure_money (WB_FIGURE_LOSS, figures->covered),
+             wb_figure_money (WB_FIGURE_AMOUNT, figures->deducted),
+             wb_figure_money (WB_FIGURE_LOSS, figures->covered),
              wb_figure_money (WB_FIGURE_DEDUCTIBLE, totals->deducted));
 }
 
@@ -148,12 +155,16 @@ note_owed (WbRun  *run,
       const WbLineFigures *figures = &run->out->lines[i].side[side];
 
       note_shares (run, side, i);
-      WB_NOTE (run, WB_RULE_OWED, (WbScope) side, WB_NO_KEY, (gint) i, wb_figure_money (WB_FIGURE_AMOUNT, figures->owed),
-               wb_figure_money (WB_FIGURE_LOSS, figures->loss), wb_figure_money (WB_FIGURE_LIMIT, figures->allowed),
+      WB_NOTE (run, WB_RULE_OWED, (WbScope) side, WB_NO_KEY, (gint) i,
+               wb_figure_money (WB_FIGURE_AMOUNT, figures->owed),
+               wb_figure_money (WB_FIGURE_LOSS, figures->loss),
+               wb_figure_money (WB_FIGURE_LIMIT, figures->allowed),
                wb_figure_money (WB_FIGURE_DEDUCTIBLE, figures->deducted));
     }
-  WB_NOTE (run, WB_RULE_OWED, (WbScope) side, WB_NO_KEY, WHOLE, wb_figure_money (WB_FIGURE_AMOUNT, totals->owed),
-           wb_figure_money (WB_FIGURE_LOSS, totals->loss), wb_figure_money (WB_FIGURE_LIMIT, totals->allowed),
+  WB_NOTE (run, WB_RULE_OWED, (WbScope) side, WB_NO_KEY, WHOLE,
+           wb_figure_money (WB_FIGURE_AMOUNT, totals->owed),
+           wb_figure_money (WB_FIGURE_LOSS, totals->loss),
+           wb_figure_money (WB_FIGURE_LIMIT, totals->allowed),
            wb_figure_money (WB_FIGURE_DEDUCTIBLE, totals->deducted));
 }
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What holds for the shipment as a whole: which side applies, whether the claim came in time, how far the carrier is liable
- * for all of it together, and the freight that goes back for what was lost. */
+/* What holds for the shipment as a whole: which side applies, whether the claim came in time, how
+ * far the carrier is liable for all of it together, and the freight that goes back for what was
+ * lost. */
 #include "core/wb-reckon-private.h"
 
 #include <string.h>
@@ -15,17 +16,17 @@ miss (WbRun     *run,
       WbScope    scope,
       WbMissing  what)
 {
-  WB_NOTE (run, WB_RULE_MISSING_FIGURE, scope, WB_NO_KEY, WHOLE, wb_figure_money (WB_FIGURE_AMOUNT, 0),
-           wb_figure_code (WB_FIGURE_MISSING, (int) what));
+  WB_NOTE (run, WB_RULE_MISSING_FIGURE, scope, WB_NO_KEY, WHOLE,
+           wb_figure_money (WB_FIGURE_AMOUNT, 0), wb_figure_code (WB_FIGURE_MISSING, (int) what));
   for (int side = 0; side < WB_N_SIDES; side++)
     if (scope == WB_SCOPE_GENERAL || (int) scope == side)
       run->out->side[side].complete = FALSE;
 }
 
-/* --- which side ------------------------------------------------------------------------------------------------ */
+/* --- which side ------------------------------------------------------------------------------- */
 
-/* Full value holds unless it was waived in writing: 49 USC 14706(f)(3), 49 CFR 375.201. A side that the terms do not offer
- * cannot apply. */
+/* Full value holds unless it was waived in writing: 49 USC 14706(f)(3), 49 CFR 375.201. A side that
+ * the terms do not offer cannot apply. */
 void
 wb_run_choose_side (WbRun *run)
 {
@@ -43,14 +44,16 @@ wb_run_choose_side (WbRun *run)
   if (!terms->side[out->applies].offered)
     out->applies = out->applies == WB_SIDE_FULL ? WB_SIDE_RELEASED : WB_SIDE_FULL;
 
-  WB_NOTE (run, WB_RULE_TERMS, WB_SCOPE_GENERAL, WB_NO_KEY, WHOLE, wb_figure_date (WB_FIGURE_DATE, &terms->from),
+  WB_NOTE (run, WB_RULE_TERMS, WB_SCOPE_GENERAL, WB_NO_KEY, WHOLE,
+           wb_figure_date (WB_FIGURE_DATE, &terms->from),
            wb_figure_number (WB_FIGURE_COUNT, wb_job_order (run->job)->terms != NULL));
   WB_NOTE (run, WB_RULE_CHOICE, WB_SCOPE_GENERAL, WB_KEY_WITHOUT_WAIVER, WHOLE,
-           wb_figure_code (WB_FIGURE_SIDE, (int) out->applies), wb_figure_code (WB_FIGURE_CHOICE, (int) valuation->choice),
+           wb_figure_code (WB_FIGURE_SIDE, (int) out->applies),
+           wb_figure_code (WB_FIGURE_CHOICE, (int) valuation->choice),
            wb_figure_number (WB_FIGURE_GAPS, out->waiver_gaps));
 }
 
-/* --- in time --------------------------------------------------------------------------------------------------- */
+/* --- in time ---------------------------------------------------------------------------------- */
 
 static gboolean
 find_late_state (const WbTerms  *terms,
@@ -121,7 +124,8 @@ wb_run_judge_filing (WbRun   *run,
       if (!find_late_state (run->terms, delivered, received, &last_day, &run->out->late, error))
         return FALSE;
       WB_NOTE (run, WB_RULE_FILING, WB_SCOPE_GENERAL, WB_KEY_CLAIM_WITHIN, WHOLE,
-               wb_figure_code (WB_FIGURE_LATE, (int) run->out->late), wb_figure_date (WB_FIGURE_DATE, received),
+               wb_figure_code (WB_FIGURE_LATE, (int) run->out->late),
+               wb_figure_date (WB_FIGURE_DATE, received),
                wb_figure_date (WB_FIGURE_LAST_DAY, &last_day));
     }
   apply_lateness (run);
@@ -132,9 +136,10 @@ wb_run_judge_filing (WbRun   *run,
   return TRUE;
 }
 
-/* --- limit of the shipment ------------------------------------------------------------------------------------- */
+/* --- limit of the shipment -------------------------------------------------------------------- */
 
-/* The least value by the shipment's weight or volume; 0 when the terms have no such rate or the weight is not known. */
+/* The least value by the shipment's weight or volume; 0 when the terms have no such rate or the
+ * weight is not known. */
 static gboolean
 value_by_rate (WbRun               *run,
                WbSide               side,
@@ -151,14 +156,16 @@ value_by_rate (WbRun               *run,
     return TRUE;
   if (!wb_rate_is_by_volume (terms->shipment_rate))
     {
-      WbWeightSource source = wb_job_shipment_weight (run->job, terms->shipment_gross, run->terms->constructive_weight,
-                                                      &weight);
+      WbWeightSource source = wb_job_shipment_weight (run->job, terms->shipment_gross,
+                                                      run->terms->constructive_weight, &weight);
 
       if (source != WB_WEIGHT_SOURCE_NONE)
         WB_NOTE (run, WB_RULE_SHIPMENT_WEIGHT, (WbScope) side, WB_KEY_SHIPMENT_WEIGHT, WHOLE,
-                 wb_figure_weight (WB_FIGURE_WEIGHT, weight), wb_figure_code (WB_FIGURE_WEIGHT_SOURCE, (int) source));
+                 wb_figure_weight (WB_FIGURE_WEIGHT, weight),
+                 wb_figure_code (WB_FIGURE_WEIGHT_SOURCE, (int) source));
     }
-  if (wb_rate_is_by_volume (terms->shipment_rate) ? !wb_volume_is_set (volume) : !wb_weight_is_set (weight))
+  if (wb_rate_is_by_volume (terms->shipment_rate) ? !wb_volume_is_set (volume)
+                                                  : !wb_weight_is_set (weight))
     {
       miss (run, (WbScope) side, WB_MISSING_SHIPMENT_WEIGHT);
       return TRUE;
@@ -167,7 +174,8 @@ value_by_rate (WbRun               *run,
     return FALSE;
   *value = amount.minor;
   WB_NOTE (run, WB_RULE_MINIMUM_VALUE, (WbScope) side, WB_KEY_SHIPMENT_RATE, WHOLE,
-           wb_figure_money (WB_FIGURE_AMOUNT, amount.minor), wb_figure_weight (WB_FIGURE_WEIGHT, weight),
+           wb_figure_money (WB_FIGURE_AMOUNT, amount.minor),
+           wb_figure_weight (WB_FIGURE_WEIGHT, weight),
            wb_figure_rate (WB_FIGURE_RATE, terms->shipment_rate));
   return TRUE;
 }
@@ -183,7 +191,8 @@ apply_floor (WbRun  *run,
   if (!wb_money_is_set (terms->shipment_minimum) || *value >= terms->shipment_minimum.minor)
     return;
   WB_NOTE (run, WB_RULE_MINIMUM_VALUE, (WbScope) side, WB_KEY_SHIPMENT_MINIMUM, WHOLE,
-           wb_figure_money (WB_FIGURE_AMOUNT, terms->shipment_minimum.minor), wb_figure_money (WB_FIGURE_LOSS, *value),
+           wb_figure_money (WB_FIGURE_AMOUNT, terms->shipment_minimum.minor),
+           wb_figure_money (WB_FIGURE_LOSS, *value),
            wb_figure_money (WB_FIGURE_MINIMUM, terms->shipment_minimum.minor));
   *value = terms->shipment_minimum.minor;
 }
@@ -203,8 +212,10 @@ apply_declared_value (WbRun  *run,
     return FALSE;
   if (!under || terms->below_minimum == WB_BELOW_MINIMUM_KEPT)
     *limit = declared.minor;
-  WB_NOTE (run, WB_RULE_DECLARED_VALUE, (WbScope) side, under ? WB_KEY_BELOW_MINIMUM : WB_KEY_DECLARED_VALUE, WHOLE,
-           wb_figure_money (WB_FIGURE_LIMIT, *limit), wb_figure_money (WB_FIGURE_DECLARED, declared.minor),
+  WB_NOTE (run, WB_RULE_DECLARED_VALUE, (WbScope) side,
+           under ? WB_KEY_BELOW_MINIMUM : WB_KEY_DECLARED_VALUE, WHOLE,
+           wb_figure_money (WB_FIGURE_LIMIT, *limit),
+           wb_figure_money (WB_FIGURE_DECLARED, declared.minor),
            wb_figure_money (WB_FIGURE_MINIMUM, minimum));
   return TRUE;
 }
@@ -222,7 +233,8 @@ apply_maximum (WbRun  *run,
   if (has_limit && *limit <= terms->shipment_maximum.minor)
     return TRUE;
   WB_NOTE (run, WB_RULE_MAXIMUM_VALUE, (WbScope) side, WB_KEY_SHIPMENT_MAXIMUM, WHOLE,
-           wb_figure_money (WB_FIGURE_LIMIT, terms->shipment_maximum.minor), wb_figure_money (WB_FIGURE_AMOUNT, *limit),
+           wb_figure_money (WB_FIGURE_LIMIT, terms->shipment_maximum.minor),
+           wb_figure_money (WB_FIGURE_AMOUNT, *limit),
            wb_figure_money (WB_FIGURE_MAXIMUM, terms->shipment_maximum.minor));
   *limit = terms->shipment_maximum.minor;
   return TRUE;
@@ -243,14 +255,15 @@ sum_other_payments (const WbRun *run,
 
       if (strcmp (payment->claim, run->out->claim->record.id) == 0)
         continue;
-      if (!wb_run_add (paid, payment->amount.minor, error) || !wb_run_add (taken, payment->deductible_taken.minor, error))
+      if (!wb_run_add (paid, payment->amount.minor, error) ||
+          !wb_run_add (taken, payment->deductible_taken.minor, error))
         return FALSE;
     }
   return TRUE;
 }
 
-/* Where the deductible comes off after the limit, what an earlier claim lost to it used up the limit as well: paying claims
- * one by one then comes to the same as paying them together. */
+/* Where the deductible comes off after the limit, what an earlier claim lost to it used up the
+ * limit as well: paying claims one by one then comes to the same as paying them together. */
 static gboolean
 apply_earlier_payments (WbRun    *run,
                         WbSide    side,
@@ -273,7 +286,8 @@ apply_earlier_payments (WbRun    *run,
     WB_NOTE (run, WB_RULE_EARLIER_PAYMENTS, (WbScope) side, WB_NO_KEY, WHOLE,
              wb_figure_money (WB_FIGURE_LIMIT, totals->limit_left),
              wb_figure_money (WB_FIGURE_AMOUNT, totals->shipment_limit),
-             wb_figure_money (WB_FIGURE_EARLIER, paid), wb_figure_money (WB_FIGURE_TAKEN, totals->earlier - paid));
+             wb_figure_money (WB_FIGURE_EARLIER, paid),
+             wb_figure_money (WB_FIGURE_TAKEN, totals->earlier - paid));
 
   if (!terms->deductible || deductible.minor <= 0)
     return TRUE;
@@ -281,7 +295,8 @@ apply_earlier_payments (WbRun    *run,
   if (taken > 0)
     WB_NOTE (run, WB_RULE_DEDUCTIBLE_LEFT, (WbScope) side, WB_KEY_DEDUCTIBLE, WHOLE,
              wb_figure_money (WB_FIGURE_DEDUCTIBLE, totals->deductible),
-             wb_figure_money (WB_FIGURE_AMOUNT, deductible.minor), wb_figure_money (WB_FIGURE_TAKEN, taken));
+             wb_figure_money (WB_FIGURE_AMOUNT, deductible.minor),
+             wb_figure_money (WB_FIGURE_TAKEN, taken));
   return TRUE;
 }
 
@@ -297,7 +312,8 @@ wb_run_limit_shipment (WbRun   *run,
   if (!value_by_rate (run, side, &limit, error))
     return FALSE;
   apply_floor (run, side, &limit);
-  totals->has_limit = wb_rate_is_set (terms->shipment_rate) || wb_money_is_set (terms->shipment_minimum);
+  totals->has_limit = wb_rate_is_set (terms->shipment_rate) ||
+                      wb_money_is_set (terms->shipment_minimum);
   if (apply_declared_value (run, side, &limit))
     totals->has_limit = TRUE;
   totals->has_limit = apply_maximum (run, side, &limit, totals->has_limit);
@@ -305,7 +321,7 @@ wb_run_limit_shipment (WbRun   *run,
   return apply_earlier_payments (run, side, error);
 }
 
-/* --- freight --------------------------------------------------------------------------------------------------- */
+/* --- freight ---------------------------------------------------------------------------------- */
 
 /* A line counts as lost goods unless it was denied or nothing is paid at all. */
 static gboolean
@@ -314,11 +330,13 @@ line_is_lost (const WbRun *run,
 {
   const WbClaimLine *line = run->out->lines[index].line;
 
-  return (line->loss == WB_LOSS_MISSING || line->loss == WB_LOSS_DESTROYED) && line->ruling != WB_RULING_DENIED;
+  return (line->loss == WB_LOSS_MISSING || line->loss == WB_LOSS_DESTROYED) &&
+         line->ruling != WB_RULING_DENIED;
 }
 
-/* The weight of what was lost of one article: the whole article's when all of it is gone, else the lost things' own
- * weights, never more than the article's. Unset when something was lost whose weight is not known. */
+/* The weight of what was lost of one article: the whole article's when all of it is gone, else the
+ * lost things' own weights, never more than the article's. Unset when something was lost whose
+ * weight is not known. */
 static gboolean
 weigh_lost_part (const WbRun     *run,
                  const WbArticle *article,
@@ -368,8 +386,10 @@ weigh_lost_goods (WbRun     *run,
         return FALSE;
       if (!wb_weight_is_set (part))
         {
-          WB_NOTE (run, WB_RULE_MISSING_FIGURE, WB_SCOPE_GENERAL, WB_NO_KEY, (gint) article->first_line,
-                   wb_figure_money (WB_FIGURE_AMOUNT, 0), wb_figure_code (WB_FIGURE_MISSING, WB_MISSING_LOST_WEIGHT));
+          WB_NOTE (run, WB_RULE_MISSING_FIGURE, WB_SCOPE_GENERAL, WB_NO_KEY,
+                   (gint) article->first_line,
+                   wb_figure_money (WB_FIGURE_AMOUNT, 0),
+                   wb_figure_code (WB_FIGURE_MISSING, WB_MISSING_LOST_WEIGHT));
           for (int side = 0; side < WB_N_SIDES; side++)
             run->out->side[side].complete = FALSE;
         }
@@ -404,7 +424,8 @@ refund_by_rule (WbRun          *run,
       *refund = *base;
       return TRUE;
     case WB_FREIGHT_BY_WEIGHT:
-      return wb_minor_scale (*base, MIN (lost.grains, whole.grains), whole.grains, run->terms->rounding, refund, error);
+      return wb_minor_scale (*base, MIN (lost.grains, whole.grains), whole.grains,
+                             run->terms->rounding, refund, error);
     }
   g_assert_not_reached ();
 }
@@ -431,7 +452,8 @@ wb_run_refund_freight (WbRun   *run,
       miss (run, WB_SCOPE_GENERAL, WB_MISSING_FREIGHT_CHARGE);
       return TRUE;
     }
-  if (wb_job_shipment_weight (run->job, FALSE, terms->constructive_weight, &whole) == WB_WEIGHT_SOURCE_NONE ||
+  if (wb_job_shipment_weight (run->job, FALSE, terms->constructive_weight, &whole)
+      == WB_WEIGHT_SOURCE_NONE ||
       whole.grains <= 0)
     {
       miss (run, WB_SCOPE_GENERAL, WB_MISSING_SHIPMENT_WEIGHT);
@@ -439,11 +461,13 @@ wb_run_refund_freight (WbRun   *run,
     }
   total = lost.grains >= whole.grains;
   key = total ? WB_KEY_FREIGHT_TOTAL_LOSS : WB_KEY_FREIGHT_PARTIAL_LOSS;
-  if (!refund_by_rule (run, total ? terms->freight_total_loss : terms->freight_partial_loss, lost, whole, &refund, &base,
-                       error))
+  if (!refund_by_rule (run, total ? terms->freight_total_loss : terms->freight_partial_loss, lost,
+                       whole, &refund, &base, error))
     return FALSE;
-  WB_NOTE (run, WB_RULE_FREIGHT_REFUND, WB_SCOPE_GENERAL, (gint) key, WHOLE, wb_figure_money (WB_FIGURE_AMOUNT, refund),
-           wb_figure_money (WB_FIGURE_FREIGHT, base), wb_figure_weight (WB_FIGURE_LOST_WEIGHT, lost),
+  WB_NOTE (run, WB_RULE_FREIGHT_REFUND, WB_SCOPE_GENERAL, (gint) key, WHOLE,
+           wb_figure_money (WB_FIGURE_AMOUNT, refund),
+           wb_figure_money (WB_FIGURE_FREIGHT, base),
+           wb_figure_weight (WB_FIGURE_LOST_WEIGHT, lost),
            wb_figure_weight (WB_FIGURE_WEIGHT, whole));
   for (int side = 0; side < WB_N_SIDES; side++)
     if (run->out->side[side].offered)

@@ -1,20 +1,20 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The driver of a reckoning: checks its input, lines up the claim's lines and calls the rules in their order. Each rule
- * stands in a file of its own (wb-reckon-*.c) and is written once for both sides; sides differ only in their terms.
+/* The driver of a reckoning: checks its input, lines up the claim's lines and calls the rules in
+ * their order. Each rule stands in a file of its own (wb-reckon-*.c) and is written once for both
+ * sides; sides differ only in their terms.
  *
- *   step                        base it uses                    leaves            rules noted
- *   1 choose the side           valuation, order                applies           TERMS, CHOICE
- *   2 judge the filing          claim, delivery                 late, barred      FILING, LATE
- *   3 limit of the shipment     weight, declared value, other   limit_left,       SHIPMENT_WEIGHT, MINIMUM_VALUE,
- *     (each side)               claims' payments                deductible        DECLARED_VALUE, MAXIMUM_VALUE,
- *                                                                                 EARLIER_PAYMENTS, DEDUCTIBLE_LEFT
- *   4 loss of a line            costs, age, salvage, demand     loss              REPLACEMENT … DEMAND
- *   5 limits of line, article   loss                            allowed           DENIED, BARRED, LINE_LIMIT,
- *                                                                                 ARTICLE_*, EXTRAORDINARY, LISTED
- *   6 shipment limit and        allowed                         covered,          SHIPMENT_LIMIT, DEDUCTIBLE, OWED
- *     deductible, shared out                                    deducted, owed
- *   7 freight refund            weight of what was lost         freight_refund    FREIGHT_REFUND
- *   8 balance                   owed, refund, payments          balance           PAID
+ *   step                     base it uses                  leaves          rules noted
+ *   1 choose the side        valuation, order              applies         TERMS, CHOICE
+ *   2 judge the filing       claim, delivery               late, barred    FILING, LATE
+ *   3 limit of the shipment  weight, declared value,       limit_left,     SHIPMENT_WEIGHT to
+ *     (each side)            other claims' payments        deductible      DEDUCTIBLE_LEFT
+ *   4 loss of a line         costs, age, salvage, demand   loss            REPLACEMENT to DEMAND
+ *   5 limits of line and     loss                          allowed         DENIED to LISTED
+ *     article
+ *   6 shipment limit and     allowed                       covered,        SHIPMENT_LIMIT to OWED
+ *     deductible, shared                                   deducted, owed
+ *   7 freight refund         weight of what was lost       freight_refund  FREIGHT_REFUND
+ *   8 balance                owed, refund, payments        balance         PAID
  */
 #include "core/wb-reckon-private.h"
 
@@ -28,8 +28,8 @@ note_silence (WbRun      *run,
               WbScope     scope,
               WbTermsKey  key)
 {
-  WbReason silence = { .rule = WB_RULE_SILENT, .scope = (guint8) scope, .key = (guint8) key, .has_key = TRUE,
-                       .line = WB_REASON_WHOLE_CLAIM };
+  WbReason silence = { .rule = WB_RULE_SILENT, .scope = (guint8) scope, .key = (guint8) key,
+                       .has_key = TRUE, .line = WB_REASON_WHOLE_CLAIM };
 
   if (run->said[scope][key] || wb_terms_is_given (run->terms, scope, key))
     return;
@@ -47,7 +47,8 @@ wb_run_note (WbRun          *run,
              const WbFigure *inputs,
              guint           n_inputs)
 {
-  WbReason reason = { .rule = (guint8) rule, .scope = (guint8) scope, .line = line, .result = result };
+  WbReason reason = { .rule = (guint8) rule, .scope = (guint8) scope, .line = line,
+                      .result = result };
 
   g_assert (n_inputs <= WB_REASON_MAX_INPUTS);
 
@@ -70,13 +71,15 @@ wb_run_add (gint64  *sum,
 {
   if (!__builtin_add_overflow (*sum, term, sum))
     return TRUE;
-  g_set_error_literal (error, WB_CORE_ERROR, WB_CORE_ERROR_OVERFLOW, "the claim adds up to more than can be counted");
+  g_set_error_literal (error, WB_CORE_ERROR, WB_CORE_ERROR_OVERFLOW,
+                       "the claim adds up to more than can be counted");
   return FALSE;
 }
 
-/* --- input ----------------------------------------------------------------------------------------------------- */
+/* --- input ------------------------------------------------------------------------------------ */
 
-/* A job that passed wb_job_check() never fails here; a caller that skipped it gets an error, not a wrong amount. */
+/* A job that passed wb_job_check() never fails here; a caller that skipped it gets an error, not a
+ * wrong amount. */
 static gboolean
 check_records (const WbRun  *run,
                WbKind        kind,
@@ -94,11 +97,13 @@ check_input (const WbRun  *run,
 {
   if (strcmp (wb_job_get_currency (run->job), run->terms->currency) != 0)
     {
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_CURRENCY, "the job is kept in %s but the terms are in %s",
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_CURRENCY,
+                   "the job is kept in %s but the terms are in %s",
                    wb_job_get_currency (run->job), run->terms->currency);
       return FALSE;
     }
-  return check_records (run, WB_KIND_ORDER, error) && check_records (run, WB_KIND_VALUATION, error) &&
+  return check_records (run, WB_KIND_ORDER, error) &&
+         check_records (run, WB_KIND_VALUATION, error) &&
          check_records (run, WB_KIND_PAYMENT, error);
 }
 
@@ -144,7 +149,7 @@ collect_lines (WbRun   *run,
   return TRUE;
 }
 
-/* --- run ------------------------------------------------------------------------------------------------------- */
+/* --- run -------------------------------------------------------------------------------------- */
 
 static void
 run_clear (WbRun *run)
@@ -208,7 +213,8 @@ balance (WbRun   *run,
     {
       const WbPayment *payment = wb_job_nth (run->job, WB_KIND_PAYMENT, i);
 
-      if (g_strcmp0 (payment->claim, run->out->claim->record.id) == 0 && !wb_run_add (&paid, payment->amount.minor, error))
+      if (g_strcmp0 (payment->claim, run->out->claim->record.id) == 0 &&
+          !wb_run_add (&paid, payment->amount.minor, error))
         return FALSE;
     }
   for (int side = 0; side < WB_N_SIDES; side++)
@@ -224,8 +230,8 @@ balance (WbRun   *run,
       totals->balance = due - paid;
       if (paid > 0)
         WB_NOTE (run, WB_RULE_PAID, (WbScope) side, WB_NO_KEY, WB_REASON_WHOLE_CLAIM,
-                 wb_figure_money (WB_FIGURE_AMOUNT, totals->balance), wb_figure_money (WB_FIGURE_LOSS, due),
-                 wb_figure_money (WB_FIGURE_EARLIER, paid));
+                 wb_figure_money (WB_FIGURE_AMOUNT, totals->balance),
+                 wb_figure_money (WB_FIGURE_LOSS, due), wb_figure_money (WB_FIGURE_EARLIER, paid));
     }
   return TRUE;
 }
@@ -248,7 +254,8 @@ wb_reckon (WbTerms     *terms,
   run.out->claim = wb_job_find (job, WB_KIND_CLAIM, claim_id);
   if (run.out->claim == NULL)
     {
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING, "the job has no claim “%s”", claim_id);
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING, "the job has no claim “%s”",
+                   claim_id);
       return NULL;
     }
   if (!check_input (&run, error) || !collect_lines (&run, error))

@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The reckoning as a value: its life, its closed lists and its canonical transcript. How it is worked out stands in
- * wb-reckon.c. */
+/* The reckoning as a value: its life, its closed lists and its canonical transcript. How it is
+ * worked out stands in wb-reckon.c. */
 #include "core/wb-reckoning.h"
 
 #define N_(text) text
-#define LIST(name, identifier)                                                                                         \
+#define LIST(name, identifier)                                                                     \
   const WbEnum identifier = { name, identifier##_values, G_N_ELEMENTS (identifier##_values) }
 
 static const WbEnumValue wb_rules_values[] = {
@@ -111,7 +111,8 @@ static const WbEnumValue wb_missings_values[] = {
   { WB_MISSING_NOTHING,               "nothing",               "" },
   { WB_MISSING_LOSS_KIND,             "loss-kind",             N_ ("the kind of loss") },
   { WB_MISSING_REPLACEMENT,           "replacement",           N_ ("the replacement cost") },
-  { WB_MISSING_REPAIR_OR_REPLACEMENT, "repair-or-replacement", N_ ("the cost of repair or of replacement") },
+  { WB_MISSING_REPAIR_OR_REPLACEMENT, "repair-or-replacement",
+    N_ ("the cost of repair or of replacement") },
   { WB_MISSING_ARTICLE_WEIGHT,        "article-weight",        N_ ("the weight of the article") },
   { WB_MISSING_SHIPMENT_WEIGHT,       "shipment-weight",       N_ ("the weight of the shipment") },
   { WB_MISSING_LOST_WEIGHT,           "lost-weight",           N_ ("the weight of what was lost") },
@@ -125,7 +126,7 @@ static const WbEnumValue wb_sides_values[] = {
 };
 LIST ("side", wb_sides);
 
-/* --- life ------------------------------------------------------------------------------------------------------ */
+/* --- life ------------------------------------------------------------------------------------- */
 
 G_DEFINE_BOXED_TYPE (WbReckoning, wb_reckoning, wb_reckoning_ref, wb_reckoning_unref)
 
@@ -150,7 +151,7 @@ wb_reckoning_unref (WbReckoning *self)
   g_free (self);
 }
 
-/* --- reasons --------------------------------------------------------------------------------------------------- */
+/* --- reasons ---------------------------------------------------------------------------------- */
 
 WbScope
 wb_reason_key_scope (const WbReason *reason)
@@ -211,11 +212,13 @@ wb_figure_to_text (const WbFigure *self,
     case WB_FIGURE_TYPE_MONEY:
       return wb_money_to_text (wb_money (self->value, currency));
     case WB_FIGURE_TYPE_RATE:
-      return wb_rate_to_text ((WbRate) { wb_money (self->value, currency), (WbRateUnit) self->unit });
+      return wb_rate_to_text ((WbRate) { wb_money (self->value, currency),
+                                         (WbRateUnit) self->unit });
     case WB_FIGURE_TYPE_WEIGHT:
       return wb_weight_to_text ((WbWeight) { self->value, (WbWeightUnit) self->unit });
     case WB_FIGURE_TYPE_PERCENT:
-      return g_strdup_printf ("%" G_GINT64_FORMAT ".%02" G_GINT64_FORMAT " %%", self->value / 100, self->value % 100);
+      return g_strdup_printf ("%" G_GINT64_FORMAT ".%02" G_GINT64_FORMAT " %%", self->value / 100,
+                              self->value % 100);
     case WB_FIGURE_TYPE_DATE:
       g_date_set_julian (&date, (guint32) self->value);
       return wb_date_to_text (&date);
@@ -226,7 +229,7 @@ wb_figure_to_text (const WbFigure *self,
   g_assert_not_reached ();
 }
 
-/* --- transcript ------------------------------------------------------------------------------------------------ */
+/* --- transcript ------------------------------------------------------------------------------- */
 
 static void
 write_amount (GString    *text,
@@ -266,9 +269,11 @@ write_reason (GString           *text,
 {
   WbRule rule = (WbRule) reason->rule;
 
-  g_string_append_printf (text, "reason %s %s", wb_enum_nick (&wb_rules, (int) rule), scope_nick (reason->scope));
+  g_string_append_printf (text, "reason %s %s", wb_enum_nick (&wb_rules, (int) rule),
+                          scope_nick (reason->scope));
   if (reason->line != WB_REASON_WHOLE_CLAIM)
-    g_string_append_printf (text, " line=%" G_GINT64_FORMAT, self->lines[reason->line].line->number);
+    g_string_append_printf (text, " line=%" G_GINT64_FORMAT,
+                            self->lines[reason->line].line->number);
   if (reason->has_key)
     g_string_append_printf (text, " key=%s", wb_enum_nick (&wb_terms_keys, reason->key));
   for (guint i = 0; i < reason->n_inputs; i++)
@@ -289,7 +294,8 @@ write_side (GString           *text,
   const WbSideReckoning *totals = &self->side[side];
   const char *currency = self->terms->currency;
 
-  g_string_append_printf (text, "side %s offered=%s complete=%s limited=%s", wb_enum_nick (&wb_sides, (int) side),
+  g_string_append_printf (text, "side %s offered=%s complete=%s limited=%s",
+                          wb_enum_nick (&wb_sides, (int) side),
                           totals->offered ? "yes" : "no", totals->complete ? "yes" : "no",
                           totals->has_limit ? "yes" : "no");
   write_amount (text, "limit", totals->shipment_limit, currency);
@@ -309,8 +315,10 @@ write_side (GString           *text,
     {
       const WbLineFigures *figures = &self->lines[i].side[side];
 
-      g_string_append_printf (text, "line %" G_GINT64_FORMAT " %s complete=%s", self->lines[i].line->number,
-                              wb_enum_nick (&wb_sides, (int) side), figures->complete ? "yes" : "no");
+      g_string_append_printf (text, "line %" G_GINT64_FORMAT " %s complete=%s",
+                              self->lines[i].line->number,
+                              wb_enum_nick (&wb_sides, (int) side),
+                              figures->complete ? "yes" : "no");
       write_amount (text, "loss", figures->loss, currency);
       write_amount (text, "allowed", figures->allowed, currency);
       write_amount (text, "covered", figures->covered, currency);
@@ -326,10 +334,13 @@ wb_reckoning_to_text (const WbReckoning *self)
   GString *text = g_string_new (NULL);
   g_autofree char *from = wb_date_to_text (&self->terms->from);
 
-  g_string_append_printf (text, "reckoning of claim %s\nterms %s from %s digest %s\napplies %s late %s waiver-gaps %u\n",
+  g_string_append_printf (text,
+                          "reckoning of claim %s\n"
+                          "terms %s from %s digest %s\n"
+                          "applies %s late %s waiver-gaps %u\n",
                           self->claim->number, self->terms->regime, from, self->terms->digest,
-                          wb_enum_nick (&wb_sides, (int) self->applies), wb_enum_nick (&wb_late_states, (int) self->late),
-                          self->waiver_gaps);
+                          wb_enum_nick (&wb_sides, (int) self->applies),
+                          wb_enum_nick (&wb_late_states, (int) self->late), self->waiver_gaps);
   for (int side = 0; side < WB_N_SIDES; side++)
     write_side (text, self, (WbSide) side);
   for (guint i = 0; i < self->reasons->len; i++)

@@ -6,14 +6,16 @@
 
 G_BEGIN_DECLS
 
-/* What a carrier owes on a claim, under both choices in one pass, with every step that led to it. Pure: the same terms, job
- * and claim give the same bytes. All amounts are minor units of the job's currency. */
+/* What a carrier owes on a claim, under both choices in one pass, with every step that led to it.
+ * Pure: the same terms, job and claim give the same bytes. All amounts are minor units of the job's
+ * currency. */
 
-/** The rules, in the order in which they are applied; the table in wb-reckon.c says which base each step uses. */
+/** The rules, in the order in which they are applied; the table in wb-reckon.c says which base each
+ * step uses. */
 typedef enum
 {
   WB_RULE_TERMS,            /* which regime and edition governs */
-  WB_RULE_CHOICE,           /* which side applies: the signed choice, or the default for want of a valid waiver */
+  WB_RULE_CHOICE,           /* which side applies: the signed choice, or the default */
   WB_RULE_FILING,           /* claim received against the last day to claim */
   WB_RULE_LATE,             /* what the terms make of a late claim */
   WB_RULE_SILENT,           /* the terms do not say; what is taken */
@@ -23,7 +25,7 @@ typedef enum
   WB_RULE_MAXIMUM_VALUE,    /* shipment limit cut to the maximum */
   WB_RULE_EARLIER_PAYMENTS, /* limit left after other claims on the shipment */
   WB_RULE_DEDUCTIBLE_LEFT,  /* deductible less what earlier claims bore */
-  WB_RULE_MISSING_FIGURE,   /* a figure that the line needs is not there: nothing is reckoned for it */
+  WB_RULE_MISSING_FIGURE,   /* a figure is not there: what needs it is not reckoned */
   WB_RULE_REPLACEMENT,      /* loss is the replacement cost */
   WB_RULE_DEPRECIATION,     /* replacement cost less depreciation */
   WB_RULE_REPAIR,           /* repair and appearance allowance */
@@ -133,7 +135,8 @@ typedef enum
   WB_MISSING_FREIGHT_CHARGE,
 } WbMissing;
 
-extern const WbEnum wb_article_weight_sources, wb_weight_sources, wb_late_states, wb_missings, wb_sides;
+extern const WbEnum wb_article_weight_sources, wb_weight_sources, wb_late_states, wb_missings,
+                    wb_sides;
 
 #define WB_REASON_MAX_INPUTS 4
 #define WB_REASON_WHOLE_CLAIM (-1)
@@ -168,7 +171,7 @@ typedef struct
   gint64   covered;    /* after the shipment limit (and, in that order, the deductible) */
   gint64   deducted;   /* this line's share of the deductible */
   gint64   owed;
-  gboolean complete;   /* FALSE: a figure is missing, which a reason names; what hangs on it is not reckoned */
+  gboolean complete;   /* FALSE: a figure is missing, which a reason names */
 } WbLineFigures;
 
 typedef struct
@@ -198,7 +201,8 @@ typedef struct
   gint64   balance;           /* owed + freight_refund − paid; negative when overpaid */
 } WbSideReckoning;
 
-/** WbReckoning: immutable; holds its job and terms. Lines are in line-number order whatever their order in the job. */
+/** WbReckoning: immutable; holds its job and terms. Lines are in line-number order whatever their
+ * order in the job. */
 typedef struct
 {
   gatomicrefcount  references;
@@ -225,22 +229,26 @@ void         wb_reckoning_unref    (WbReckoning   *self);
  * @job: must pass wb_job_check()
  * @claim_id: a claim of @job
  *
- * Returns: (transfer full) (nullable): the reckoning, or %NULL with %WB_CORE_ERROR_CURRENCY (job and terms differ),
- * _RANGE (negative or absurd figure; the line is named), _OVERFLOW, or _MISSING (no such claim).
+ * Returns: (transfer full) (nullable): the reckoning, or %NULL with %WB_CORE_ERROR_CURRENCY (job
+ * and terms differ), _RANGE (negative or absurd figure; the line is named), _OVERFLOW, or _MISSING
+ * (no such claim).
  */
 WbReckoning *wb_reckon             (WbTerms       *terms,
                                     WbJob         *job,
                                     const char    *claim_id,
                                     GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full): a canonical transcript, one line a reason and a figure, the same in every locale. */
+/** Returns: (transfer full): a canonical transcript, one line a reason and a figure, the same in
+ * every locale. */
 char        *wb_reckoning_to_text  (const WbReckoning *self) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full): canonical text of a figure ("12.00 USD", "40 lb", "10 %", "2024-03-01"). */
+/** Returns: (transfer full): canonical text of a figure ("12.00 USD", "40 lb", "10 %",
+ * "2024-03-01"). */
 char        *wb_figure_to_text     (const WbFigure *self,
                                     const char     *currency) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: the scope in which the terms hold the key of @reason (a general key has one entry for both sides). */
+/** Returns: the scope in which the terms hold the key of @reason (a general key has one entry for
+ * both sides). */
 WbScope      wb_reason_key_scope   (const WbReason *reason);
 
 /** Returns: (nullable) (transfer none): what the terms cite for the step. */

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What can be done with any record by walking its field table: making, copying, comparing, reading and writing text,
- * checking. It knows no single kind of record; those stand in wb-entities.c. */
+/* What can be done with any record by walking its field table: making, copying, comparing, reading
+ * and writing text, checking. It knows no single kind of record; those stand in wb-entities.c. */
 #include "core/wb-record.h"
 
 #include <string.h>
@@ -9,14 +9,16 @@
 #include "core/wb-mark.h"
 
 #define MEMBER(record, field, type) (*(type *) ((char *) (record) + (field)->offset))
-#define CONST_MEMBER(record, field, type) (*(type const *) ((const char *) (record) + (field)->offset))
+#define CONST_MEMBER(record, field, type) \
+  (*(type const *) ((const char *) (record) + (field)->offset))
 
 #define ID_MAX_LENGTH 64
 
 static inline gboolean
 holds_text (const WbField *field)
 {
-  return field->type == WB_FIELD_TEXT || field->type == WB_FIELD_MARKS || field->type == WB_FIELD_REFERENCE;
+  return field->type == WB_FIELD_TEXT || field->type == WB_FIELD_MARKS ||
+         field->type == WB_FIELD_REFERENCE;
 }
 
 static inline gboolean
@@ -25,7 +27,7 @@ holds_number (const WbField *field)
   return field->type == WB_FIELD_INTEGER || field->type == WB_FIELD_PERCENT;
 }
 
-/* --- life ------------------------------------------------------------------------------------------------------ */
+/* --- life ------------------------------------------------------------------------------------- */
 
 gboolean
 wb_record_id_is_valid (const char *id)
@@ -113,7 +115,7 @@ wb_set_text (char       **member,
   *member = fresh;
 }
 
-/* --- looking ----------------------------------------------------------------------------------------------------- */
+/* --- looking ---------------------------------------------------------------------------------- */
 
 const WbField *
 wb_record_type_field (const WbRecordType *type,
@@ -144,7 +146,8 @@ wb_record_field_equal (const WbField *field,
     case WB_FIELD_ENUM:
       return CONST_MEMBER (a, field, int) == CONST_MEMBER (b, field, int);
     case WB_FIELD_DATE:
-      return wb_date_compare (&CONST_MEMBER (a, field, GDate), &CONST_MEMBER (b, field, GDate)) == 0;
+      return wb_date_compare (&CONST_MEMBER (a, field, GDate),
+                              &CONST_MEMBER (b, field, GDate)) == 0;
     case WB_FIELD_MONEY:
       return wb_money_equal (CONST_MEMBER (a, field, WbMoney), CONST_MEMBER (b, field, WbMoney));
     case WB_FIELD_WEIGHT:
@@ -210,7 +213,8 @@ percent_to_text (gint64 hundredths)
   if (rest == 0)
     return g_strdup_printf ("%" G_GINT64_FORMAT " %%", hundredths / 100);
   if (rest % 10 == 0)
-    return g_strdup_printf ("%" G_GINT64_FORMAT ".%" G_GINT64_FORMAT " %%", hundredths / 100, rest / 10);
+    return g_strdup_printf ("%" G_GINT64_FORMAT ".%" G_GINT64_FORMAT " %%", hundredths / 100,
+                            rest / 10);
   return g_strdup_printf ("%" G_GINT64_FORMAT ".%02" G_GINT64_FORMAT " %%", hundredths / 100, rest);
 }
 
@@ -250,7 +254,7 @@ wb_record_get_text (gconstpointer  record,
   g_assert_not_reached ();
 }
 
-/* --- range ----------------------------------------------------------------------------------------------------- */
+/* --- range ------------------------------------------------------------------------------------ */
 
 static gboolean
 check_text (const char  *text,
@@ -258,18 +262,21 @@ check_text (const char  *text,
 {
   if (!g_utf8_validate (text, -1, NULL))
     {
-      g_set_error_literal (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE, "the text is not valid UTF-8");
+      g_set_error_literal (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE,
+                           "the text is not valid UTF-8");
       return FALSE;
     }
   if (strlen (text) > WB_TEXT_MAX_BYTES)
     {
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE, "the text is longer than %d bytes", WB_TEXT_MAX_BYTES);
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE, "the text is longer than %d bytes",
+                   WB_TEXT_MAX_BYTES);
       return FALSE;
     }
   for (const char *at = text; *at != '\0'; at++)
     if (g_ascii_iscntrl (*at) && *at != '\n' && *at != '\t')
       {
-        g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE, "the text holds a control character (code %d)", *at);
+        g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE,
+                     "the text holds a control character (code %d)", *at);
         return FALSE;
       }
   return TRUE;
@@ -282,14 +289,15 @@ check_money (WbMoney      money,
 {
   if (currency != NULL && strcmp (money.currency, currency) != 0)
     {
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_CURRENCY, "the amount is in %s but the job is kept in %s",
-                   money.currency, currency);
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_CURRENCY,
+                   "the amount is in %s but the job is kept in %s", money.currency, currency);
       return FALSE;
     }
   if (money.minor < 0 || money.minor > WB_MONEY_MAX_MINOR)
     {
       g_set_error_literal (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE,
-                           money.minor < 0 ? "an amount cannot be negative here" : "the amount is absurdly large");
+                           money.minor < 0 ? "an amount cannot be negative here"
+                                           : "the amount is absurdly large");
       return FALSE;
     }
   return TRUE;
@@ -315,7 +323,8 @@ check_number (gint64       number,
 {
   if (number >= 0 && number <= most)
     return TRUE;
-  g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE, "it must be from 0 to %" G_GINT64_FORMAT, most);
+  g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE, "it must be from 0 to %" G_GINT64_FORMAT,
+               most);
   return FALSE;
 }
 
@@ -332,7 +341,8 @@ check_marks (const char  *text,
   canonical = wb_marks_to_text (&marks);
   if (strcmp (canonical, text) == 0)
     return TRUE;
-  g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE, "“%s” should be written “%s”", text, canonical);
+  g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE, "“%s” should be written “%s”", text,
+               canonical);
   return FALSE;
 }
 
@@ -351,7 +361,8 @@ check_value (gconstpointer   record,
     case WB_FIELD_REFERENCE:
       if (wb_record_id_is_valid (CONST_MEMBER (record, field, char *)))
         return TRUE;
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE, "“%s” is not an id", CONST_MEMBER (record, field, char *));
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE, "“%s” is not an id",
+                   CONST_MEMBER (record, field, char *));
       return FALSE;
     case WB_FIELD_BOOLEAN:
       return TRUE;
@@ -369,9 +380,11 @@ check_value (gconstpointer   record,
     case WB_FIELD_MONEY:
       return check_money (CONST_MEMBER (record, field, WbMoney), currency, error);
     case WB_FIELD_WEIGHT:
-      return check_quantity (CONST_MEMBER (record, field, WbWeight).grains, WB_WEIGHT_MAX_LB * WB_GRAINS_PER_LB, error);
+      return check_quantity (CONST_MEMBER (record, field, WbWeight).grains,
+                             WB_WEIGHT_MAX_LB * WB_GRAINS_PER_LB, error);
     case WB_FIELD_VOLUME:
-      return check_quantity (CONST_MEMBER (record, field, WbVolume).bits, WB_VOLUME_MAX_CUFT * WB_BITS_PER_CUFT, error);
+      return check_quantity (CONST_MEMBER (record, field, WbVolume).bits,
+                             WB_VOLUME_MAX_CUFT * WB_BITS_PER_CUFT, error);
     }
   g_assert_not_reached ();
 }
@@ -385,7 +398,8 @@ wb_record_check (gconstpointer   record,
 
   if (!wb_record_id_is_valid (self->id))
     {
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE, "%s: “%s” is not an id", self->type->name, self->id);
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE, "%s: “%s” is not an id",
+                   self->type->name, self->id);
       return FALSE;
     }
   for (gsize i = 0; i < self->type->n_fields; i++)
@@ -396,8 +410,8 @@ wb_record_check (gconstpointer   record,
         {
           if ((field->flags & WB_FIELD_REQUIRED) == 0)
             continue;
-          g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING, "%s %s: %s is missing", self->type->name, self->id,
-                       field->name);
+          g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING, "%s %s: %s is missing",
+                       self->type->name, self->id, field->name);
           return FALSE;
         }
       if (!check_value (self, field, currency, error))
@@ -409,7 +423,7 @@ wb_record_check (gconstpointer   record,
   return TRUE;
 }
 
-/* --- from text ------------------------------------------------------------------------------------------------- */
+/* --- from text -------------------------------------------------------------------------------- */
 
 static gboolean
 parse_yes_no (const char  *text,
@@ -469,7 +483,8 @@ parse_percent (const char  *text,
       *out = value;
       return TRUE;
     }
-  g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE, "“%s” is not a percentage such as “7.5 %%”", text);
+  g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE,
+               "“%s” is not a percentage such as “7.5 %%”", text);
   return FALSE;
 }
 
@@ -598,16 +613,19 @@ wb_record_set_text (gpointer        record,
     {
       if (!g_utf8_validate (trimmed, -1, NULL))
         {
-          g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE, "%s: the text is not valid UTF-8", field->name);
+          g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE, "%s: the text is not valid UTF-8",
+                       field->name);
           return FALSE;
         }
       done = parse_value (field, trimmed, currency, &value, error);
       if (done)
         {
-          /* Range is looked at in a scratch record, so that a bad value never gets into the caller's. */
+          /* Range is looked at in a scratch record, so that a bad value never gets into the
+           * caller's. */
           trial = wb_record_new (((WbRecord *) record)->type->kind, "trial");
           store_value (trial, field, &value);
-          done = !wb_record_field_is_set (field, trial) || check_value (trial, field, currency, error);
+          done = !wb_record_field_is_set (field, trial) ||
+                 check_value (trial, field, currency, error);
         }
     }
   if (done)

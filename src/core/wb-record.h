@@ -10,12 +10,14 @@
 
 G_BEGIN_DECLS
 
-/* A record is one entity of a job: a piece, a stop, a claim line. Every record type is a plain struct that starts
- * with WbRecord and is described by one const table of fields. The table is the single place that names a field:
- * copying, comparing, the JSON document, the book's columns, history, import and forms all walk it.
+/* A record is one entity of a job: a piece, a stop, a claim line. Every record type is a plain
+ * struct that starts with WbRecord and is described by one const table of fields. The table is the
+ * single place that names a field: copying, comparing, the JSON document, the book's columns,
+ * history, import and forms all walk it.
  *
- * A record is written only by whoever made it, before giving it away; after that it is immutable and may be shared
- * between threads and between versions of a job. To change one, wb_record_copy() it, change the copy, hand it on. */
+ * A record is written only by whoever made it, before giving it away; after that it is immutable
+ * and may be shared between threads and between versions of a job. To change one, wb_record_copy()
+ * it, change the copy, hand it on. */
 
 typedef enum
 {
@@ -24,7 +26,7 @@ typedef enum
   WB_FIELD_REFERENCE,  /* char *, id of a record of field->refers in the same job, NULL when none */
   WB_FIELD_BOOLEAN,    /* gboolean */
   WB_FIELD_INTEGER,    /* gint64, WB_INTEGER_UNSET when not given; 0 … field->maximum */
-  WB_FIELD_PERCENT,    /* gint64 hundredths of a percent, WB_INTEGER_UNSET when not given; 0 … 10000 */
+  WB_FIELD_PERCENT,    /* gint64 hundredths of a percent, as INTEGER; 0 … 10000 */
   WB_FIELD_ENUM,       /* int, by field->choices; 0 when not given */
   WB_FIELD_DATE,       /* GDate */
   WB_FIELD_MONEY,      /* WbMoney in the job's currency, never negative */
@@ -34,7 +36,8 @@ typedef enum
 
 #define WB_INTEGER_UNSET G_MININT64
 
-/** Largest amount (minor units), weight, volume and text length that a record takes; beyond it input is absurd. */
+/** Largest amount (minor units), weight, volume and text length that a record takes; beyond it
+ * input is absurd. */
 #define WB_MONEY_MAX_MINOR G_GINT64_CONSTANT (1000000000000)
 #define WB_WEIGHT_MAX_LB   G_GINT64_CONSTANT (10000000)
 #define WB_VOLUME_MAX_CUFT G_GINT64_CONSTANT (1000000)
@@ -68,7 +71,8 @@ typedef enum
 
 /**
  * WbField:
- * @name: C member, JSON key and column name; lower case with underscores; never changes once released
+ * @name: C member, JSON key and column name; lower case with underscores; never changes once
+ *   released
  * @label: what a person reads, marked for translation
  */
 typedef struct
@@ -141,19 +145,19 @@ gboolean            wb_record_field_equal (const WbField *field,
 gboolean            wb_record_field_is_set (const WbField *field,
                                             gconstpointer  record);
 
-/** Returns: (transfer full): canonical text of a value, the same in every locale: dates ISO 8601, money
- * "12.50 USD", enum nicks, booleans "yes" or "no", percent "7.5 %"; "" when not given. */
+/** Returns: (transfer full): canonical text of a value, the same in every locale: dates ISO 8601,
+ * money "12.50 USD", enum nicks, booleans "yes" or "no", percent "7.5 %"; "" when not given. */
 char               *wb_record_get_text    (gconstpointer  record,
                                            const WbField *field) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * wb_record_set_text:
- * @text: (nullable): canonical text as wb_record_get_text() gives it, or what a person types for that type;
- *   surrounding white space is dropped; empty or %NULL makes the field not given
+ * @text: (nullable): canonical text as wb_record_get_text() gives it, or what a person types for
+ *   that type; surrounding white space is dropped; empty or %NULL makes the field not given
  * @currency: the job's currency, for money without a code
  *
- * Checks and sets one field of a record still private to the caller. On failure the field keeps its value and @error
- * is a %WB_CORE_ERROR whose message starts with the field's name.
+ * Checks and sets one field of a record still private to the caller. On failure the field keeps its
+ * value and @error is a %WB_CORE_ERROR whose message starts with the field's name.
  */
 gboolean            wb_record_set_text    (gpointer       record,
                                            const WbField *field,
@@ -161,7 +165,8 @@ gboolean            wb_record_set_text    (gpointer       record,
                                            const char    *currency,
                                            GError       **error);
 
-/** Checks required fields, ranges and text lengths of one record. The message names kind, id and field. */
+/** Checks required fields, ranges and text lengths of one record. The message names kind, id and
+ * field. */
 gboolean            wb_record_check       (gconstpointer  record,
                                            const char    *currency,
                                            GError       **error);

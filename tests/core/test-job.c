@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The job as an immutable value: edits leave the old one as it was, share what they did not touch, and refuse what would
- * leave a record pointing at nothing. */
+/* The job as an immutable value: edits leave the old one as it was, share what they did not touch,
+ * and refuse what would leave a record pointing at nothing. */
 #include "config.h"
 
 #include <string.h>
@@ -60,10 +60,12 @@ test_edit_leaves_the_old_job (void)
   wb_set_text (&piece->room, "Kitchen");
   after = wb_job_with (before, piece);
   g_assert_null (((const WbPiece *) wb_job_find (before, WB_KIND_PIECE, "p1"))->room);
-  g_assert_cmpstr (((const WbPiece *) wb_job_find (after, WB_KIND_PIECE, "p1"))->room, ==, "Kitchen");
+  g_assert_cmpstr (((const WbPiece *) wb_job_find (after, WB_KIND_PIECE, "p1"))->room, ==,
+                   "Kitchen");
   g_assert_cmpint (wb_job_index (after, WB_KIND_PIECE, "p1"), ==, 0);
   /* What was not touched is the same record in both. */
-  g_assert_true (wb_job_find (before, WB_KIND_PIECE, "p2") == wb_job_find (after, WB_KIND_PIECE, "p2"));
+  g_assert_true (wb_job_find (before, WB_KIND_PIECE, "p2") ==
+                 wb_job_find (after, WB_KIND_PIECE, "p2"));
   g_assert_false (wb_job_equal (before, after));
 }
 
@@ -200,7 +202,8 @@ test_diff (void)
   g_assert_cmpuint (none->len, ==, 0);
 }
 
-/* Any sequence of edits: the places by id stay true, and applying the difference gives the later job. */
+/* Any sequence of edits: the places by id stay true, and applying the difference gives the later
+ * job. */
 static void
 test_random_edits (void)
 {
@@ -246,17 +249,20 @@ test_governing_weight (void)
   WbWeight weight, per_cuft = wb_weight (700, WB_WEIGHT_UNIT_LB);
   g_autoptr (WbJob) estimated = NULL, measured = NULL, weighed = NULL;
 
-  g_assert_cmpint (wb_job_shipment_weight (job, FALSE, per_cuft, &weight), ==, WB_WEIGHT_SOURCE_NONE);
+  g_assert_cmpint (wb_job_shipment_weight (job, FALSE, per_cuft, &weight), ==,
+                   WB_WEIGHT_SOURCE_NONE);
   g_assert_false (wb_weight_is_set (weight));
   wb_set_text (&order->number, "J-1");
   order->estimated_weight = wb_weight (500000, WB_WEIGHT_UNIT_LB);
   estimated = wb_job_with_many (job, records);
-  g_assert_cmpint (wb_job_shipment_weight (estimated, FALSE, per_cuft, &weight), ==, WB_WEIGHT_SOURCE_ESTIMATE);
+  g_assert_cmpint (wb_job_shipment_weight (estimated, FALSE, per_cuft, &weight), ==,
+                   WB_WEIGHT_SOURCE_ESTIMATE);
 
   /* 41 CFR 302-7.13(d): 7 lb a cubic foot; 100 cu ft are 700 lb */
   order->volume = wb_volume (10000, WB_VOLUME_UNIT_CUFT);
   measured = wb_job_with_many (job, records);
-  g_assert_cmpint (wb_job_shipment_weight (measured, FALSE, per_cuft, &weight), ==, WB_WEIGHT_SOURCE_VOLUME);
+  g_assert_cmpint (wb_job_shipment_weight (measured, FALSE, per_cuft, &weight), ==,
+                   WB_WEIGHT_SOURCE_VOLUME);
   g_assert_cmpint (weight.grains, ==, 700 * WB_GRAINS_PER_LB);
 
   first = put (records, WB_KIND_WEIGHING, "w1");
@@ -264,9 +270,11 @@ test_governing_weight (void)
   first->gross = wb_weight (3000000, WB_WEIGHT_UNIT_LB);
   first->tare = wb_weight (2400000, WB_WEIGHT_UNIT_LB);
   weighed = wb_job_with_many (job, records);
-  g_assert_cmpint (wb_job_shipment_weight (weighed, FALSE, per_cuft, &weight), ==, WB_WEIGHT_SOURCE_WEIGHING);
+  g_assert_cmpint (wb_job_shipment_weight (weighed, FALSE, per_cuft, &weight), ==,
+                   WB_WEIGHT_SOURCE_WEIGHING);
   g_assert_cmpint (weight.grains, ==, 6000 * WB_GRAINS_PER_LB);
-  g_assert_cmpint (wb_job_shipment_weight (weighed, TRUE, per_cuft, &weight), ==, WB_WEIGHT_SOURCE_WEIGHING);
+  g_assert_cmpint (wb_job_shipment_weight (weighed, TRUE, per_cuft, &weight), ==,
+                   WB_WEIGHT_SOURCE_WEIGHING);
   g_assert_cmpint (weight.grains, ==, 30000 * WB_GRAINS_PER_LB);
 }
 

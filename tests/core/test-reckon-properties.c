@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What must hold of every reckoning, whatever the claim: tried on 100,000 random claims a run. The seed is printed; run again
- * with --seed to see a failure again. WB_CLAIMS in the environment sets another count. */
+/* What must hold of every reckoning, whatever the claim: tried on 100,000 random claims a run. The
+ * seed is printed; run again with --seed to see a failure again. WB_CLAIMS in the environment sets
+ * another count. */
 #include "config.h"
 
 #include <stdlib.h>
@@ -29,7 +30,7 @@ reckon (WbTerms *terms,
   return reckoning;
 }
 
-/* --- what holds of one reckoning ------------------------------------------------------------------------------- */
+/* --- what holds of one reckoning -------------------------------------------------------------- */
 
 static void
 check_line (const WbLineFigures *figures)
@@ -71,9 +72,10 @@ check_sums (const WbReckoning *reckoning,
   g_assert_cmpint (totals->balance, ==, owed + totals->freight_refund - totals->paid);
 }
 
-/* The limit of an article, found anew from the inventory and not from the reckoning's own reasons: no article may bring
- * more than rate × weight. Only for pieces whose own weight is the article's weight beyond doubt: no part of anything else, and
- * a carton only where the terms take it with its contents for one article. */
+/* The limit of an article, found anew from the inventory and not from the reckoning's own reasons:
+ * no article may bring more than rate × weight. Only for pieces whose own weight is the article's
+ * weight beyond doubt: no part of anything else, and a carton only where the terms take it with its
+ * contents for one article. */
 static void
 check_article_limits (const WbReckoning *reckoning,
                       WbSide             side)
@@ -94,12 +96,13 @@ check_article_limits (const WbReckoning *reckoning,
       for (guint j = 0; j < reckoning->n_lines; j++)
         if (reckoning->lines[j].piece == piece)
           owed += reckoning->lines[j].side[side].owed;
-      g_assert_true (wb_rate_apply (terms->article_rate, piece->weight, WB_VOLUME_UNSET, WB_ROUND_UP, &limit, NULL));
+      g_assert_true (wb_rate_apply (terms->article_rate, piece->weight, WB_VOLUME_UNSET,
+                                    WB_ROUND_UP, &limit, NULL));
       g_assert_cmpint (owed, <=, limit.minor);
     }
 }
 
-/* --- what holds between reckonings ----------------------------------------------------------------------------- */
+/* --- what holds between reckonings ------------------------------------------------------------ */
 
 /* The same job with its claim lines in another order. */
 static WbJob *
@@ -113,7 +116,8 @@ shuffle_lines (WbJob *job,
     {
       WbRecord *line = wb_record_copy (wb_job_nth (now, WB_KIND_CLAIM_LINE, 0));
       WbJob *without = wb_job_without (now, WB_KIND_CLAIM_LINE, line->id, NULL);
-      WbJob *with = wb_job_insert (without, line, (guint) g_rand_int_range (rand, (gint32) i / 2, (gint32) n));
+      WbJob *with = wb_job_insert (without, line,
+                                   (guint) g_rand_int_range (rand, (gint32) i / 2, (gint32) n));
 
       wb_job_unref (without);
       wb_job_unref (now);
@@ -176,8 +180,8 @@ check_declared_value (WbTerms *terms,
   g_autoptr (WbReckoning) at_high = reckon (terms, job_high);
 
   g_assert_cmpint (at_low->side[WB_SIDE_FULL].owed, <=, at_high->side[WB_SIDE_FULL].owed);
-  g_assert_cmpmem (&at_low->side[WB_SIDE_RELEASED], sizeof (WbSideReckoning), &at_high->side[WB_SIDE_RELEASED],
-                   sizeof (WbSideReckoning));
+  g_assert_cmpmem (&at_low->side[WB_SIDE_RELEASED], sizeof (WbSideReckoning),
+                   &at_high->side[WB_SIDE_RELEASED], sizeof (WbSideReckoning));
 }
 
 static void
@@ -195,7 +199,7 @@ check_deductible (WbTerms *terms,
   g_assert_cmpint (at_low->side[WB_SIDE_FULL].owed, >=, at_high->side[WB_SIDE_FULL].owed);
 }
 
-/* --- run ------------------------------------------------------------------------------------------------------- */
+/* --- run -------------------------------------------------------------------------------------- */
 
 static void
 test_properties (void)
@@ -240,8 +244,8 @@ test_properties (void)
       if (i % 4 == 1)
         check_same_bytes (terms, job, reckoning);
     }
-  g_test_message ("owing under released %u, under full %u; cut by the shipment's limit %u; too late %u", n_owing[0],
-                  n_owing[1], n_limited, n_barred);
+  g_test_message ("owing under released %u, under full %u; cut by the shipment's limit %u; "
+                  "too late %u", n_owing[0], n_owing[1], n_limited, n_barred);
   /* A generator that never reaches the rules would prove nothing. */
   g_assert_cmpuint (n_owing[WB_SIDE_RELEASED], >, n_claims / 4);
   g_assert_cmpuint (n_owing[WB_SIDE_FULL], >, n_claims / 4);

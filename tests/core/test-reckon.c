@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Each rule of the reckoning on a claim small enough to check by hand. Figures published elsewhere are checked in
- * tests/published; what must hold of any claim in test-reckon-properties.c. */
+/* Each rule of the reckoning on a claim small enough to check by hand. Figures published elsewhere
+ * are checked in tests/published; what must hold of any claim in test-reckon-properties.c. */
 #include "config.h"
 
 #include <string.h>
@@ -9,11 +9,12 @@
 #include "core/wb-reckoning.h"
 
 #define TERMS_HEAD "regime = test\ntitle = Test\ncurrency = USD\n[edition]\nfrom = 2000-01-01\n"
-#define TERMS_USUAL                                                                                                    \
-  "[freight]\nfreight-partial-loss = by-weight\nfreight-total-loss = all\n"                                            \
-  "[claims]\nclaim-within = 9 months\nlate-claim = flagged\n"                                                          \
-  "[released]\nmeasure = actual-value\narticle-rate = 0.60 per lb\n"                                                   \
-  "[full]\nshipment-rate = 6.00 per lb\nshipment-minimum = 6000.00\ndeclared-value = yes\ndeductible = yes\n"          \
+#define TERMS_USUAL                                                                                \
+  "[freight]\nfreight-partial-loss = by-weight\nfreight-total-loss = all\n"                        \
+  "[claims]\nclaim-within = 9 months\nlate-claim = flagged\n"                                      \
+  "[released]\nmeasure = actual-value\narticle-rate = 0.60 per lb\n"                               \
+  "[full]\nshipment-rate = 6.00 per lb\nshipment-minimum = 6000.00\n"                              \
+  "declared-value = yes\ndeductible = yes\n"          \
   "extraordinary-rate = 100.00 per lb\n"
 
 typedef struct
@@ -184,7 +185,7 @@ find_reason (const WbReckoning *reckoning,
 #define OWED(reckoning, line, side_) ((reckoning)->lines[line].side[WB_SIDE_##side_].owed)
 #define TOTAL(reckoning, side_) (&(reckoning)->side[WB_SIDE_##side_])
 
-/* --- losses ---------------------------------------------------------------------------------------------------- */
+/* --- losses ----------------------------------------------------------------------------------- */
 
 static void
 test_lesser_of_repair_and_value (Fixture       *fixture,
@@ -274,7 +275,7 @@ test_denied_line (Fixture       *fixture,
   g_assert_cmpint (OWED (reckoning, 1, RELEASED), ==, 3000);
 }
 
-/* --- articles -------------------------------------------------------------------------------------------------- */
+/* --- articles --------------------------------------------------------------------------------- */
 
 static void
 test_carton_is_one_article (Fixture       *fixture,
@@ -349,7 +350,7 @@ test_extraordinary_value (Fixture       *fixture,
   g_assert_cmpint (OWED (listed, 0, RELEASED), ==, 300);
 }
 
-/* --- the shipment ---------------------------------------------------------------------------------------------- */
+/* --- the shipment ----------------------------------------------------------------------------- */
 
 static void
 test_default_is_full_value (Fixture       *fixture,
@@ -362,7 +363,8 @@ test_default_is_full_value (Fixture       *fixture,
   unsigned_waiver = reckon (fixture);
   g_assert_cmpint (unsigned_waiver->applies, ==, WB_SIDE_FULL);
   g_assert_cmpuint (unsigned_waiver->waiver_gaps, ==,
-                    WB_WAIVER_NO_SIGNER | WB_WAIVER_NO_DATE | WB_WAIVER_NO_MANNER | WB_WAIVER_NO_DISCLOSURE);
+                    WB_WAIVER_NO_SIGNER | WB_WAIVER_NO_DATE | WB_WAIVER_NO_MANNER |
+                    WB_WAIVER_NO_DISCLOSURE);
   sign_waiver (fixture);
   valid = reckon (fixture);
   g_assert_cmpint (valid->applies, ==, WB_SIDE_RELEASED);
@@ -475,7 +477,7 @@ test_paid_on_this_claim (Fixture       *fixture,
   g_assert_cmpint (TOTAL (reckoning, FULL)->balance, ==, 5000);
 }
 
-/* --- freight --------------------------------------------------------------------------------------------------- */
+/* --- freight ---------------------------------------------------------------------------------- */
 
 static void
 test_freight_refund (Fixture       *fixture,
@@ -528,7 +530,7 @@ test_carton_counted_short_is_lost_whole (Fixture       *fixture,
   g_assert_cmpint (TOTAL (reckoning, FULL)->freight_refund, ==, 1000);
 }
 
-/* --- time ------------------------------------------------------------------------------------------------------ */
+/* --- time ------------------------------------------------------------------------------------- */
 
 static void
 test_late_claim_is_flagged (Fixture       *fixture,
@@ -557,7 +559,9 @@ test_late_claim_at_actual_value_then_barred (void)
   WbClaim *claim;
   WbClaimLine *line;
 
-  set_up_with (&fixture, TERMS_HEAD "[claims]\nclaim-within = 9 months\nlate-claim = actual-value\nlate-until = 2 years\n"
+  set_up_with (&fixture,
+               TERMS_HEAD "[claims]\nclaim-within = 9 months\nlate-claim = actual-value\n"
+               "late-until = 2 years\n"
                          "[full]\nshipment-rate = 6.00 per lb\n");
   claim = find (&fixture, WB_KIND_CLAIM);
   add_piece (&fixture, "a", WB_FORM_LOOSE, 10);
@@ -574,7 +578,7 @@ test_late_claim_at_actual_value_then_barred (void)
   tear_down (&fixture, NULL);
 }
 
-/* --- reasons and errors ---------------------------------------------------------------------------------------- */
+/* --- reasons and errors ----------------------------------------------------------------------- */
 
 static void
 test_silence_is_said_once (Fixture       *fixture,
@@ -654,7 +658,9 @@ test_transcript_names_every_step (Fixture       *fixture,
   reckoning = reckon (fixture);
   text = wb_reckoning_to_text (reckoning);
   g_assert_nonnull (strstr (text, "applies released late in-time"));
-  g_assert_nonnull (strstr (text, "line 1 released complete=yes loss=80.00 allowed=1.20 covered=1.20 deducted=0.00 owed=1.20"));
+  g_assert_nonnull (strstr (text,
+                            "line 1 released complete=yes loss=80.00 allowed=1.20 "
+                            "covered=1.20 deducted=0.00 owed=1.20"));
   g_assert_nonnull (strstr (text, "reason article-limit released line=1 key=article-rate"));
 }
 
@@ -663,7 +669,8 @@ main (int    argc,
       char **argv)
 {
   g_test_init (&argc, &argv, NULL);
-#define CASE(path, function) g_test_add ("/core/reckon/" path, Fixture, NULL, set_up, function, tear_down)
+#define CASE(path, function) \
+  g_test_add ("/core/reckon/" path, Fixture, NULL, set_up, function, tear_down)
   CASE ("loss/lesser-of-repair-and-value", test_lesser_of_repair_and_value);
   CASE ("loss/depreciation", test_depreciation_only_where_the_terms_say);
   CASE ("loss/salvage-and-demand", test_salvage_and_demand);
@@ -682,7 +689,8 @@ main (int    argc,
   CASE ("freight/refund", test_freight_refund);
   CASE ("freight/short-carton", test_carton_counted_short_is_lost_whole);
   CASE ("time/flagged", test_late_claim_is_flagged);
-  g_test_add_func ("/core/reckon/time/actual-value-then-barred", test_late_claim_at_actual_value_then_barred);
+  g_test_add_func ("/core/reckon/time/actual-value-then-barred",
+                   test_late_claim_at_actual_value_then_barred);
   CASE ("reasons/silence", test_silence_is_said_once);
   CASE ("reasons/transcript", test_transcript_names_every_step);
   CASE ("errors/absurd", test_absurd_input_is_an_error);

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Records by their field tables: every field of every kind is read, written, copied and compared. */
+/* Records by their field tables: every field of every kind is read, written, copied and
+ * compared. */
 #include "config.h"
 
 #include <string.h>
@@ -118,7 +119,8 @@ test_every_field (void)
     }
 }
 
-/* The tables are what files, books and forms rely on: names are unique, plain, and lie inside their struct. */
+/* The tables are what files, books and forms rely on: names are unique, plain, and lie inside their
+ * struct. */
 static void
 test_tables (void)
 {
@@ -135,7 +137,8 @@ test_tables (void)
 
           g_assert_true (g_hash_table_add (names, (gpointer) field->name));
           g_assert_true (g_hash_table_add (offsets, GSIZE_TO_POINTER (field->offset)));
-          g_assert_cmpuint (strspn (field->name, "abcdefghijklmnopqrstuvwxyz_"), ==, strlen (field->name));
+          g_assert_cmpuint (strspn (field->name, "abcdefghijklmnopqrstuvwxyz_"), ==,
+                            strlen (field->name));
           g_assert_cmpuint (field->offset, >=, sizeof (WbRecord));
           g_assert_cmpuint (field->offset, <, type->size);
           g_assert_cmpuint (strlen (field->label), >, 0);

@@ -34,8 +34,8 @@ put_money (GString    *text,
            gint64      minor,
            const char *rest)
 {
-  g_string_append_printf (text, "%s = %" G_GINT64_FORMAT ".%02" G_GINT64_FORMAT "%s\n", key, minor / 100, minor % 100,
-                          rest);
+  g_string_append_printf (text, "%s = %" G_GINT64_FORMAT ".%02" G_GINT64_FORMAT "%s\n", key,
+                          minor / 100, minor % 100, rest);
 }
 
 static void
@@ -55,7 +55,8 @@ put_general (GRand   *rand,
   if (one_in (rand, 3))
     g_string_append (text, "depreciation-maximum = 75 %\n");
   g_string_append_printf (text, "[freight]\nfreight-partial-loss = %s\nfreight-total-loss = %s\n",
-                          PICK (rand, "by-weight", "not-refunded"), PICK (rand, "all", "by-weight", "not-refunded"));
+                          PICK (rand, "by-weight", "not-refunded"),
+                          PICK (rand, "all", "by-weight", "not-refunded"));
   g_string_append (text, "[claims]\nclaim-within = 9 months\n");
   g_string_append (text, PICK (rand, "late-claim = flagged\n", "late-claim = barred\n",
                                "late-claim = actual-value\nlate-until = 2 years\n"));
@@ -65,8 +66,10 @@ static void
 put_released (GRand   *rand,
               GString *text)
 {
-  g_string_append_printf (text, "[released]\nmeasure = %s\n", PICK (rand, "actual-value", "replacement"));
-  put_money (text, "article-rate", one_in (rand, 2) ? 60 : g_rand_int_range (rand, 1, 500), " per lb");
+  g_string_append_printf (text, "[released]\nmeasure = %s\n",
+                          PICK (rand, "actual-value", "replacement"));
+  put_money (text, "article-rate", one_in (rand, 2) ? 60 : g_rand_int_range (rand, 1, 500),
+             " per lb");
   if (one_in (rand, 5))
     put_money (text, "line-limit", amount (rand), "");
   if (one_in (rand, 5))
@@ -79,7 +82,8 @@ put_full (GRand   *rand,
 {
   gint64 minimum = amount (rand);
 
-  g_string_append_printf (text, "[full]\nmeasure = %s\n", PICK (rand, "actual-value", "replacement", "replacement"));
+  g_string_append_printf (text, "[full]\nmeasure = %s\n",
+                          PICK (rand, "actual-value", "replacement", "replacement"));
   put_money (text, "shipment-rate", g_rand_int_range (rand, 1, 700), " per lb");
   g_string_append_printf (text, "shipment-weight = %s\n", PICK (rand, "net", "gross"));
   put_money (text, "shipment-minimum", minimum, "");
@@ -89,7 +93,8 @@ put_full (GRand   *rand,
   g_string_append_printf (text, "below-minimum = %s\n", PICK (rand, "raised", "kept"));
   g_string_append (text, "deductible = yes\n");
   if (!one_in (rand, 4))
-    g_string_append_printf (text, "deductible-order = %s\n", PICK (rand, "after-limit", "before-limit"));
+    g_string_append_printf (text, "deductible-order = %s\n",
+                            PICK (rand, "after-limit", "before-limit"));
   if (!one_in (rand, 3))
     {
       put_money (text, "extraordinary-rate", g_rand_int_range (rand, 100, 10000), " per lb");
@@ -102,7 +107,9 @@ put_full (GRand   *rand,
 WbTerms *
 wb_random_terms (GRand *rand)
 {
-  g_autoptr (GString) text = g_string_new ("regime = random\ntitle = Random\ncurrency = USD\n[edition]\nfrom = 2000-01-01\n");
+  g_autoptr (GString) text =
+    g_string_new ("regime = random\ntitle = Random\ncurrency = USD\n"
+                  "[edition]\nfrom = 2000-01-01\n");
   g_autoptr (GPtrArray) editions = NULL;
   g_autoptr (GError) error = NULL;
 
@@ -115,7 +122,7 @@ wb_random_terms (GRand *rand)
   return wb_terms_ref (g_ptr_array_index (editions, 0));
 }
 
-/* --- job ------------------------------------------------------------------------------------------------------- */
+/* --- job -------------------------------------------------------------------------------------- */
 
 static WbMoney
 maybe_money (GRand *rand,
@@ -130,7 +137,8 @@ maybe_weight (GRand *rand,
 {
   if (one_in (rand, out_of))
     return WB_WEIGHT_UNSET;
-  return wb_weight (g_rand_int_range (rand, 1, 30000), one_in (rand, 8) ? WB_WEIGHT_UNIT_KG : WB_WEIGHT_UNIT_LB);
+  return wb_weight (g_rand_int_range (rand, 1, 30000),
+                    one_in (rand, 8) ? WB_WEIGHT_UNIT_KG : WB_WEIGHT_UNIT_LB);
 }
 
 static void
@@ -230,7 +238,8 @@ add_line (GRand     *rand,
   line->number = number;
   if (!one_in (rand, 10))
     {
-      g_autofree char *piece = g_strdup_printf ("p%d", g_rand_int_range (rand, 0, (gint32) n_pieces));
+      g_autofree char *piece = g_strdup_printf ("p%d",
+                                                g_rand_int_range (rand, 0, (gint32) n_pieces));
 
       wb_set_text (&line->piece, piece);
     }
