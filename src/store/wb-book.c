@@ -14,6 +14,7 @@ struct _WbBook
 {
   GObject      parent_instance;
 
+  guint        version;      /* that this program knows, and the file had when it was opened */
   char        *path;         /* absolute: readers are opened later, when the working folder may be another */
   GThread     *writer;
   GAsyncQueue *deeds;        /* Deed, for the writer; borrowed from whoever waits for it */
@@ -38,13 +39,39 @@ refuse_closed (WbBook  *self,
   return FALSE;
 }
 
+/* --- one piece of work ------------------------------------------------------------------------------------------- */
+
+/* What is asked of a connection, with what it has to find there. */
+typedef struct
+{
+  WbBook       *self;
+  WbSqliteWork  work;
+  gpointer      data;
+} Task;
+
+/* A later program may bring the book up to date while this one has it open; then nothing here may touch it any more. */
+static gboolean
+check_and_work (WbSqlite  *book,
+                gpointer   data,
+                GError   **error)
+{
+  Task *task = data;
+  gint64 version;
+
+  if (!wb_sqlite_read_number (book, "PRAGMA user_version", &version, error))
+    return FALSE;
+  if (version == task->self->version)
+    return task->work (book, task->data, error);
+  wb_sqlite_set_error (book, WB_STORE_ERROR_NEWER, error, "a later version of the program has brought the book up to date");
+  return FALSE;
+}
+
 /* --- writing ----------------------------------------------------------------------------------------------------- */
 
 /* One thing to write, on the stack of the thread that waits for it. */
 typedef struct
 {
-  WbSqliteWork  work;         /* NULL: nothing more comes */
-  gpointer      data;
+  Task         *task;         /* NULL: nothing more comes */
   GCancellable *cancellable;
   GError       *error;
   gboolean      succeeded;
@@ -59,10 +86,11 @@ write_deeds (gpointer data)
   for (;;)
     {
       Deed *deed = g_async_queue_pop (self->deeds);
-      gboolean last = deed->work == NULL;
+      gboolean last = deed->task == NULL;
 
       if (!last)
-        deed->succeeded = wb_sqlite_transact (self->writing, TRUE, deed->work, deed->data, deed->cancellable, &deed->error);
+        deed->succeeded = wb_sqlite_transact (self->writing, TRUE, check_and_work, deed->task, deed->cancellable,
+                                              &deed->error);
       g_mutex_lock (&self->mutex);
       deed->finished = TRUE;
       g_cond_broadcast (&self->changed);
@@ -79,7 +107,8 @@ wb_book_write (WbBook        *self,
                GCancellable  *cancellable,
                GError       **error)
 {
-  Deed deed = { work, data, cancellable, NULL, FALSE, FALSE };
+  Task task = { self, work, data };
+  Deed deed = { &task, cancellable, NULL, FALSE, FALSE };
 
   g_mutex_lock (&self->mutex);
   if (self->closing)
@@ -144,6 +173,7 @@ wb_book_read (WbBook        *self,
               GCancellable  *cancellable,
               GError       **error)
 {
+  Task task = { self, work, data };
   GError *fault = NULL;
   WbSqlite *reader = borrow_reader (self, &fault);
   gboolean succeeded;
@@ -155,7 +185,7 @@ wb_book_read (WbBook        *self,
       g_propagate_error (error, fault);
       return FALSE;
     }
-  succeeded = wb_sqlite_transact (reader, FALSE, work, data, cancellable, error);
+  succeeded = wb_sqlite_transact (reader, FALSE, check_and_work, &task, cancellable, error);
   return_reader (self, reader);
   return succeeded;
 }
@@ -177,6 +207,7 @@ wb_book_open_with (const char         *path,
     return NULL;
   self = g_object_new (WB_TYPE_BOOK, NULL);
   self->path = g_steal_pointer (&absolute);
+  self->version = g_strv_length ((char **) migrations);
   self->writing = writing;
   self->writer = g_thread_new ("book-writer", write_deeds, self);
   return self;
