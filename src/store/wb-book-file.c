@@ -210,15 +210,16 @@ check_whole (const char    *path,
 
 /* --- making ------------------------------------------------------------------------------------------------------ */
 
+/* A book and what SQLite keeps beside it. */
+static const char *const parts_of_a_book[] = { "", "-journal", "-wal", "-shm" };
+
 static gboolean
 refuse_existing (const char  *path,
                  GError     **error)
 {
-  static const char *const endings[] = { "", "-journal", "-wal", "-shm" };
-
-  for (gsize i = 0; i < G_N_ELEMENTS (endings); i++)
+  for (gsize i = 0; i < G_N_ELEMENTS (parts_of_a_book); i++)
     {
-      g_autofree char *name = g_strconcat (path, endings[i], NULL);
+      g_autofree char *name = g_strconcat (path, parts_of_a_book[i], NULL);
       struct stat status;
 
       if (g_lstat (name, &status) != 0)
@@ -232,6 +233,18 @@ refuse_existing (const char  *path,
   return TRUE;
 }
 
+/* Takes a book that was only just made away again. */
+static void
+remove_new (const char *path)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (parts_of_a_book); i++)
+    {
+      g_autofree char *name = g_strconcat (path, parts_of_a_book[i], NULL);
+
+      (void) g_unlink (name);
+    }
+}
+
 static gboolean
 fill_new (const char         *path,
           const char *const  *migrations,
@@ -240,7 +253,9 @@ fill_new (const char         *path,
 {
   g_autoptr (WbSqlite) book = wb_sqlite_open (path, WB_SQLITE_CREATE, error);
 
-  return book != NULL && wb_migrate (book, migrations, cancellable, error);
+  /* What could not be finished is thrown away whole: nothing to be undone has to outlive the program. */
+  return book != NULL && wb_sqlite_execute (book, "PRAGMA journal_mode = MEMORY", error) &&
+         wb_migrate (book, migrations, cancellable, error);
 }
 
 /* Gives the finished file its name, which must still be free. Where a file cannot have two names for a moment, the name is
@@ -352,6 +367,6 @@ wb_book_file_open (const char         *path,
     return NULL;
   book = open_and_upgrade (path, migrations, cancellable, error);
   if (book == NULL)
-    (void) g_unlink (path);
+    remove_new (path);
   return book;
 }
