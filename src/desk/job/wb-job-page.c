@@ -271,6 +271,19 @@ tell_action (GtkWidget  *widget,
   adw_toast_overlay_add_toast (self->toasts, toast);
 }
 
+static void
+warn_action (GtkWidget  *widget,
+             const char *name,
+             GVariant   *target)
+{
+  GtkWidget *dialog = adw_message_dialog_new (GTK_WINDOW (gtk_widget_get_root (widget)),
+                                              _("This Cannot Be Done"),
+                                              g_variant_get_string (target, NULL));
+
+  adw_message_dialog_add_response (ADW_MESSAGE_DIALOG (dialog), "close", _("_Close"));
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
 /* The button of a toast undoes what it tells of, nothing later. */
 static void
 job_changed_cb (WbJobPage *self)
@@ -418,6 +431,7 @@ wb_job_page_class_init (WbJobPageClass *klass)
   gtk_widget_class_install_action (widget_class, "job.redo", NULL, redo_action);
   gtk_widget_class_install_action (widget_class, "job.store", NULL, store_action);
   gtk_widget_class_install_action (widget_class, "job.tell", "s", tell_action);
+  gtk_widget_class_install_action (widget_class, "job.warn", "s", warn_action);
 }
 
 static void

@@ -9,6 +9,7 @@
 #include "core/wb-core.h"
 #include "desk/model/wb-job-rebase.h"
 #include "desk/model/wb-job-saver.h"
+#include "desk/model/wb-record-follow.h"
 #include "desk/model/wb-record-list.h"
 #include "office/wb-words.h"
 
@@ -333,14 +334,36 @@ wb_job_model_apply (WbJobModel *self,
   show_job (self, job);
 }
 
-/* A field that would make a good record a bad one is refused like a text that does not read. */
+/* Whether the job around a record looks at its fields too: tickets that add up, numbers of lines. */
 static gboolean
-check_record (gconstpointer   before,
-              gconstpointer   after,
-              const char     *currency,
-              GError        **error)
+is_checked_together (WbKind kind)
 {
+  return kind == WB_KIND_WEIGHING || kind == WB_KIND_CLAIM_LINE;
+}
+
+static gboolean
+check_within_job (WbJobModel  *self,
+                  WbRecord    *after,
+                  GError     **error)
+{
+  g_autoptr (WbJob) job = wb_job_with (self->job, after);
+
+  return wb_job_check (job, error) || !wb_job_check (self->job, NULL);
+}
+
+/* A field that would make a good record a bad one is refused like a text that does not read, so that
+ * what is shown can always be stored. */
+static gboolean
+check_record (WbJobModel      *self,
+              gconstpointer    before,
+              WbRecord        *after,
+              GError         **error)
+{
+  const char *currency = wb_job_get_currency (self->job);
   g_autoptr (GError) refusal = NULL;
+
+  if (is_checked_together (after->type->kind) && !check_within_job (self, after, error))
+    return FALSE;
 
   if (wb_record_check (after, currency, &refusal) || !wb_record_check (before, currency, NULL))
     return TRUE;
@@ -370,8 +393,11 @@ change_record (WbJobModel     *self,
     }
 
   after = wb_record_copy (before);
-  if (!wb_record_set_text (after, field, text, currency, error) ||
-      !check_record (before, after, currency, error))
+  if (!wb_record_set_text (after, field, text, currency, error))
+    return NULL;
+
+  wb_record_follow (before, after, field);
+  if (!check_record (self, before, after, error))
     return NULL;
 
   return g_steal_pointer (&after);

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The page of the open job that shows its order. */
+/* The page of the open job that shows its order: people, stops, dates, estimate, weights. */
 #pragma once
 
 #include <gtk/gtk.h>
@@ -8,7 +8,9 @@
 
 G_BEGIN_DECLS
 
-/* Property: "model" (WbJobModel), for construction only. */
+/* Property: "model" (WbJobModel), for construction only.
+ * Actions: "order.add-party", "order.add-stop", "order.add-weighing"; "order.show-field" (s): puts the focus on "order.vehicle" or on
+ * the list of "party", "stop" or "weighing". */
 #define WB_TYPE_ORDER_PAGE (wb_order_page_get_type ())
 G_DECLARE_FINAL_TYPE (WbOrderPage, wb_order_page, WB, ORDER_PAGE, GtkWidget)
 

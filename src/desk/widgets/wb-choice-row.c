@@ -61,7 +61,7 @@ selected_cb (WbChoiceRow *self)
 
   if (!wb_field_tie_set_text (self->tie, field->choices->values[position].nick, &error))
     {
-      g_autofree char *fault = wb_words_error (error);
+      g_autofree char *fault = wb_field_tie_describe (self->tie, error);
 
       adw_combo_row_set_selected (ADW_COMBO_ROW (self), current);
       wb_row_note_set (self->note, fault, WB_NOTE_ERROR);

@@ -148,7 +148,7 @@ set_value (WbFieldRow *self)
     }
   else
     {
-      g_autofree char *fault = wb_words_error (error);
+      g_autofree char *fault = wb_field_tie_describe (self->tie, error);
 
       show_state (self, fault);
     }
@@ -168,7 +168,7 @@ text_changed_cb (WbFieldRow *self)
     }
   else
     {
-      g_autofree char *fault = wb_words_error (error);
+      g_autofree char *fault = wb_field_tie_describe (self->tie, error);
 
       show_state (self, fault);
     }

@@ -243,6 +243,36 @@ wb_field_tie_set_text (WbFieldTie  *self,
                                  text, error);
 }
 
+char *
+wb_field_tie_describe (WbFieldTie   *self,
+                       const GError *error)
+{
+  const char *text = error->message;
+  g_autofree char *name = NULL;
+  const char *found;
+  GString *sentence;
+
+  g_return_val_if_fail (WB_IS_FIELD_TIE (self), NULL);
+
+  if (error->domain != WB_CORE_ERROR || self->field == NULL ||
+      error->code == WB_CORE_ERROR_OVERFLOW)
+    return wb_words_error (error);
+
+  /* Core says which record and field it means; here that is plain to see. */
+  name = g_strconcat (self->field->name, ": ", NULL);
+  found = strstr (text, name);
+  if (found != NULL)
+    text = found + strlen (name);
+
+  sentence = g_string_new (NULL);
+  g_string_append_unichar (sentence, g_unichar_toupper (g_utf8_get_char (text)));
+  g_string_append (sentence, g_utf8_next_char (text));
+  if (!g_str_has_suffix (text, "."))
+    g_string_append_c (sentence, '.');
+
+  return g_string_free (sentence, FALSE);
+}
+
 void
 wb_field_tie_install_properties (GObjectClass *object_class)
 {

@@ -29,6 +29,15 @@ gboolean       wb_field_tie_set_text   (WbFieldTie  *self,
                                         const char  *text,
                                         GError     **error);
 
+/**
+ * wb_field_tie_describe:
+ * @error: why wb_field_tie_check() or wb_field_tie_set_text() refused a text
+ *
+ * Returns: (transfer full): a sentence for the line beneath the field, which need not name the field again.
+ */
+char          *wb_field_tie_describe   (WbFieldTie   *self,
+                                        const GError *error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* --- for the rows: the three properties that all of them have ---------------------------------------------------- */
 
 enum

@@ -48,7 +48,7 @@ active_cb (WbSwitchRow *self)
 
   if (!wb_field_tie_set_text (self->tie, active ? "yes" : "no", &error))
     {
-      g_autofree char *fault = wb_words_error (error);
+      g_autofree char *fault = wb_field_tie_describe (self->tie, error);
 
       gtk_switch_set_active (GTK_SWITCH (self->toggle), get_value (self));
       wb_row_note_set (self->note, fault, WB_NOTE_ERROR);

@@ -45,7 +45,7 @@ static void
 show_fault (WbTextRow    *self,
             const GError *error)
 {
-  g_autofree char *fault = error != NULL ? wb_words_error (error) : NULL;
+  g_autofree char *fault = error != NULL ? wb_field_tie_describe (self->tie, error) : NULL;
 
   self->invalid = error != NULL;
   wb_row_note_set (self->note, fault, WB_NOTE_ERROR);

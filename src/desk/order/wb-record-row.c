@@ -1,0 +1,251 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* One record of a list on the order page. The fields are made when the row is first opened, since a
+ * job may have many rows that nobody opens. */
+#define G_LOG_DOMAIN "wb-desk"
+#include "config.h"
+
+#include "desk/order/wb-record-row.h"
+
+#include "desk/order/wb-record-draft.h"
+#include "desk/order/wb-record-words.h"
+#include "desk/widgets/wb-field-row.h"
+#include "office/wb-words.h"
+
+#include <glib/gi18n.h>
+
+#define EXPANDED_KEY "wb-record-row-expanded"
+
+struct _WbRecordRow
+{
+  AdwExpanderRow  parent_instance;
+
+  WbJobModel     *model;
+  WbRecordItem   *item;
+  GtkWidget      *first_field;   /* NULL until the row was opened; owned by the row */
+  GtkWidget      *remove_button;
+};
+
+G_DEFINE_FINAL_TYPE (WbRecordRow, wb_record_row, ADW_TYPE_EXPANDER_ROW)
+
+static const WbRecord *
+get_record (WbRecordRow *self)
+{
+  return wb_record_item_get_record (self->item);
+}
+
+static void
+make_fields (WbRecordRow *self)
+{
+  const WbRecord *record = get_record (self);
+
+  for (gsize i = 0; i < record->type->n_fields; i++)
+    {
+      const WbField *field = &record->type->fields[i];
+      GtkWidget *row;
+
+      if (field->type == WB_FIELD_REFERENCE)
+        continue;
+
+      row = wb_field_widget_new (self->model, record->type->kind, record->id, field->name);
+      adw_expander_row_add_row (ADW_EXPANDER_ROW (self), row);
+      if (self->first_field == NULL)
+        self->first_field = row;
+    }
+}
+
+/* Whether a row is open belongs to the item: the row itself may be made anew. */
+static void
+expanded_cb (WbRecordRow *self)
+{
+  gboolean expanded = adw_expander_row_get_expanded (ADW_EXPANDER_ROW (self));
+
+  g_object_set_data (G_OBJECT (self->item), EXPANDED_KEY, GINT_TO_POINTER (expanded));
+  if (expanded && self->first_field == NULL)
+    make_fields (self);
+}
+
+static void
+show_record (WbRecordRow *self)
+{
+  const WbRecord *record = get_record (self);
+  g_autofree char *title = wb_record_words_title (record);
+  g_autofree char *subtitle = wb_record_words_subtitle (record);
+  g_autofree char *removal = wb_record_words_removal (record);
+  g_autofree char *description = g_strdup_printf ("%s, %s", title, subtitle);
+
+  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (self), title);
+  adw_expander_row_set_subtitle (ADW_EXPANDER_ROW (self), subtitle);
+  gtk_widget_set_tooltip_text (self->remove_button, removal);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->remove_button),
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL, removal, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self),
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL, description, -1);
+}
+
+/* --- actions -------------------------------------------------------------------------------------------------- */
+
+static void
+remove_action (GtkWidget  *widget,
+               const char *name,
+               GVariant   *target)
+{
+  WbRecordRow *self = WB_RECORD_ROW (widget);
+  const WbRecord *record = get_record (self);
+  g_autofree char *deed = wb_record_words_removal (record);
+  g_autofree char *title = wb_record_words_title (record);
+  g_autoptr (WbJobModel) model = g_object_ref (self->model);
+  GtkWidget *page = gtk_widget_get_parent (GTK_WIDGET (self));
+  g_autoptr (GError) error = NULL;
+  g_autoptr (WbJob) job = wb_job_without (wb_job_model_get_job (model),
+                                          record->type->kind, record->id, &error);
+  g_autofree char *words = NULL;
+
+  if (job == NULL)
+    {
+      words = wb_words_error (error);
+      gtk_widget_activate_action (GTK_WIDGET (self), "job.warn", "s", words);
+      return;
+    }
+
+  wb_job_model_apply (model, job, deed);
+  /* Translators: %s is a person, a place or a weighing. */
+  words = g_strdup_printf (_("%s removed"), title);
+  gtk_widget_activate_action (page, "job.tell", "s", words);
+}
+
+static void
+move (WbRecordRow *self,
+      gint         by)
+{
+  const WbRecord *record = get_record (self);
+  g_autoptr (WbJobModel) model = g_object_ref (self->model);
+  g_autofree char *id = g_strdup (record->id);
+  g_autofree char *title = wb_record_words_title (record);
+  /* Translators: %s is a person, a place or a weighing. */
+  g_autofree char *deed = g_strdup_printf (_("Move %s"), title);
+  GtkWidget *section = gtk_widget_get_parent (GTK_WIDGET (self));
+  g_autoptr (WbJob) job = wb_record_draft_move (wb_job_model_get_job (model),
+                                                record->type->kind, id, by);
+
+  if (job == NULL)
+    {
+      gtk_widget_error_bell (GTK_WIDGET (self));
+      return;
+    }
+
+  wb_job_model_apply (model, job, deed);
+  gtk_widget_activate_action (section, "section.show", "s", id);
+}
+
+static void
+move_up_action (GtkWidget  *widget,
+                const char *name,
+                GVariant   *target)
+{
+  move (WB_RECORD_ROW (widget), -1);
+}
+
+static void
+move_down_action (GtkWidget  *widget,
+                  const char *name,
+                  GVariant   *target)
+{
+  move (WB_RECORD_ROW (widget), 1);
+}
+
+/* --- overrides ------------------------------------------------------------------------------------------------ */
+
+static GtkWidget *
+add_button (WbRecordRow *self,
+            const char  *icon,
+            const char  *action,
+            const char  *label)
+{
+  GtkWidget *button = gtk_button_new_from_icon_name (icon);
+
+  gtk_widget_add_css_class (button, "flat");
+  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), action);
+  gtk_widget_set_tooltip_text (button, label);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+  adw_expander_row_add_action (ADW_EXPANDER_ROW (self), button);
+  return button;
+}
+
+static void
+wb_record_row_dispose (GObject *object)
+{
+  WbRecordRow *self = WB_RECORD_ROW (object);
+
+  g_clear_object (&self->item);
+  g_clear_object (&self->model);
+
+  G_OBJECT_CLASS (wb_record_row_parent_class)->dispose (object);
+}
+
+static void
+wb_record_row_class_init (WbRecordRowClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  G_OBJECT_CLASS (klass)->dispose = wb_record_row_dispose;
+
+  gtk_widget_class_install_action (widget_class, "record.remove", NULL, remove_action);
+  gtk_widget_class_install_action (widget_class, "record.move-up", NULL, move_up_action);
+  gtk_widget_class_install_action (widget_class, "record.move-down", NULL, move_down_action);
+
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Delete, GDK_CONTROL_MASK,
+                                       "record.remove", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Up, GDK_ALT_MASK,
+                                       "record.move-up", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Down, GDK_ALT_MASK,
+                                       "record.move-down", NULL);
+}
+
+static void
+wb_record_row_init (WbRecordRow *self)
+{
+  adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (self), FALSE);
+  add_button (self, "go-up-symbolic", "record.move-up", _("Move Up"));
+  add_button (self, "go-down-symbolic", "record.move-down", _("Move Down"));
+  self->remove_button = add_button (self, "user-trash-symbolic", "record.remove", _("Remove"));
+}
+
+GtkWidget *
+wb_record_row_new (WbJobModel   *model,
+                   WbRecordItem *item)
+{
+  WbRecordRow *self;
+
+  g_return_val_if_fail (WB_IS_JOB_MODEL (model), NULL);
+  g_return_val_if_fail (WB_IS_RECORD_ITEM (item), NULL);
+
+  self = g_object_new (WB_TYPE_RECORD_ROW, NULL);
+  self->model = g_object_ref (model);
+  self->item = g_object_ref (item);
+  g_signal_connect (self, "notify::expanded", G_CALLBACK (expanded_cb), NULL);
+  g_signal_connect_object (item, "notify::record", G_CALLBACK (show_record), self, G_CONNECT_SWAPPED);
+  show_record (self);
+  if (g_object_get_data (G_OBJECT (item), EXPANDED_KEY) != NULL)
+    adw_expander_row_set_expanded (ADW_EXPANDER_ROW (self), TRUE);
+
+  return GTK_WIDGET (self);
+}
+
+WbRecordItem *
+wb_record_row_get_item (WbRecordRow *self)
+{
+  g_return_val_if_fail (WB_IS_RECORD_ROW (self), NULL);
+
+  return self->item;
+}
+
+void
+wb_record_row_start_editing (WbRecordRow *self)
+{
+  g_return_if_fail (WB_IS_RECORD_ROW (self));
+
+  adw_expander_row_set_expanded (ADW_EXPANDER_ROW (self), TRUE);
+  if (self->first_field != NULL)
+    gtk_widget_child_focus (self->first_field, GTK_DIR_TAB_FORWARD);
+}
