@@ -132,6 +132,23 @@ pick_earlier (const WbReason *reason)
 static guint
 pick_missing (const WbReason *reason)
 {
+  switch ((WbMissing) value_of (reason, WB_FIGURE_MISSING))
+    {
+    case WB_MISSING_LOST_WEIGHT:
+      return 2;
+
+    case WB_MISSING_FREIGHT_CHARGE:
+      return 3;
+
+    case WB_MISSING_NOTHING:
+    case WB_MISSING_LOSS_KIND:
+    case WB_MISSING_REPLACEMENT:
+    case WB_MISSING_REPAIR_OR_REPLACEMENT:
+    case WB_MISSING_ARTICLE_WEIGHT:
+    case WB_MISSING_SHIPMENT_WEIGHT:
+      break;
+    }
+
   return reason->result.value != 0 ? 1 : 0;
 }
 
@@ -268,6 +285,8 @@ static const RuleWords rule_words[] = {
   { WB_RULE_MISSING_FIGURE, pick_missing, {
     N_("This cannot be reckoned yet; what is missing is {missing}."),
     N_("One rule could not be applied, so {result} may be too much; what is missing is {missing}."),
+    N_("No freight is given back for this line yet; what is missing is {missing}."),
+    N_("No freight can be given back yet; what is missing is {missing}."),
   } },
   { WB_RULE_REPLACEMENT, NULL, {
     N_("A like article costs {replacement} today; the loss is {result}."),

@@ -1,80 +1,296 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The command line as a whole: finds the command in the table, reads its options, runs it and looks
+ * whether its output arrived. The commands stand in a file a group (wb-tool-job.c and so on). */
 #include "config.h"
 
 #include "tool/wb-tool.h"
 
+#include "office/wb-file.h"
+#include "office/wb-words.h"
+#include "tool/wb-tool-private.h"
+
+#include <errno.h>
 #include <glib/gi18n.h>
+#include <stdio.h>
 
-typedef struct
+/* --- speaking ------------------------------------------------------------------------------------------------ */
+
+/* Not g_print(): output goes into files and to other programs, so it is UTF-8 whatever the locale. */
+void
+wb_tool_print (const char *text)
 {
-  const char *name;
-  const char *summary;
-  int       (*run) (int    argc,
-                    char **argv);
-} Command;
+  fputs (text, stdout);
+}
 
-static int run_help (int argc, char **argv);
-static int run_version (int argc, char **argv);
-
-static const Command commands[] = {
-  { "help", N_("List the commands"), run_help },
-  { "version", N_("Print the version"), run_version },
-};
-
-static const Command *
-find_command (const char *word)
+void
+wb_tool_print_line (const char *format,
+                    ...)
 {
-  for (gsize i = 0; i < G_N_ELEMENTS (commands); i++)
+  g_autofree char *text = NULL;
+  va_list args;
+
+  va_start (args, format);
+  text = g_strdup_vprintf (format, args);
+  va_end (args);
+
+  wb_tool_print (text);
+}
+
+void
+wb_tool_complain (const char *format,
+                  ...)
+{
+  g_autofree char *text = NULL;
+  va_list args;
+
+  va_start (args, format);
+  text = g_strdup_vprintf (format, args);
+  va_end (args);
+
+  fprintf (stderr, "wainbook: %s\n", text);
+}
+
+int
+wb_tool_fail (const char   *about,
+              const GError *error)
+{
+  g_autofree char *words = wb_words_error (error);
+
+  if (about != NULL)
+    wb_tool_complain ("%s: %s", about, words);
+  else
+    wb_tool_complain ("%s", words);
+
+  return WB_TOOL_FAILED;
+}
+
+/* --- what commands have in common ---------------------------------------------------------------------------- */
+
+int
+wb_tool_deliver (const WbToolOptions *options,
+                 const char          *text,
+                 gsize                length)
+{
+  g_autoptr (GBytes) bytes = NULL;
+  g_autoptr (GError) error = NULL;
+
+  if (options->output == NULL)
     {
-      if (g_str_equal (commands[i].name, word))
-        return &commands[i];
+      fwrite (text, 1, length, stdout);
+      return WB_TOOL_DONE;
     }
 
-  return NULL;
+  bytes = g_bytes_new (text, length);
+  if (wb_file_write (options->output, bytes, options->replace, &error))
+    return WB_TOOL_DONE;
+
+  if (!g_error_matches (error, G_IO_ERROR, G_IO_ERROR_EXISTS))
+    return wb_tool_fail (NULL, error);
+
+  wb_tool_complain (_("“%s” is there already and was left as it is; with --replace it is replaced."), options->output);
+  return WB_TOOL_FAILED;
+}
+
+WbOffice *
+wb_tool_open (const WbToolOptions *options)
+{
+  g_autoptr (GError) error = NULL;
+  WbOffice *office = wb_office_open (options->arguments[0], WB_BOOK_OPEN, NULL, &error);
+
+  if (office == NULL)
+    wb_tool_fail (options->arguments[0], error);
+
+  return office;
+}
+
+WbJob *
+wb_tool_find_job (const WbToolOptions *options,
+                  WbOffice            *office)
+{
+  g_autoptr (GError) error = NULL;
+  WbJob *job = wb_office_find_job (office, options->arguments[1], NULL, &error);
+
+  if (job == NULL)
+    wb_tool_fail (NULL, error);
+
+  return job;
+}
+
+/* --- options ------------------------------------------------------------------------------------------------- */
+
+static GArray *
+entries_of (const WbToolCommand *command,
+            WbToolOptions       *options)
+{
+  const struct
+  {
+    WbToolOptionFlags flag;
+    GOptionEntry      entry;
+  } all[] = {
+    { WB_TOOL_OPTION_FIND,
+      { "find", 'f', 0, G_OPTION_ARG_STRING, &options->find, N_("Only what has all these words"), N_("TEXT") } },
+    { WB_TOOL_OPTION_JSON,
+      { "json", 'j', 0, G_OPTION_ARG_NONE, &options->json, N_("Write JSON for other programs"), NULL } },
+    { WB_TOOL_OPTION_OUTPUT,
+      { "output", 'o', 0, G_OPTION_ARG_FILENAME, &options->output, N_("Write to a file"), N_("FILE") } },
+    { WB_TOOL_OPTION_OUTPUT,
+      { "replace", 0, 0, G_OPTION_ARG_NONE, &options->replace, N_("Replace the file if it is there"), NULL } },
+    { WB_TOOL_OPTION_GOOD_ROWS,
+      { "good-rows", 0, 0, G_OPTION_ARG_NONE, &options->good_rows,
+        N_("Take the good rows even if others are faulty"), NULL } },
+    { WB_TOOL_OPTION_WHY,
+      { "why", 'w', 0, G_OPTION_ARG_NONE, &options->why, N_("Tell every step and where its rule is written"), NULL } },
+    { ~0,
+      { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &options->arguments, NULL, NULL } },
+  };
+  GArray *entries = g_array_new (TRUE, TRUE, sizeof (GOptionEntry));
+
+  for (gsize i = 0; i < G_N_ELEMENTS (all); i++)
+    {
+      if (all[i].flag == (WbToolOptionFlags) ~0 || (all[i].flag & command->options) != 0)
+        g_array_append_val (entries, all[i].entry);
+    }
+
+  return entries;
+}
+
+static void
+options_clear (WbToolOptions *options)
+{
+  g_clear_pointer (&options->find, g_free);
+  g_clear_pointer (&options->output, g_free);
+  g_clear_pointer (&options->arguments, g_strfreev);
+}
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (WbToolOptions, options_clear)
+
+static char *
+name_of (const WbToolCommand *command)
+{
+  return g_strjoin (" ", "wainbook", command->thing, command->deed, NULL);
 }
 
 static int
-run_help (int    argc,
-          char **argv)
+misuse (const WbToolCommand *command,
+        const char          *what)
 {
-  g_print ("%s\n\n", _("Usage: wainbook [FILE…] or wainbook COMMAND [ARGUMENT…]"));
-  for (gsize i = 0; i < G_N_ELEMENTS (commands); i++)
-    g_print ("  %-12s %s\n", commands[i].name, _(commands[i].summary));
+  g_autofree char *name = name_of (command);
 
-  return 0;
+  /* Translators: a sentence, a command, what it wants: "FILE NUMBER". */
+  wb_tool_complain (_("%s The command is: %s %s"), what, name, _(command->arguments));
+  return WB_TOOL_USAGE;
+}
+
+/* Reads what stands behind the words of the command. */
+static gboolean
+read_options (const WbToolCommand  *command,
+              GStrv                *words,
+              WbToolOptions        *options,
+              GError              **error)
+{
+  g_autofree char *name = name_of (command);
+  g_autoptr (GOptionContext) context = g_option_context_new (*command->arguments != '\0' ? _(command->arguments) : NULL);
+  g_autoptr (GArray) entries = entries_of (command, options);
+  g_autofree char *summary = g_strconcat (_(command->summary), ".", NULL);
+
+  g_set_prgname (name);
+  g_option_context_set_summary (context, summary);
+  g_option_context_add_main_entries (context, (GOptionEntry *) entries->data, GETTEXT_PACKAGE);
+  if (!g_option_context_parse_strv (context, words, error))
+    return FALSE;
+
+  if (options->arguments == NULL)
+    options->arguments = g_new0 (char *, 1);
+  return TRUE;
+}
+
+/* Output that did not arrive is a failure, however well the rest went. */
+static int
+finish_output (int status)
+{
+  if (fflush (stdout) == 0 && !ferror (stdout))
+    return status;
+
+  wb_tool_complain (_("The output could not be written: %s."), g_strerror (errno));
+  return WB_TOOL_FAILED;
 }
 
 static int
-run_version (int    argc,
-             char **argv)
+run_command (const WbToolCommand *command,
+             int                  argc,
+             char               **argv)
 {
-  g_print ("wainbook %s\n", WB_VERSION);
-  return 0;
+  guint n_words = command->deed != NULL ? 2 : 1;
+  g_autoptr (GStrvBuilder) builder = g_strv_builder_new ();
+  g_auto (GStrv) words = NULL;
+  g_auto (WbToolOptions) options = { 0 };
+  g_autoptr (GError) error = NULL;
+  guint n_arguments;
+
+  g_strv_builder_add (builder, "wainbook");
+  for (int i = 1 + (int) n_words; i < argc; i++)
+    g_strv_builder_add (builder, argv[i]);
+  words = g_strv_builder_end (builder);
+
+  if (!read_options (command, &words, &options, &error))
+    {
+      g_autofree char *sentence = wb_words_sentence (error->message);
+
+      return misuse (command, sentence);
+    }
+
+  n_arguments = g_strv_length (options.arguments);
+  if (n_arguments < command->n_least)
+    return misuse (command, _("Something is missing."));
+  if (n_arguments > command->n_most)
+    return misuse (command, _("There is more than the command takes."));
+
+  return finish_output (command->run (&options));
 }
+
+/* --- public -------------------------------------------------------------------------------------------------- */
 
 gboolean
 wb_tool_is_command (const char *word)
 {
+  gsize n_commands;
+  const WbToolCommand *commands = wb_tool_commands (&n_commands);
+
   g_return_val_if_fail (word != NULL, FALSE);
 
-  return find_command (word) != NULL;
+  for (gsize i = 0; i < n_commands; i++)
+    {
+      if (g_str_equal (commands[i].thing, word))
+        return TRUE;
+    }
+
+  return FALSE;
 }
 
 int
 wb_tool_run (int    argc,
              char **argv)
 {
-  const Command *command = argc > 1 ? find_command (argv[1]) : NULL;
+  gsize n_commands;
+  const WbToolCommand *commands = wb_tool_commands (&n_commands);
+  const char *thing = argc > 1 ? argv[1] : "";
+  const char *deed = argc > 2 ? argv[2] : "";
 
-  if (command == NULL)
+  for (gsize i = 0; i < n_commands; i++)
     {
-      /* Translators: %s is a word that is neither a command nor a file. */
-      g_printerr (_("wainbook: “%s” is neither a command nor a file; "
-                    "“wainbook help” lists the commands"),
-                  argc > 1 ? argv[1] : "");
-      g_printerr ("\n");
-      return 2;
+      if (g_str_equal (commands[i].thing, thing) &&
+          (commands[i].deed == NULL || g_str_equal (commands[i].deed, deed)))
+        return run_command (&commands[i], argc, argv);
     }
 
-  return command->run (argc, argv);
+  if (!wb_tool_is_command (thing))
+    /* Translators: %s is a word that is neither a command nor a file. */
+    wb_tool_complain (_("“%s” is neither a command nor a file; “wainbook help” lists the commands."), thing);
+  else if (*deed == '\0' || *deed == '-')
+    wb_tool_complain (_("What is to be done is missing; “wainbook help %s” lists what there is."), thing);
+  else
+    /* Translators: the second word of a command, the first word twice. */
+    wb_tool_complain (_("There is no “%s” for “%s”; “wainbook help %s” lists what there is."), deed, thing, thing);
+
+  return WB_TOOL_USAGE;
 }

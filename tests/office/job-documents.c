@@ -4,12 +4,14 @@
  *   job-documents tables         one line a field: array or object, name, type, choices or maximum, "required" or "-"
  *   job-documents write COUNT    that many random job documents, one JSON text a line; the first line is a comment
  *   job-documents read           one JSON text a line from standard input; answers each with "ok" or the message
+ *   job-documents reckon COUNT   that many reckonings, one JSON text a line; the first line is a comment
  *   job-documents export FOLDER COUNT   files N.json and N.csv, the job and its inventory
  *   job-documents import FILE    an inventory into an empty job; prints the job's document */
 #include "config.h"
 
 #include "office/wb-inventory-csv.h"
 #include "office/wb-job-document.h"
+#include "office/wb-terms-folder.h"
 
 #include "random-job.h"
 
@@ -89,6 +91,34 @@ print_documents (guint  count,
 
       /* Line breaks inside texts are written as escapes, so these are between values only. */
       puts (g_strdelimit (text, "\n", ' '));
+    }
+}
+
+/* Every claim is reckoned by every edition of the shipped terms. */
+static void
+print_reckonings (guint  count,
+                  int    argc,
+                  char **argv)
+{
+  g_auto (GStrv) faults = NULL;
+  g_autoptr (WbTermsSet) terms = wb_terms_folder_load_all (&faults);
+
+  g_test_init (&argc, &argv, NULL);
+  for (guint i = 0; i < count; i++)
+    {
+      g_autoptr (WbJob) job = random_claim ();
+      const WbRecord *claim = wb_job_count (job, WB_KIND_CLAIM) > 0 ? wb_job_nth (job, WB_KIND_CLAIM, 0) : NULL;
+
+      for (guint j = 0; claim != NULL && j < wb_terms_set_count (terms); j++)
+        {
+          g_autoptr (GError) error = NULL;
+          g_autoptr (WbReckoning) reckoning = wb_reckon (wb_terms_set_nth (terms, j), job, claim->id, &error);
+          g_autofree char *text = NULL;
+
+          g_assert_no_error (error);
+          text = wb_reckoning_document_write (reckoning);
+          puts (g_strdelimit (text, "\n", ' '));
+        }
     }
 }
 
@@ -191,6 +221,8 @@ main (int    argc,
     print_documents ((guint) atoi (argv[2]), argc, argv);
   else if (argc == 2 && g_str_equal (argv[1], "read"))
     answer_documents ();
+  else if (argc == 3 && g_str_equal (argv[1], "reckon"))
+    print_reckonings ((guint) atoi (argv[2]), argc, argv);
   else if (argc == 4 && g_str_equal (argv[1], "export"))
     export_inventories (argv[2], (guint) atoi (argv[3]), argc, argv);
   else if (argc == 3 && g_str_equal (argv[1], "import"))

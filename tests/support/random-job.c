@@ -192,3 +192,43 @@ random_job (const char *currency,
   g_assert_no_error (error);
   return g_steal_pointer (&job);
 }
+
+WbJob *
+random_claim (void)
+{
+  g_autoptr (WbJob) job = random_job ("USD", 14);
+  g_autoptr (GPtrArray) records = g_ptr_array_new_with_free_func (wb_record_unref);
+  WbOrder *order = wb_record_copy (wb_job_order (job));
+  WbValuation *valuation = wb_record_copy (wb_job_valuation (job));
+
+  g_ptr_array_add (records, order);
+  g_ptr_array_add (records, valuation);
+  if (g_test_rand_int_range (0, 2) == 0)
+    {
+      valuation->choice = WB_CHOICE_RELEASED;
+      valuation->signed_how = WB_SIGNED_ON_PAPER;
+      wb_set_text (&valuation->signed_by, "A. Shipper");
+      wb_set_text (&valuation->disclosure, "booklet");
+      valuation->signed_on = order->picked_up_on;
+    }
+
+  for (guint i = 0; i < wb_job_count (job, WB_KIND_CLAIM_LINE); i++)
+    {
+      WbClaimLine *line = wb_record_copy (wb_job_nth (job, WB_KIND_CLAIM_LINE, i));
+
+      wb_set_text (&line->claim, ((const WbRecord *) wb_job_nth (job, WB_KIND_CLAIM, 0))->id);
+      if (g_test_rand_int_range (0, 3) > 0)
+        line->loss = (WbLoss) g_test_rand_int_range (WB_LOSS_MISSING, WB_LOSS_DAMAGED + 1);
+      g_ptr_array_add (records, line);
+    }
+  for (guint i = 0; i < wb_job_count (job, WB_KIND_PIECE); i++)
+    {
+      WbPiece *piece = wb_record_copy (wb_job_nth (job, WB_KIND_PIECE, i));
+
+      if (g_test_rand_int_range (0, 3) == 0)
+        wb_set_text (&piece->article, "bed");
+      g_ptr_array_add (records, piece);
+    }
+
+  return wb_job_with_many (job, records);
+}

@@ -20,4 +20,7 @@ gpointer  random_record (const WbJob *job,
 WbJob    *random_job    (const char  *currency,
                          guint        most) G_GNUC_WARN_UNUSED_RESULT;
 
+/** Returns: (transfer full): a job in USD; all claim lines belong to its first claim, many to the same article. */
+WbJob    *random_claim  (void) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

@@ -1,0 +1,213 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Commands on claims: list them, reckon one. */
+#include "config.h"
+
+#include "tool/wb-tool-private.h"
+
+#include "office/wb-job-document.h"
+#include "office/wb-text-table.h"
+#include "office/wb-words.h"
+
+#include <glib/gi18n.h>
+#include <json-glib/json-glib.h>
+
+/* --- list ---------------------------------------------------------------------------------------------------- */
+
+/* One claim with the job that it belongs to. */
+typedef struct
+{
+  WbJob         *job;
+  const WbClaim *claim;    /* held by @job */
+  char          *shipper;
+  guint          n_lines;
+} Row;
+
+static void
+row_clear (gpointer data)
+{
+  Row *row = data;
+
+  g_clear_pointer (&row->job, wb_job_unref);
+  g_free (row->shipper);
+}
+
+static guint
+count_lines (const WbJob   *job,
+             const WbClaim *claim)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < wb_job_count (job, WB_KIND_CLAIM_LINE); i++)
+    {
+      const WbClaimLine *line = wb_job_nth (job, WB_KIND_CLAIM_LINE, i);
+
+      if (g_strcmp0 (line->claim, claim->record.id) == 0)
+        n++;
+    }
+
+  return n;
+}
+
+static gboolean
+collect (WbOffice  *office,
+         GArray    *rows,
+         GError   **error)
+{
+  g_autoptr (GPtrArray) jobs = wb_office_list_jobs (office, NULL, 0, NULL, error);
+
+  if (jobs == NULL)
+    return FALSE;
+
+  for (guint i = 0; i < jobs->len; i++)
+    {
+      const WbJobSummary *summary = g_ptr_array_index (jobs, i);
+      g_autoptr (WbJob) job = NULL;
+
+      if (summary->claims == NULL)
+        continue;
+      job = wb_office_load_job (office, summary->id, NULL, error);
+      if (job == NULL)
+        return FALSE;
+      for (guint j = 0; j < wb_job_count (job, WB_KIND_CLAIM); j++)
+        {
+          const WbClaim *claim = wb_job_nth (job, WB_KIND_CLAIM, j);
+          Row row = { wb_job_ref (job), claim, g_strdup (summary->shipper), count_lines (job, claim) };
+
+          g_array_append_val (rows, row);
+        }
+    }
+
+  return TRUE;
+}
+
+static void
+print_table (GArray *rows)
+{
+  g_autoptr (WbTextTable) table = wb_text_table_new ("llllrl");
+  g_autoptr (GString) out = g_string_new (NULL);
+
+  wb_text_table_add_row (table, _("Claim"), _("Job"), _("Shipper"), _("Received"), _("Lines"), _("Status"));
+  for (guint i = 0; i < rows->len; i++)
+    {
+      const Row *row = &g_array_index (rows, Row, i);
+      g_autofree char *received = wb_words_date (&row->claim->received_on);
+      g_autofree char *lines = g_strdup_printf ("%u", row->n_lines);
+
+      wb_text_table_add_row (table, row->claim->number, wb_job_order (row->job)->number,
+                             row->shipper != NULL ? row->shipper : "", received, lines,
+                             wb_words_enum (&wb_claim_statuses, row->claim->status));
+    }
+
+  wb_text_table_append (table, 0, out);
+  wb_tool_print (out->str);
+}
+
+static void
+add_text (JsonBuilder *builder,
+          const char  *key,
+          const char  *text)
+{
+  if (text == NULL || *text == '\0')
+    return;
+
+  json_builder_set_member_name (builder, key);
+  json_builder_add_string_value (builder, text);
+}
+
+static void
+print_json (GArray *rows)
+{
+  g_autoptr (JsonBuilder) builder = json_builder_new ();
+  g_autoptr (JsonNode) root = NULL;
+  g_autofree char *text = NULL;
+
+  json_builder_begin_array (builder);
+  for (guint i = 0; i < rows->len; i++)
+    {
+      const Row *row = &g_array_index (rows, Row, i);
+      g_autofree char *received = wb_date_to_text (&row->claim->received_on);
+
+      json_builder_begin_object (builder);
+      add_text (builder, "number", row->claim->number);
+      add_text (builder, "job", wb_job_order (row->job)->number);
+      add_text (builder, "shipper", row->shipper);
+      add_text (builder, "received_on", received);
+      json_builder_set_member_name (builder, "lines");
+      json_builder_add_int_value (builder, row->n_lines);
+      add_text (builder, "status", wb_enum_nick (&wb_claim_statuses, row->claim->status));
+      json_builder_end_object (builder);
+    }
+  json_builder_end_array (builder);
+
+  root = json_builder_get_root (builder);
+  text = json_to_string (root, TRUE);
+  wb_tool_print_line ("%s\n", text);
+}
+
+int
+wb_tool_claim_list (const WbToolOptions *options)
+{
+  g_autoptr (WbOffice) office = wb_tool_open (options);
+  g_autoptr (GArray) rows = g_array_new (FALSE, TRUE, sizeof (Row));
+  g_autoptr (GError) error = NULL;
+
+  if (office == NULL)
+    return WB_TOOL_FAILED;
+
+  g_array_set_clear_func (rows, row_clear);
+  if (!collect (office, rows, &error))
+    return wb_tool_fail (options->arguments[0], error);
+
+  if (options->json)
+    print_json (rows);
+  else
+    print_table (rows);
+  return WB_TOOL_DONE;
+}
+
+/* --- reckon -------------------------------------------------------------------------------------------------- */
+
+static const WbClaim *
+find_claim (const WbJob *job,
+            const char  *number)
+{
+  for (guint i = 0; i < wb_job_count (job, WB_KIND_CLAIM); i++)
+    {
+      const WbClaim *claim = wb_job_nth (job, WB_KIND_CLAIM, i);
+
+      if (g_strcmp0 (claim->number, number) == 0)
+        return claim;
+    }
+
+  return NULL;
+}
+
+int
+wb_tool_claim_reckon (const WbToolOptions *options)
+{
+  const char *number = options->arguments[1];
+  g_autoptr (WbOffice) office = wb_tool_open (options);
+  g_autoptr (WbJob) job = office != NULL ? wb_tool_find_job (options, office) : NULL;
+  g_autoptr (WbReckoning) reckoning = NULL;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *text = NULL;
+  const WbClaim *claim;
+
+  if (job == NULL)
+    return WB_TOOL_FAILED;
+
+  claim = find_claim (job, number);
+  if (claim == NULL)
+    {
+      wb_tool_complain (_("“%s” is the number of a job, not of a claim; “wainbook claim list” lists the claims."), number);
+      return WB_TOOL_FAILED;
+    }
+
+  reckoning = wb_office_reckon (office, job, claim->record.id, &error);
+  if (reckoning == NULL)
+    return wb_tool_fail (number, error);
+
+  text = options->json ? wb_reckoning_document_write (reckoning) : wb_reckoning_report (reckoning, options->why);
+  wb_tool_print (text);
+  return WB_TOOL_DONE;
+}

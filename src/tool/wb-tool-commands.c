@@ -1,0 +1,111 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The table of commands and the help that is made from it. */
+#include "config.h"
+
+#include "tool/wb-tool-private.h"
+
+#include "office/wb-text-table.h"
+
+#include <glib/gi18n.h>
+
+/* Translators: words in capitals stand for what a person writes there. */
+static const WbToolCommand commands[] = {
+  { "book", "create", N_("FILE"), 1, 1, 0,
+    N_("Make a new, empty office book"), wb_tool_book_create },
+  { "book", "check", N_("FILE"), 1, 1, 0,
+    N_("Read every job of a book and look for faults"), wb_tool_book_check },
+
+  { "job", "list", N_("FILE"), 1, 1, WB_TOOL_OPTION_FIND | WB_TOOL_OPTION_JSON,
+    N_("List the jobs of a book"), wb_tool_job_list },
+  { "job", "show", N_("FILE NUMBER"), 2, 2, WB_TOOL_OPTION_JSON,
+    N_("Show a job by its job, bill or claim number"), wb_tool_job_show },
+  { "job", "import", N_("FILE DOCUMENT…"), 2, G_MAXUINT, 0,
+    N_("Put job documents into a book, all or none"), wb_tool_job_import },
+  { "job", "export", N_("FILE NUMBER"), 2, 2, WB_TOOL_OPTION_OUTPUT,
+    N_("Write a job as a document"), wb_tool_job_export },
+
+  { "inventory", "import", N_("FILE NUMBER CSV"), 3, 3, WB_TOOL_OPTION_GOOD_ROWS,
+    N_("Add the pieces of a table to a job"), wb_tool_inventory_import },
+  { "inventory", "export", N_("FILE NUMBER"), 2, 2, WB_TOOL_OPTION_OUTPUT,
+    N_("Write the pieces of a job as a table"), wb_tool_inventory_export },
+
+  { "claim", "list", N_("FILE"), 1, 1, WB_TOOL_OPTION_JSON,
+    N_("List the claims of a book"), wb_tool_claim_list },
+  { "claim", "reckon", N_("FILE CLAIM"), 2, 2, WB_TOOL_OPTION_JSON | WB_TOOL_OPTION_WHY,
+    N_("Reckon what is owed on a claim under both choices"), wb_tool_claim_reckon },
+
+  { "terms", "list", "", 0, 0, WB_TOOL_OPTION_JSON,
+    N_("List the terms that are there"), wb_tool_terms_list },
+  { "terms", "check", N_("TERMS…"), 1, G_MAXUINT, 0,
+    N_("Look for faults in terms files"), wb_tool_terms_check },
+
+  { "mark", "read", N_("MARKS…"), 1, G_MAXUINT, 0,
+    N_("Say condition marks in words"), wb_tool_mark_read },
+
+  { "help", NULL, N_("[THING]"), 0, 1, 0,
+    N_("List the commands"), wb_tool_help },
+  { "version", NULL, "", 0, 0, 0,
+    N_("Print the version"), wb_tool_version },
+};
+
+const WbToolCommand *
+wb_tool_commands (gsize *n_commands)
+{
+  *n_commands = G_N_ELEMENTS (commands);
+  return commands;
+}
+
+static void
+add_command (WbTextTable         *table,
+             const WbToolCommand *command)
+{
+  g_autoptr (GStrvBuilder) builder = g_strv_builder_new ();
+  g_auto (GStrv) words = NULL;
+  g_autofree char *line = NULL;
+
+  g_strv_builder_add (builder, command->thing);
+  if (command->deed != NULL)
+    g_strv_builder_add (builder, command->deed);
+  if (*command->arguments != '\0')
+    g_strv_builder_add (builder, _(command->arguments));
+  words = g_strv_builder_end (builder);
+  line = g_strjoinv (" ", words);
+
+  wb_text_table_add_row (table, line, _(command->summary));
+}
+
+int
+wb_tool_help (const WbToolOptions *options)
+{
+  const char *thing = options->arguments[0];
+  g_autoptr (WbTextTable) table = wb_text_table_new ("ll");
+  g_autoptr (GString) out = g_string_new (NULL);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (commands); i++)
+    {
+      if (thing == NULL || g_str_equal (commands[i].thing, thing))
+        add_command (table, &commands[i]);
+    }
+
+  if (wb_text_table_n_rows (table) == 0)
+    {
+      wb_tool_complain (_("There is no command “%s”; “wainbook help” lists them."), thing);
+      return WB_TOOL_USAGE;
+    }
+
+  if (thing == NULL)
+    g_string_append_printf (out, "%s\n\n", _("Usage: wainbook [FILE] or wainbook COMMAND [ARGUMENT…]"));
+  wb_text_table_append (table, 2, out);
+  if (thing == NULL)
+    g_string_append_printf (out, "\n%s\n", _("A command followed by --help tells its options."));
+
+  wb_tool_print (out->str);
+  return WB_TOOL_DONE;
+}
+
+int
+wb_tool_version (const WbToolOptions *options)
+{
+  wb_tool_print ("wainbook " WB_VERSION "\n");
+  return WB_TOOL_DONE;
+}

@@ -1,0 +1,105 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the files of the command line share: the table of commands, and how they speak and write. */
+#pragma once
+
+#include <gio/gio.h>
+
+#include "office/wb-office.h"
+
+G_BEGIN_DECLS
+
+/** Exit statuses of the program. */
+#define WB_TOOL_DONE   0
+#define WB_TOOL_FAILED 1
+#define WB_TOOL_USAGE  2
+
+typedef enum
+{
+  WB_TOOL_OPTION_FIND      = 1 << 0,
+  WB_TOOL_OPTION_JSON      = 1 << 1,
+  WB_TOOL_OPTION_OUTPUT    = 1 << 2,   /* with "--replace" */
+  WB_TOOL_OPTION_GOOD_ROWS = 1 << 3,
+  WB_TOOL_OPTION_WHY       = 1 << 4,
+} WbToolOptionFlags;
+
+/** WbToolOptions: what stood behind the two words of a command. */
+typedef struct
+{
+  char     *find;
+  gboolean  json;
+  char     *output;
+  gboolean  replace;
+  gboolean  good_rows;
+  gboolean  why;
+  char    **arguments;     /* NULL-terminated, as many as the command asks for */
+} WbToolOptions;
+
+/**
+ * WbToolCommand: one row of the table
+ * @thing: first word
+ * @deed: (nullable): second word
+ * @arguments: how they are called in the help
+ * @n_least: fewest arguments
+ * @n_most: most arguments, %G_MAXUINT for any number
+ * @run: Returns: an exit status
+ */
+typedef struct
+{
+  const char        *thing;
+  const char        *deed;
+  const char        *arguments;
+  guint              n_least;
+  guint              n_most;
+  WbToolOptionFlags  options;
+  const char        *summary;
+  int              (*run) (const WbToolOptions *options);
+} WbToolCommand;
+
+/** Returns: (array length=n_commands): the table, by thing. */
+const WbToolCommand *wb_tool_commands (gsize *n_commands);
+
+/* Groups of commands, one file each. */
+int       wb_tool_book_create      (const WbToolOptions *options);
+int       wb_tool_book_check       (const WbToolOptions *options);
+int       wb_tool_job_list         (const WbToolOptions *options);
+int       wb_tool_job_show         (const WbToolOptions *options);
+int       wb_tool_job_import       (const WbToolOptions *options);
+int       wb_tool_job_export       (const WbToolOptions *options);
+int       wb_tool_inventory_import (const WbToolOptions *options);
+int       wb_tool_inventory_export (const WbToolOptions *options);
+int       wb_tool_claim_list       (const WbToolOptions *options);
+int       wb_tool_claim_reckon     (const WbToolOptions *options);
+int       wb_tool_terms_list       (const WbToolOptions *options);
+int       wb_tool_terms_check      (const WbToolOptions *options);
+int       wb_tool_mark_read        (const WbToolOptions *options);
+int       wb_tool_help             (const WbToolOptions *options);
+int       wb_tool_version          (const WbToolOptions *options);
+
+/* --- speaking ------------------------------------------------------------------------------------------------ */
+
+/** Puts @text on standard output as it is, in UTF-8. */
+void      wb_tool_print            (const char          *text);
+void      wb_tool_print_line       (const char          *format,
+                                    ...) G_GNUC_PRINTF (1, 2);
+
+/** Puts a sentence on standard error. */
+void      wb_tool_complain         (const char          *format,
+                                    ...) G_GNUC_PRINTF (1, 2);
+
+/** Puts the words for @error on standard error, after @about and a colon when that is given. Returns: %WB_TOOL_FAILED. */
+int       wb_tool_fail             (const char          *about,
+                                    const GError        *error);
+
+/** Puts @text into the file that "--output" names, else on standard output. Returns: an exit status. */
+int       wb_tool_deliver          (const WbToolOptions *options,
+                                    const char          *text,
+                                    gsize                length);
+
+/** Returns: (transfer full) (nullable): the book of the first argument, or %NULL, with the fault told. */
+WbOffice *wb_tool_open             (const WbToolOptions *options);
+
+/** Returns: (transfer full) (nullable): the job whose number is the second argument, or %NULL, with the fault told. */
+WbJob    *wb_tool_find_job         (const WbToolOptions *options,
+                                    WbOffice            *office);
+
+G_END_DECLS
