@@ -101,7 +101,11 @@ wb_tool_terms_list (const WbToolOptions *options)
     print_table (set);
 
   for (guint i = 0; faults[i] != NULL; i++)
-    wb_tool_complain (_("This file is left out. %s"), faults[i]);
+    {
+      g_autofree char *sentence = wb_words_sentence (faults[i]);
+
+      wb_tool_complain (_("%s The file is left out."), sentence);
+    }
 
   return faults[0] == NULL ? WB_TOOL_DONE : WB_TOOL_FAILED;
 }
@@ -118,7 +122,9 @@ check_file (const char *path)
   if (editions == NULL)
     {
       /* The message has the form "FILE:LINE: what is wrong", as other programs expect it. */
-      wb_tool_complain ("%s", error->message);
+      g_autofree char *sentence = wb_words_sentence (error->message);
+
+      wb_tool_complain ("%s", sentence);
       return FALSE;
     }
 

@@ -175,9 +175,10 @@ misuse (const WbToolCommand *command,
         const char          *what)
 {
   g_autofree char *name = name_of (command);
+  g_autofree char *whole = g_strjoin (" ", name, *command->arguments != '\0' ? _(command->arguments) : NULL, NULL);
 
-  /* Translators: a sentence, a command, what it wants: "FILE NUMBER". */
-  wb_tool_complain (_("%s The command is: %s %s"), what, name, _(command->arguments));
+  /* Translators: a sentence, then a command with what it wants: "wainbook job show FILE NUMBER". */
+  wb_tool_complain (_("%s The command is “%s”."), what, whole);
   return WB_TOOL_USAGE;
 }
 
