@@ -43,7 +43,6 @@ add_statement (WbEvidenceCard   *self,
   gtk_label_set_xalign (GTK_LABEL (text), 0);
   gtk_label_set_wrap (GTK_LABEL (text), TRUE);
   gtk_label_set_wrap_mode (GTK_LABEL (text), PANGO_WRAP_WORD_CHAR);
-  gtk_label_set_selectable (GTK_LABEL (text), TRUE);
   gtk_widget_set_hexpand (text, TRUE);
   gtk_accessible_update_relation (GTK_ACCESSIBLE (text), GTK_ACCESSIBLE_RELATION_LABELLED_BY, label, NULL, -1);
 
