@@ -1,0 +1,229 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* A layout manager in two passes over the visible children: cut them into rows by width, then place the rows. Knows nothing
+ * of what the children are. */
+#include "config.h"
+
+#include "desk/inventory/wb-flow-layout.h"
+
+struct _WbFlowLayout
+{
+  GtkLayoutManager parent_instance;
+
+  int              column_spacing;
+  int              row_spacing;
+};
+
+G_DEFINE_FINAL_TYPE (WbFlowLayout, wb_flow_layout, GTK_TYPE_LAYOUT_MANAGER)
+
+/* Children @first … before @end stand in one row. */
+typedef struct
+{
+  GtkWidget *first;
+  GtkWidget *end;
+  int        natural;      /* width, spacing included */
+  int        n_expanding;
+} Row;
+
+static GtkWidget *
+skip_hidden (GtkWidget *child)
+{
+  while (child != NULL && !gtk_widget_should_layout (child))
+    child = gtk_widget_get_next_sibling (child);
+  return child;
+}
+
+static GtkWidget *
+next_child (GtkWidget *child)
+{
+  return skip_hidden (gtk_widget_get_next_sibling (child));
+}
+
+static int
+natural_width (GtkWidget *child,
+               int        width)
+{
+  int minimum, natural;
+
+  gtk_widget_measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &minimum, &natural, NULL, NULL);
+  return width < 0 ? natural : CLAMP (natural, minimum, MAX (minimum, width));
+}
+
+/* The row that starts with @first; a row has at least one child, however narrow the width. */
+static Row
+cut_row (WbFlowLayout *self,
+         GtkWidget    *first,
+         int           width)
+{
+  Row row = { .first = first };
+
+  for (GtkWidget *child = first; child != NULL; child = next_child (child))
+    {
+      int wanted = natural_width (child, width);
+
+      if (child != first && row.natural + self->column_spacing + wanted > width)
+        {
+          row.end = child;
+          break;
+        }
+      row.natural += wanted + (child != first ? self->column_spacing : 0);
+      if (gtk_widget_compute_expand (child, GTK_ORIENTATION_HORIZONTAL))
+        row.n_expanding++;
+    }
+  return row;
+}
+
+/* What child number @index of the @n expanding ones gets of @spare. */
+static int
+share_of (int spare,
+          int index,
+          int n)
+{
+  return spare * (index + 1) / n - spare * index / n;
+}
+
+/* Gives each child of the row its place at @y, or only measures when @height is negative. Returns the row's height. */
+static int
+walk_row (WbFlowLayout *self,
+          GtkWidget    *widget,
+          const Row    *row,
+          int           width,
+          int           y,
+          int           height)
+{
+  int x = 0;
+  int spare = MAX (0, width - row->natural);
+  int tallest = 0;
+  int n_seen = 0;
+
+  for (GtkWidget *child = row->first; child != row->end; child = next_child (child))
+    {
+      int child_width = natural_width (child, width);
+      int child_height;
+
+      if (gtk_widget_compute_expand (child, GTK_ORIENTATION_HORIZONTAL))
+        child_width += share_of (spare, n_seen++, row->n_expanding);
+
+      gtk_widget_measure (child, GTK_ORIENTATION_VERTICAL, child_width, &child_height, NULL, NULL, NULL);
+      tallest = MAX (tallest, child_height);
+      if (height >= 0)
+        {
+          gboolean rtl = gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL;
+          GtkAllocation place = { rtl ? width - x - child_width : x, y, child_width, height };
+
+          gtk_widget_size_allocate (child, &place, -1);
+        }
+      x += child_width + self->column_spacing;
+    }
+  return tallest;
+}
+
+static int
+walk_rows (WbFlowLayout *self,
+           GtkWidget    *widget,
+           int           width,
+           gboolean      place)
+{
+  GtkWidget *child = skip_hidden (gtk_widget_get_first_child (widget));
+  int y = 0;
+
+  while (child != NULL)
+    {
+      Row row = cut_row (self, child, width);
+      int height = walk_row (self, widget, &row, width, y, -1);
+
+      if (place)
+        walk_row (self, widget, &row, width, y, height);
+      y += height;
+      child = row.end;
+      if (child != NULL)
+        y += self->row_spacing;
+    }
+  return y;
+}
+
+static GtkSizeRequestMode
+wb_flow_layout_get_request_mode (GtkLayoutManager *manager,
+                                 GtkWidget        *widget)
+{
+  return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
+}
+
+static void
+measure_width (WbFlowLayout *self,
+               GtkWidget    *widget,
+               int          *minimum,
+               int          *natural)
+{
+  GtkWidget *child = skip_hidden (gtk_widget_get_first_child (widget));
+
+  for (; child != NULL; child = next_child (child))
+    {
+      int child_minimum, child_natural;
+
+      gtk_widget_measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &child_minimum, &child_natural, NULL, NULL);
+      *minimum = MAX (*minimum, child_minimum);
+      *natural += child_natural + (*natural > 0 ? self->column_spacing : 0);
+    }
+}
+
+static void
+wb_flow_layout_measure (GtkLayoutManager *manager,
+                        GtkWidget        *widget,
+                        GtkOrientation    orientation,
+                        int               for_size,
+                        int              *minimum,
+                        int              *natural,
+                        int              *minimum_baseline,
+                        int              *natural_baseline)
+{
+  WbFlowLayout *self = WB_FLOW_LAYOUT (manager);
+  int narrowest = 0;
+  int widest = 0;
+
+  measure_width (self, widget, &narrowest, &widest);
+  if (orientation == GTK_ORIENTATION_HORIZONTAL)
+    {
+      *minimum = narrowest;
+      *natural = widest;
+      return;
+    }
+
+  *minimum = walk_rows (self, widget, for_size < 0 ? widest : MAX (for_size, narrowest), FALSE);
+  *natural = *minimum;
+}
+
+static void
+wb_flow_layout_allocate (GtkLayoutManager *manager,
+                         GtkWidget        *widget,
+                         int               width,
+                         int               height,
+                         int               baseline)
+{
+  walk_rows (WB_FLOW_LAYOUT (manager), widget, width, TRUE);
+}
+
+static void
+wb_flow_layout_class_init (WbFlowLayoutClass *klass)
+{
+  GtkLayoutManagerClass *layout_class = GTK_LAYOUT_MANAGER_CLASS (klass);
+
+  layout_class->get_request_mode = wb_flow_layout_get_request_mode;
+  layout_class->measure = wb_flow_layout_measure;
+  layout_class->allocate = wb_flow_layout_allocate;
+}
+
+static void
+wb_flow_layout_init (WbFlowLayout *self)
+{
+}
+
+GtkLayoutManager *
+wb_flow_layout_new (int column_spacing,
+                    int row_spacing)
+{
+  WbFlowLayout *self = g_object_new (WB_TYPE_FLOW_LAYOUT, NULL);
+
+  self->column_spacing = column_spacing;
+  self->row_spacing = row_spacing;
+  return GTK_LAYOUT_MANAGER (self);
+}

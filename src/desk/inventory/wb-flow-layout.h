@@ -1,0 +1,17 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Lays children out like words: each at its natural width, a new row where the width ends. Children with hexpand share what
+ * is left of their row. Made for a strip of fields that has to fit any window and any size of text. */
+#pragma once
+
+#include <gtk/gtk.h>
+
+G_BEGIN_DECLS
+
+#define WB_TYPE_FLOW_LAYOUT (wb_flow_layout_get_type ())
+G_DECLARE_FINAL_TYPE (WbFlowLayout, wb_flow_layout, WB, FLOW_LAYOUT, GtkLayoutManager)
+
+/** @column_spacing, @row_spacing: pixels between neighbours of a row, and between rows. */
+GtkLayoutManager *wb_flow_layout_new (int column_spacing,
+                                      int row_spacing) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS

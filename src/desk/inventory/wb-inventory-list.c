@@ -1,0 +1,515 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The table: records of the model, filtered, sorted, selected, in a column view. What a column shows is the column table's;
+ * what happens to the selected lines is the page's. */
+#define G_LOG_DOMAIN "wb-desk"
+#include "config.h"
+
+#include "desk/inventory/wb-inventory-list.h"
+
+#include "desk/inventory/wb-inventory-cell.h"
+#include "desk/inventory/wb-inventory-column.h"
+#include "desk/inventory/wb-inventory-filter.h"
+
+#include <glib/gi18n.h>
+
+/* A sorter's own data: which column, of which job. */
+typedef struct
+{
+  const WbInventoryColumn *column;
+  WbJobModel              *model;     /* borrowed from the list, which outlives its sorters */
+} SortKey;
+
+struct _WbInventoryList
+{
+  GtkWidget            parent_instance;
+
+  WbJobModel          *model;
+  GtkWidget           *scroller;
+  GtkColumnView       *view;
+  WbInventoryFilter   *filter;
+  GtkFilterListModel  *filtered;
+  GtkSortListModel    *sorted;
+  GtkMultiSelection   *selection;
+  GPtrArray           *columns;       /* GtkColumnViewColumn, in the order of the column table */
+  const char          *sorted_by;     /* id of the column that the sort action chose last */
+  GtkSortType          direction;
+  char                *awaited;       /* id of a piece to reveal when filter and sort have come to rest */
+  gboolean             awaited_focus;
+  guint                tell_source;
+  guint                scroll_tick;
+  guint                scroll_position;
+};
+
+enum
+{
+  EDIT,
+  CHANGED,
+  N_SIGNALS
+};
+
+static guint signals[N_SIGNALS];
+
+G_DEFINE_FINAL_TYPE (WbInventoryList, wb_inventory_list, GTK_TYPE_WIDGET)
+
+/* --- columns ---------------------------------------------------------------------------------------------------- */
+
+static int
+compare_items (gconstpointer a,
+               gconstpointer b,
+               gpointer      data)
+{
+  const SortKey *key = data;
+
+  return key->column->compare (wb_job_model_get_job (key->model),
+                               wb_record_item_get_record (WB_RECORD_ITEM ((gpointer) a)),
+                               wb_record_item_get_record (WB_RECORD_ITEM ((gpointer) b)));
+}
+
+static GtkSorter *
+make_sorter (WbInventoryList         *self,
+             const WbInventoryColumn *column)
+{
+  SortKey *key = g_new (SortKey, 1);
+
+  key->column = column;
+  key->model = self->model;
+  return GTK_SORTER (gtk_custom_sorter_new (compare_items, key, g_free));
+}
+
+static void
+setup_cb (WbInventoryList          *self,
+          GtkListItem              *list_item,
+          GtkSignalListItemFactory *factory)
+{
+  const WbInventoryColumn *column = g_object_get_data (G_OBJECT (factory), "column");
+
+  gtk_list_item_set_child (list_item, wb_inventory_cell_new (column, self->model));
+}
+
+static void
+bind_cb (WbInventoryList          *self,
+         GtkListItem              *list_item,
+         GtkSignalListItemFactory *factory)
+{
+  wb_inventory_cell_set_item (WB_INVENTORY_CELL (gtk_list_item_get_child (list_item)),
+                              gtk_list_item_get_item (list_item));
+}
+
+static void
+unbind_cb (WbInventoryList          *self,
+           GtkListItem              *list_item,
+           GtkSignalListItemFactory *factory)
+{
+  wb_inventory_cell_set_item (WB_INVENTORY_CELL (gtk_list_item_get_child (list_item)), NULL);
+}
+
+static void
+add_column (WbInventoryList         *self,
+            const WbInventoryColumn *column)
+{
+  GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
+  g_autoptr (GtkColumnViewColumn) view_column = NULL;
+  g_autoptr (GtkSorter) sorter = make_sorter (self, column);
+
+  g_object_set_data (G_OBJECT (factory), "column", (gpointer) column);
+  g_signal_connect_object (factory, "setup", G_CALLBACK (setup_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (factory, "bind", G_CALLBACK (bind_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (factory, "unbind", G_CALLBACK (unbind_cb), self, G_CONNECT_SWAPPED);
+
+  view_column = gtk_column_view_column_new (_(column->title), factory);
+  gtk_column_view_column_set_resizable (view_column, TRUE);
+  gtk_column_view_column_set_expand (view_column, column->expand);
+  gtk_column_view_column_set_sorter (view_column, sorter);
+  gtk_column_view_append_column (self->view, view_column);
+  g_ptr_array_add (self->columns, g_steal_pointer (&view_column));
+}
+
+/* --- telling ---------------------------------------------------------------------------------------------------- */
+
+static gboolean
+tell_cb (gpointer data)
+{
+  WbInventoryList *self = data;
+
+  self->tell_source = 0;
+  g_signal_emit (self, signals[CHANGED], 0);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+tell_soon (WbInventoryList *self)
+{
+  if (self->tell_source == 0)
+    self->tell_source = g_idle_add (tell_cb, self);
+}
+
+/* --- finding and revealing -------------------------------------------------------------------------------------- */
+
+static const char *
+id_of (gpointer item)
+{
+  const WbRecord *record = wb_record_item_get_record (WB_RECORD_ITEM (item));
+
+  return record->id;
+}
+
+static guint
+find_position (WbInventoryList *self,
+               const char      *id)
+{
+  guint n = g_list_model_get_n_items (G_LIST_MODEL (self->selection));
+
+  for (guint i = 0; i < n; i++)
+    {
+      g_autoptr (WbRecordItem) item = g_list_model_get_item (G_LIST_MODEL (self->selection), i);
+
+      if (g_str_equal (id_of (item), id))
+        return i;
+    }
+  return GTK_INVALID_LIST_POSITION;
+}
+
+/* The list of rows inside the column view: it, and not the view, knows how to scroll to a line. */
+static GtkWidget *
+find_rows (WbInventoryList *self)
+{
+  GtkWidget *child = gtk_widget_get_last_child (GTK_WIDGET (self->view));
+
+  while (child != NULL && !g_type_is_a (G_OBJECT_TYPE (child), GTK_TYPE_LIST_VIEW))
+    child = gtk_widget_get_prev_sibling (child);
+  return child;
+}
+
+static gboolean
+holds_item (GtkWidget  *widget,
+            const char *id)
+{
+  GtkWidget *cell = gtk_widget_get_first_child (widget);
+
+  if (cell != NULL)
+    cell = gtk_widget_get_first_child (cell);
+  return cell != NULL && WB_IS_INVENTORY_CELL (cell) && wb_inventory_cell_shows (WB_INVENTORY_CELL (cell), id);
+}
+
+static void
+focus_row (WbInventoryList *self,
+           const char      *id)
+{
+  GtkWidget *row = gtk_widget_get_first_child (find_rows (self));
+
+  while (row != NULL && !holds_item (row, id))
+    row = gtk_widget_get_next_sibling (row);
+  if (row != NULL)
+    gtk_widget_grab_focus (row);
+}
+
+static gboolean
+is_at_rest (WbInventoryList *self)
+{
+  return gtk_filter_list_model_get_pending (self->filtered) == 0 && gtk_sort_list_model_get_pending (self->sorted) == 0;
+}
+
+static void
+scroll_to (WbInventoryList *self,
+           guint            position)
+{
+  gtk_widget_activate_action (find_rows (self), "list.scroll-to-item", "u", position);
+}
+
+/* A line that was just added has no height yet: scrolling is right only in the frame after. */
+static gboolean
+scroll_again_cb (GtkWidget     *widget,
+                 GdkFrameClock *clock,
+                 gpointer       data)
+{
+  WbInventoryList *self = WB_INVENTORY_LIST (widget);
+
+  self->scroll_tick = 0;
+  if (self->scroll_position < g_list_model_get_n_items (G_LIST_MODEL (self->selection)))
+    scroll_to (self, self->scroll_position);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+scroll_now_and_again (WbInventoryList *self,
+                      guint            position)
+{
+  scroll_to (self, position);
+  self->scroll_position = position;
+  if (self->scroll_tick == 0)
+    self->scroll_tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), scroll_again_cb, NULL, NULL);
+}
+
+static void
+reveal_awaited (WbInventoryList *self)
+{
+  guint position;
+
+  if (self->awaited == NULL)
+    return;
+
+  position = find_position (self, self->awaited);
+  if (position != GTK_INVALID_LIST_POSITION)
+    {
+      gtk_selection_model_select_item (GTK_SELECTION_MODEL (self->selection), position, TRUE);
+      scroll_now_and_again (self, position);
+      if (self->awaited_focus)
+        focus_row (self, self->awaited);
+    }
+  if (is_at_rest (self))
+    g_clear_pointer (&self->awaited, g_free);
+}
+
+static void
+pending_cb (WbInventoryList *self)
+{
+  if (is_at_rest (self))
+    reveal_awaited (self);
+}
+
+/* --- following -------------------------------------------------------------------------------------------------- */
+
+/* A changed record may belong elsewhere now. Adding and removing the lists see by themselves. */
+static void
+job_changed_cb (WbInventoryList *self)
+{
+  wb_inventory_filter_refresh (self->filter);
+  for (guint i = 0; i < self->columns->len; i++)
+    gtk_sorter_changed (gtk_column_view_column_get_sorter (g_ptr_array_index (self->columns, i)),
+                        GTK_SORTER_CHANGE_DIFFERENT);
+  tell_soon (self);
+}
+
+static void
+activate_cb (WbInventoryList *self,
+             guint            position)
+{
+  g_autoptr (WbRecordItem) item = g_list_model_get_item (G_LIST_MODEL (self->selection), position);
+
+  if (item != NULL)
+    g_signal_emit (self, signals[EDIT], 0, id_of (item));
+}
+
+static void
+wb_inventory_list_dispose (GObject *object)
+{
+  WbInventoryList *self = WB_INVENTORY_LIST (object);
+
+  g_clear_handle_id (&self->tell_source, g_source_remove);
+  if (self->scroll_tick != 0)
+    gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->scroll_tick);
+  self->scroll_tick = 0;
+  g_clear_pointer (&self->scroller, gtk_widget_unparent);
+  self->view = NULL;
+  g_clear_pointer (&self->columns, g_ptr_array_unref);
+  g_clear_object (&self->selection);
+  g_clear_object (&self->sorted);
+  g_clear_object (&self->filtered);
+  g_clear_object (&self->filter);
+  g_clear_object (&self->model);
+
+  G_OBJECT_CLASS (wb_inventory_list_parent_class)->dispose (object);
+}
+
+static void
+wb_inventory_list_finalize (GObject *object)
+{
+  g_free (WB_INVENTORY_LIST (object)->awaited);
+
+  G_OBJECT_CLASS (wb_inventory_list_parent_class)->finalize (object);
+}
+
+static gboolean
+wb_inventory_list_grab_focus (GtkWidget *widget)
+{
+  WbInventoryList *self = WB_INVENTORY_LIST (widget);
+
+  return gtk_widget_grab_focus (GTK_WIDGET (self->view));
+}
+
+static void
+wb_inventory_list_class_init (WbInventoryListClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  object_class->dispose = wb_inventory_list_dispose;
+  object_class->finalize = wb_inventory_list_finalize;
+  widget_class->grab_focus = wb_inventory_list_grab_focus;
+
+  signals[EDIT] = g_signal_new ("edit", WB_TYPE_INVENTORY_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                G_TYPE_NONE, 1, G_TYPE_STRING);
+  signals[CHANGED] = g_signal_new ("changed", WB_TYPE_INVENTORY_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                   G_TYPE_NONE, 0);
+
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_F2, 0, "inventory.change", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Delete, 0, "inventory.remove", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_KP_Delete, 0, "inventory.remove", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_slash, 0, "inventory.filter", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_KP_Divide, 0, "inventory.filter", NULL);
+}
+
+static void
+wb_inventory_list_init (WbInventoryList *self)
+{
+  self->columns = g_ptr_array_new_with_free_func (g_object_unref);
+  self->view = GTK_COLUMN_VIEW (gtk_column_view_new (NULL));
+  gtk_column_view_set_show_column_separators (self->view, TRUE);
+  gtk_column_view_set_show_row_separators (self->view, TRUE);
+  gtk_column_view_set_reorderable (self->view, TRUE);
+  gtk_widget_add_css_class (GTK_WIDGET (self->view), "data-table");
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->view),
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL, _("Lines of the inventory"), -1);
+  g_signal_connect_swapped (self->view, "activate", G_CALLBACK (activate_cb), self);
+
+  self->scroller = gtk_scrolled_window_new ();
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scroller), GTK_WIDGET (self->view));
+  gtk_widget_set_parent (self->scroller, GTK_WIDGET (self));
+}
+
+void
+wb_inventory_list_set_model (WbInventoryList *self,
+                             WbJobModel      *model)
+{
+  const WbInventoryColumn *columns;
+  guint n_columns;
+
+  g_return_if_fail (WB_IS_INVENTORY_LIST (self));
+  g_return_if_fail (WB_IS_JOB_MODEL (model));
+  g_return_if_fail (self->model == NULL);
+
+  self->model = g_object_ref (model);
+  self->filter = wb_inventory_filter_new (model);
+  self->filtered = gtk_filter_list_model_new (g_object_ref (wb_job_model_get_records (model, WB_KIND_PIECE)),
+                                              GTK_FILTER (g_object_ref (self->filter)));
+  gtk_filter_list_model_set_incremental (self->filtered, TRUE);
+  self->sorted = gtk_sort_list_model_new (G_LIST_MODEL (g_object_ref (self->filtered)),
+                                          g_object_ref (gtk_column_view_get_sorter (self->view)));
+  gtk_sort_list_model_set_incremental (self->sorted, TRUE);
+  self->selection = gtk_multi_selection_new (G_LIST_MODEL (g_object_ref (self->sorted)));
+
+  columns = wb_inventory_columns (&n_columns);
+  for (guint i = 0; i < n_columns; i++)
+    add_column (self, &columns[i]);
+  gtk_column_view_set_model (self->view, GTK_SELECTION_MODEL (self->selection));
+
+  g_signal_connect_object (self->selection, "items-changed", G_CALLBACK (tell_soon), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->selection, "selection-changed", G_CALLBACK (tell_soon), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->filtered, "notify::pending", G_CALLBACK (pending_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->sorted, "notify::pending", G_CALLBACK (pending_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (model, "notify::job", G_CALLBACK (job_changed_cb), self, G_CONNECT_SWAPPED);
+}
+
+GtkSelectionModel *
+wb_inventory_list_get_selection (WbInventoryList *self)
+{
+  g_return_val_if_fail (WB_IS_INVENTORY_LIST (self), NULL);
+
+  return GTK_SELECTION_MODEL (self->selection);
+}
+
+GPtrArray *
+wb_inventory_list_get_selected (WbInventoryList *self)
+{
+  GPtrArray *ids = g_ptr_array_new_with_free_func (g_free);
+  g_autoptr (GtkBitset) selected = NULL;
+  GtkBitsetIter iter;
+  guint position;
+
+  g_return_val_if_fail (WB_IS_INVENTORY_LIST (self), ids);
+
+  selected = gtk_selection_model_get_selection (GTK_SELECTION_MODEL (self->selection));
+  for (gboolean more = gtk_bitset_iter_init_first (&iter, selected, &position); more;
+       more = gtk_bitset_iter_next (&iter, &position))
+    {
+      g_autoptr (WbRecordItem) item = g_list_model_get_item (G_LIST_MODEL (self->selection), position);
+
+      g_ptr_array_add (ids, g_strdup (id_of (item)));
+    }
+  return ids;
+}
+
+void
+wb_inventory_list_set_words (WbInventoryList *self,
+                             const char      *words)
+{
+  g_return_if_fail (WB_IS_INVENTORY_LIST (self));
+
+  wb_inventory_filter_set_words (self->filter, words);
+  tell_soon (self);
+}
+
+gboolean
+wb_inventory_list_is_filtered (WbInventoryList *self)
+{
+  g_return_val_if_fail (WB_IS_INVENTORY_LIST (self), FALSE);
+
+  return self->filter != NULL && !wb_inventory_filter_is_empty (self->filter);
+}
+
+gboolean
+wb_inventory_list_is_at_rest (WbInventoryList *self)
+{
+  g_return_val_if_fail (WB_IS_INVENTORY_LIST (self), FALSE);
+
+  return is_at_rest (self);
+}
+
+void
+wb_inventory_list_sort_by (WbInventoryList *self,
+                           const char      *column)
+{
+  const WbInventoryColumn *columns;
+  guint n_columns;
+
+  g_return_if_fail (WB_IS_INVENTORY_LIST (self));
+
+  columns = wb_inventory_columns (&n_columns);
+  for (guint i = 0; i < n_columns; i++)
+    {
+      if (!g_str_equal (columns[i].id, column))
+        continue;
+
+      self->direction = self->sorted_by == columns[i].id && self->direction == GTK_SORT_ASCENDING
+                        ? GTK_SORT_DESCENDING : GTK_SORT_ASCENDING;
+      self->sorted_by = columns[i].id;
+      gtk_column_view_sort_by_column (self->view, g_ptr_array_index (self->columns, i), self->direction);
+      return;
+    }
+
+  self->sorted_by = NULL;
+  gtk_column_view_sort_by_column (self->view, NULL, GTK_SORT_ASCENDING);
+}
+
+void
+wb_inventory_list_reveal (WbInventoryList *self,
+                          const char      *id,
+                          gboolean         focus)
+{
+  g_return_if_fail (WB_IS_INVENTORY_LIST (self));
+  g_return_if_fail (id != NULL);
+
+  g_free (self->awaited);
+  self->awaited = g_strdup (id);
+  self->awaited_focus = focus;
+  reveal_awaited (self);
+}
+
+const char *
+wb_inventory_list_neighbour (WbInventoryList *self,
+                             const char      *id,
+                             int              step)
+{
+  guint position;
+  g_autoptr (WbRecordItem) item = NULL;
+
+  g_return_val_if_fail (WB_IS_INVENTORY_LIST (self), NULL);
+
+  position = find_position (self, id);
+  if (position == GTK_INVALID_LIST_POSITION || (step < 0 && position < (guint) -step))
+    return NULL;
+
+  item = g_list_model_get_item (G_LIST_MODEL (self->selection), position + (guint) step);
+  return item != NULL ? id_of (item) : NULL;
+}
