@@ -46,6 +46,15 @@ static const Accelerator table[] = {
   { NULL, "<Alt>Up <Alt>Down", N_("Order"), N_("Move the party, stop or weighing") },
   { NULL, "<Control>Delete", N_("Order"), N_("Remove the party, stop or weighing") },
 
+  { "claim.add-claim", "<Control><Alt>c", N_("Claim"), N_("New claim") },
+  { "claim.add-line", "<Control><Alt>l", N_("Claim"), N_("Add a line") },
+  { "claim.remove-line", "<Control><Shift>Delete", N_("Claim"), N_("Remove the line") },
+  { "claim.add-payment", "<Control><Alt>m", N_("Claim"), N_("Add a payment") },
+  { NULL, "Return Up Down", N_("Claim"), N_("Set the value typed and go along the column") },
+  { NULL, "Escape", N_("Claim"), N_("Give up what is typed") },
+  { NULL, "space", N_("Claim"), N_("Say why an amount is what it is") },
+  { NULL, "<Control>c", N_("Claim"), N_("Copy the reason") },
+
   { "win.new-window", "<Control>n", N_("Windows"), N_("New window") },
   { "win.open-book", "<Control>o", N_("Windows"), N_("Open an office book") },
   { "win.close", "<Control>w", N_("Windows"), N_("Close the window") },
