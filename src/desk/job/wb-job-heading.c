@@ -5,6 +5,7 @@
 #include "desk/job/wb-job-heading.h"
 
 #include "desk/jobs/wb-job-item.h"
+#include "office/wb-words.h"
 
 #include <glib/gi18n.h>
 
@@ -62,18 +63,23 @@ find_stop (const WbJob *job,
 char *
 wb_job_heading_subtitle (const WbJob *job)
 {
+  const WbOrder *order;
+  const char *stage;
   g_autofree char *from = NULL;
   g_autofree char *to = NULL;
   g_autofree char *route = NULL;
 
   g_return_val_if_fail (job != NULL, NULL);
 
+  order = wb_job_order (job);
+  stage = wb_words_enum (&wb_stages, (int) order->stage);
   from = place_of (find_stop (job, WB_STOP_PICKUP, FALSE));
   to = place_of (find_stop (job, WB_STOP_DELIVERY, TRUE));
   route = wb_job_route (from, to);
   if (route == NULL)
-    return g_strdup (wb_job_order (job)->number);
+    /* Translators: a job number and how far the job is. */
+    return g_strdup_printf (_("%s · %s"), order->number, stage);
 
-  /* Translators: a job number and a route from one city to another. */
-  return g_strdup_printf (_("%s · %s"), wb_job_order (job)->number, route);
+  /* Translators: a job number, how far the job is, and a route from one city to another. */
+  return g_strdup_printf (_("%s · %s · %s"), order->number, stage, route);
 }

@@ -23,12 +23,9 @@ struct _WbJobPage
   GtkWidget              parent_instance;
 
   GtkWidget             *box;
-  AdwViewSwitcherTitle  *switcher_title;
+  AdwWindowTitle        *title;
   GtkButton             *undo_button;
   GtkButton             *redo_button;
-  GtkLabel              *heading;
-  GtkLabel              *stage;
-  GtkLabel              *route;
   GtkLabel              *saved;
   GtkInfoBar            *fault_bar;
   GtkLabel              *fault;
@@ -69,14 +66,11 @@ show_job (WbJobPage *self)
 {
   const WbJob *job = wb_job_model_get_job (self->model);
   g_autofree char *heading = wb_job_heading_title (job);
-  g_autofree char *route = wb_job_heading_subtitle (job);
+  g_autofree char *details = wb_job_heading_subtitle (job);
 
-  gtk_label_set_label (self->heading, heading);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->heading), heading);
-  gtk_label_set_label (self->route, route);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->route), route);
-  gtk_label_set_label (self->stage, wb_words_enum (&wb_stages, wb_job_order (job)->stage));
-  adw_view_switcher_title_set_title (self->switcher_title, heading);
+  adw_window_title_set_title (self->title, heading);
+  adw_window_title_set_subtitle (self->title, details);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->title), details);
 }
 
 static void
@@ -411,12 +405,9 @@ wb_job_page_class_init (WbJobPageClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/wainbook/Wainbook/job/wb-job-page.ui");
   gtk_widget_class_bind_template_child (widget_class, WbJobPage, box);
-  gtk_widget_class_bind_template_child (widget_class, WbJobPage, switcher_title);
+  gtk_widget_class_bind_template_child (widget_class, WbJobPage, title);
   gtk_widget_class_bind_template_child (widget_class, WbJobPage, undo_button);
   gtk_widget_class_bind_template_child (widget_class, WbJobPage, redo_button);
-  gtk_widget_class_bind_template_child (widget_class, WbJobPage, heading);
-  gtk_widget_class_bind_template_child (widget_class, WbJobPage, stage);
-  gtk_widget_class_bind_template_child (widget_class, WbJobPage, route);
   gtk_widget_class_bind_template_child (widget_class, WbJobPage, saved);
   gtk_widget_class_bind_template_child (widget_class, WbJobPage, fault_bar);
   gtk_widget_class_bind_template_child (widget_class, WbJobPage, fault);
@@ -480,6 +471,21 @@ wb_job_page_get_visible_name (WbJobPage *self)
   return adw_view_stack_get_visible_child_name (self->stack);
 }
 
+/* Where the focus is within the page already, it stays. */
+static void
+focus_page (WbJobPage *self)
+{
+  GtkWidget *page = adw_view_stack_get_visible_child (self->stack);
+  GtkRoot *root = gtk_widget_get_root (page);
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+
+  if (focus != NULL && (focus == page || gtk_widget_is_ancestor (focus, page)))
+    return;
+
+  if (!gtk_widget_grab_focus (page))
+    gtk_widget_child_focus (page, GTK_DIR_TAB_FORWARD);
+}
+
 void
 wb_job_page_show (WbJobPage  *self,
                   const char *name)
@@ -490,7 +496,7 @@ wb_job_page_show (WbJobPage  *self,
     return;
 
   adw_view_stack_set_visible_child_name (self->stack, name);
-  gtk_widget_child_focus (adw_view_stack_get_visible_child (self->stack), GTK_DIR_TAB_FORWARD);
+  focus_page (self);
 }
 
 void

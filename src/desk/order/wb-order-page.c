@@ -304,6 +304,14 @@ wb_order_page_finalize (GObject *object)
   G_OBJECT_CLASS (wb_order_page_parent_class)->finalize (object);
 }
 
+/* Whoever comes to the page has typed nothing yet: the focus is on the page, where the arrows scroll,
+ * and not in its first field, where a letter would replace the job number. */
+static gboolean
+wb_order_page_grab_focus (GtkWidget *widget)
+{
+  return gtk_widget_grab_focus (WB_ORDER_PAGE (widget)->content);
+}
+
 static void
 ensure_types (void)
 {
@@ -348,6 +356,7 @@ wb_order_page_class_init (WbOrderPageClass *klass)
   object_class->constructed = wb_order_page_constructed;
   object_class->dispose = wb_order_page_dispose;
   object_class->finalize = wb_order_page_finalize;
+  widget_class->grab_focus = wb_order_page_grab_focus;
 
   properties[PROP_MODEL] =
     g_param_spec_object ("model", NULL, NULL, WB_TYPE_JOB_MODEL,

@@ -9,6 +9,7 @@
 #include "desk/order/wb-record-draft.h"
 #include "desk/order/wb-record-words.h"
 #include "desk/widgets/wb-field-row.h"
+#include "desk/widgets/wb-scroll-to.h"
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
@@ -22,7 +23,7 @@ struct _WbRecordRow
   WbJobModel     *model;
   WbRecordItem   *item;
   GtkWidget      *first_field;   /* NULL until the row was opened; owned by the row */
-  GtkWidget      *remove_button;
+  GtkWidget      *menu_button;
 };
 
 G_DEFINE_FINAL_TYPE (WbRecordRow, wb_record_row, ADW_TYPE_EXPANDER_ROW)
@@ -70,14 +71,15 @@ show_record (WbRecordRow *self)
   const WbRecord *record = get_record (self);
   g_autofree char *title = wb_record_words_title (record);
   g_autofree char *subtitle = wb_record_words_subtitle (record);
-  g_autofree char *removal = wb_record_words_removal (record);
+  /* Translators: %s is a person, a place or a weighing. */
+  g_autofree char *menu_label = g_strdup_printf (_("Move or remove %s"), title);
   g_autofree char *description = g_strdup_printf ("%s, %s", title, subtitle);
 
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (self), title);
   adw_expander_row_set_subtitle (ADW_EXPANDER_ROW (self), subtitle);
-  gtk_widget_set_tooltip_text (self->remove_button, removal);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->remove_button),
-                                  GTK_ACCESSIBLE_PROPERTY_LABEL, removal, -1);
+  gtk_widget_set_tooltip_text (self->menu_button, menu_label);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->menu_button),
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL, menu_label, -1);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self),
                                   GTK_ACCESSIBLE_PROPERTY_LABEL, description, -1);
 }
@@ -155,21 +157,28 @@ move_down_action (GtkWidget  *widget,
 
 /* --- overrides ------------------------------------------------------------------------------------------------ */
 
-static GtkWidget *
-add_button (WbRecordRow *self,
-            const char  *icon,
-            const char  *action,
-            const char  *label)
+static GMenuModel *
+make_menu (void)
 {
-  GtkWidget *button = gtk_button_new_from_icon_name (icon);
+  g_autoptr (GMenu) menu = g_menu_new ();
 
-  gtk_widget_add_css_class (button, "flat");
-  gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), action);
-  gtk_widget_set_tooltip_text (button, label);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
-  adw_expander_row_add_action (ADW_EXPANDER_ROW (self), button);
-  return button;
+  g_menu_append (menu, _("Move _Up"), "record.move-up");
+  g_menu_append (menu, _("Move _Down"), "record.move-down");
+  g_menu_append (menu, _("_Remove"), "record.remove");
+  return G_MENU_MODEL (g_steal_pointer (&menu));
+}
+
+static void
+add_menu (WbRecordRow *self)
+{
+  g_autoptr (GMenuModel) menu = make_menu ();
+
+  self->menu_button = gtk_menu_button_new ();
+  gtk_menu_button_set_icon_name (GTK_MENU_BUTTON (self->menu_button), "view-more-symbolic");
+  gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (self->menu_button), menu);
+  gtk_widget_add_css_class (self->menu_button, "flat");
+  gtk_widget_set_valign (self->menu_button, GTK_ALIGN_CENTER);
+  adw_expander_row_add_action (ADW_EXPANDER_ROW (self), self->menu_button);
 }
 
 static void
@@ -206,9 +215,7 @@ static void
 wb_record_row_init (WbRecordRow *self)
 {
   adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (self), FALSE);
-  add_button (self, "go-up-symbolic", "record.move-up", _("Move Up"));
-  add_button (self, "go-down-symbolic", "record.move-down", _("Move Down"));
-  self->remove_button = add_button (self, "user-trash-symbolic", "record.remove", _("Remove"));
+  add_menu (self);
 }
 
 GtkWidget *
@@ -248,4 +255,5 @@ wb_record_row_start_editing (WbRecordRow *self)
   adw_expander_row_set_expanded (ADW_EXPANDER_ROW (self), TRUE);
   if (self->first_field != NULL)
     gtk_widget_child_focus (self->first_field, GTK_DIR_TAB_FORWARD);
+  wb_scroll_to (GTK_WIDGET (self));
 }

@@ -7,6 +7,7 @@
 
 #include "desk/order/wb-record-draft.h"
 #include "desk/order/wb-record-row.h"
+#include "desk/widgets/wb-scroll-to.h"
 
 struct _WbRecordSection
 {
@@ -104,7 +105,10 @@ show_action (GtkWidget  *widget,
   WbRecordRow *row = find_row (WB_RECORD_SECTION (widget), g_variant_get_string (target, NULL));
 
   if (row != NULL)
-    gtk_widget_child_focus (GTK_WIDGET (row), GTK_DIR_TAB_FORWARD);
+    {
+      gtk_widget_child_focus (GTK_WIDGET (row), GTK_DIR_TAB_FORWARD);
+      wb_scroll_to (GTK_WIDGET (row));
+    }
 }
 
 static void

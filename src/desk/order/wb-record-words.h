@@ -11,7 +11,7 @@ char *wb_record_words_title    (gconstpointer record) G_GNUC_WARN_UNUSED_RESULT;
 /** Returns: (transfer full): the rest that one looks for; "" when nothing is given. */
 char *wb_record_words_subtitle (gconstpointer record) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full): "Remove Ada Brook", for a button's name and the history. */
+/** Returns: (transfer full): "Remove Ada Brook", for the history. */
 char *wb_record_words_removal  (gconstpointer record) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: (transfer full): one sentence on which weight governs the shipment and why. @per_cuft: the terms' constructive weight. */

@@ -6,6 +6,7 @@
 #include "desk/order/wb-terms-row.h"
 
 #include "core/wb-core.h"
+#include "desk/widgets/wb-row-note.h"
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
@@ -16,6 +17,7 @@ struct _WbTermsRow
 
   WbJobModel   *model;
   GSignalGroup *model_signals;
+  GtkWidget    *note;      /* which terms govern */
   GPtrArray    *regimes;   /* ids, in the order of the list; the first is "" for no choice */
 };
 
@@ -115,7 +117,7 @@ show_job (WbTermsRow *self)
       position = find_regime (self, get_order (self)->terms);
     }
   adw_combo_row_set_selected (ADW_COMBO_ROW (self), position);
-  adw_action_row_set_subtitle (ADW_ACTION_ROW (self), governing);
+  wb_row_note_set (self->note, governing, WB_NOTE_HINT);
 }
 
 static void
@@ -187,6 +189,7 @@ wb_terms_row_dispose (GObject *object)
   WbTermsRow *self = WB_TERMS_ROW (object);
 
   g_clear_object (&self->model_signals);
+  g_clear_pointer (&self->note, gtk_widget_unparent);
   g_clear_object (&self->model);
 
   G_OBJECT_CLASS (wb_terms_row_parent_class)->dispose (object);
@@ -222,9 +225,11 @@ wb_terms_row_init (WbTermsRow *self)
 {
   const char *label = wb_words_field (wb_record_type_field (wb_record_type (WB_KIND_ORDER), "terms"));
 
+  self->note = wb_row_note_new (GTK_LIST_BOX_ROW (self));
   self->regimes = g_ptr_array_new_with_free_func (g_free);
   adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (self), FALSE);
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (self), label);
+  adw_combo_row_set_use_subtitle (ADW_COMBO_ROW (self), TRUE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
 
   self->model_signals = g_signal_group_new (WB_TYPE_JOB_MODEL);

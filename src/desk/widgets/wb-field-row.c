@@ -204,6 +204,7 @@ focus_leave_cb (WbFieldRow *self)
   self->focused = FALSE;
   if (!self->invalid)
     show_value (self);
+  gtk_editable_select_region (GTK_EDITABLE (self), 0, 0);
   if (GTK_IS_TEXT (get_text_widget (self)))
     gtk_text_set_placeholder_text (GTK_TEXT (get_text_widget (self)), NULL);
 }
