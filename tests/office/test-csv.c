@@ -279,7 +279,7 @@ int
 main (int    argc,
       char **argv)
 {
-  g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
+  g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/office/csv/records", test_records);
   g_test_add_func ("/office/csv/lines", test_lines);
   g_test_add_func ("/office/csv/unreadable", test_unreadable);

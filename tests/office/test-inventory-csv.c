@@ -481,7 +481,7 @@ int
 main (int    argc,
       char **argv)
 {
-  g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
+  g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/office/inventory-csv/plain", test_plain);
   g_test_add_func ("/office/inventory-csv/headings", test_headings);
   g_test_add_func ("/office/inventory-csv/open-headings", test_open_headings);

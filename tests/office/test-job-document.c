@@ -235,7 +235,7 @@ int
 main (int    argc,
       char **argv)
 {
-  g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
+  g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/office/job-document/round-trip", test_round_trip);
   g_test_add_func ("/office/job-document/empty", test_empty);
   g_test_add_func ("/office/job-document/white-space", test_white_space);

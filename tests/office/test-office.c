@@ -381,11 +381,17 @@ test_closed (Fixture       *fixture,
   "regime = us-interstate\ntitle = Our own\ncurrency = USD\nmove-type = interstate\n\n" \
   "[edition]\nfrom = 2000-01-01\n\n[full]\nshipment-minimum = 777.00\n"
 
+static char *
+own_terms_folder (void)
+{
+  return g_build_filename (g_get_user_data_dir (), "wainbook", "terms", NULL);
+}
+
 static void
 write_own_terms (const char *name,
                  const char *text)
 {
-  g_autofree char *folder = g_build_filename (g_get_user_data_dir (), "wainbook", "terms", NULL);
+  g_autofree char *folder = own_terms_folder ();
   g_autofree char *path = g_build_filename (folder, name, NULL);
   g_autoptr (GError) error = NULL;
 
@@ -425,6 +431,7 @@ test_terms_own (Fixture       *fixture,
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (WbOffice) office = NULL;
+  g_autofree char *folder = own_terms_folder ();
 
   write_own_terms ("ours.terms", OWN_TERMS);
   write_own_terms ("broken.terms", "regime = broken\nwhat is this\n");
@@ -437,6 +444,7 @@ test_terms_own (Fixture       *fixture,
 
   g_assert_cmpuint (g_strv_length ((GStrv) wb_office_get_terms_faults (office)), ==, 1);
   g_assert_true (g_str_has_prefix (wb_office_get_terms_faults (office)[0], "broken.terms:2: "));
+  remove_folder (folder);
 }
 
 static void
@@ -489,7 +497,13 @@ int
 main (int    argc,
       char **argv)
 {
-  g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
+  g_autofree char *home = g_dir_make_tmp ("wainbook-XXXXXX", NULL);
+  g_autofree char *below = g_build_filename (home, "wainbook", NULL);
+  int failed;
+
+  /* Whoever runs this may have terms of their own. */
+  g_setenv ("XDG_DATA_HOME", home, TRUE);
+  g_test_init (&argc, &argv, NULL);
   ADD ("open-again", test_open_again);
   ADD ("create", test_create);
   ADD ("save", test_save);
@@ -502,5 +516,9 @@ main (int    argc,
   ADD ("terms-shipped", test_terms_shipped);
   ADD ("terms-own", test_terms_own);
   ADD ("reckon", test_reckon);
-  return g_test_run ();
+  failed = g_test_run ();
+
+  g_rmdir (below);
+  g_rmdir (home);
+  return failed;
 }

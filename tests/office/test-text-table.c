@@ -71,7 +71,7 @@ int
 main (int    argc,
       char **argv)
 {
-  g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
+  g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/office/text-table/columns", test_columns);
   g_test_add_func ("/office/text-table/width", test_width);
   g_test_add_func ("/office/text-table/paragraph", test_paragraph);

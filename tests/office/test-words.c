@@ -264,7 +264,7 @@ main (int    argc,
       char **argv)
 {
   setlocale (LC_ALL, "");
-  g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
+  g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/office/words/money", test_money);
   g_test_add_func ("/office/words/not-given", test_not_given);
   g_test_add_func ("/office/words/quantities", test_quantities);
