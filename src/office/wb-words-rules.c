@@ -1,0 +1,388 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The sentences of the rules: one table with a sentence or several for each rule, and which of them
+ * a step takes. They are filled in elsewhere (wb-words-reason.c). */
+#include "config.h"
+
+#include "office/wb-words-private.h"
+
+#include <glib/gi18n.h>
+
+#define MAX_SENTENCES 8
+
+/* --- which sentence of a rule ------------------------------------------------------------------------------- */
+
+/* Returns: the value of a figure of the step, 0 when it has none of that name. */
+static gint64
+value_of (const WbReason *reason,
+          WbFigureName    name)
+{
+  for (guint i = 0; i < reason->n_inputs; i++)
+    {
+      if (reason->inputs[i].name == name)
+        return reason->inputs[i].value;
+    }
+
+  return reason->result.name == name ? reason->result.value : 0;
+}
+
+static gboolean
+has_figure (const WbReason *reason,
+            WbFigureName    name)
+{
+  for (guint i = 0; i < reason->n_inputs; i++)
+    {
+      if (reason->inputs[i].name == name)
+        return TRUE;
+    }
+
+  return reason->result.name == name;
+}
+
+static guint
+pick_terms (const WbReason *reason)
+{
+  return value_of (reason, WB_FIGURE_COUNT) != 0 ? 1 : 0;
+}
+
+static guint
+pick_choice (const WbReason *reason)
+{
+  WbChoice choice = (WbChoice) value_of (reason, WB_FIGURE_CHOICE);
+  gboolean valid = value_of (reason, WB_FIGURE_GAPS) == WB_WAIVER_COMPLETE;
+  gboolean full = value_of (reason, WB_FIGURE_SIDE) == WB_SIDE_FULL;
+
+  switch (choice)
+    {
+    case WB_CHOICE_FULL:
+      return full ? 0 : 1;
+    case WB_CHOICE_NONE:
+      return full ? 2 : 3;
+    case WB_CHOICE_RELEASED:
+      return (full ? 4 : 6) + (valid ? 1 : 0);
+    }
+
+  g_assert_not_reached ();
+}
+
+static guint
+pick_filing (const WbReason *reason)
+{
+  return (guint) value_of (reason, WB_FIGURE_LATE);
+}
+
+static guint
+pick_late (const WbReason *reason)
+{
+  switch ((WbLateRule) value_of (reason, WB_FIGURE_CODE))
+    {
+    case WB_LATE_FLAGGED:
+      return 0;
+    case WB_LATE_ACTUAL_VALUE:
+      return value_of (reason, WB_FIGURE_LATE) == WB_TOO_LATE ? 2 : 1;
+    case WB_LATE_BARRED:
+      return 3;
+    }
+
+  g_assert_not_reached ();
+}
+
+static guint
+pick_minimum (const WbReason *reason)
+{
+  if (has_figure (reason, WB_FIGURE_RATE))
+    {
+      for (guint i = 0; i < reason->n_inputs; i++)
+        {
+          if (reason->inputs[i].name == WB_FIGURE_WEIGHT && reason->inputs[i].unit == WB_WEIGHT_UNIT_NONE)
+            return 1;
+        }
+      return 0;
+    }
+
+  return value_of (reason, WB_FIGURE_LOSS) > 0 ? 2 : 3;
+}
+
+static guint
+pick_declared (const WbReason *reason)
+{
+  gint64 declared = value_of (reason, WB_FIGURE_DECLARED);
+  gint64 minimum = value_of (reason, WB_FIGURE_MINIMUM);
+
+  if (minimum == 0)
+    return 0;
+  if (declared >= minimum)
+    return 1;
+
+  return value_of (reason, WB_FIGURE_LIMIT) == declared ? 3 : 2;
+}
+
+static guint
+pick_maximum (const WbReason *reason)
+{
+  return value_of (reason, WB_FIGURE_AMOUNT) > 0 ? 0 : 1;
+}
+
+static guint
+pick_earlier (const WbReason *reason)
+{
+  return value_of (reason, WB_FIGURE_TAKEN) > 0 ? 1 : 0;
+}
+
+static guint
+pick_missing (const WbReason *reason)
+{
+  switch ((WbMissing) value_of (reason, WB_FIGURE_MISSING))
+    {
+    case WB_MISSING_LOST_WEIGHT:
+      return 2;
+
+    case WB_MISSING_FREIGHT_CHARGE:
+      return 3;
+
+    case WB_MISSING_NOTHING:
+    case WB_MISSING_LOSS_KIND:
+    case WB_MISSING_REPLACEMENT:
+    case WB_MISSING_REPAIR_OR_REPLACEMENT:
+    case WB_MISSING_ARTICLE_WEIGHT:
+    case WB_MISSING_SHIPMENT_WEIGHT:
+      break;
+    }
+
+  return reason->result.value != 0 ? 1 : 0;
+}
+
+static guint
+pick_depreciation (const WbReason *reason)
+{
+  if (value_of (reason, WB_FIGURE_DEPRECIATION) == 0)
+    return 0;
+
+  return value_of (reason, WB_FIGURE_AGE) > 0 ? 2 : 1;
+}
+
+static guint
+pick_repair (const WbReason *reason)
+{
+  return value_of (reason, WB_FIGURE_APPEARANCE) > 0 ? 1 : 0;
+}
+
+static guint
+pick_lesser (const WbReason *reason)
+{
+  return value_of (reason, WB_FIGURE_REPLACEMENT) < value_of (reason, WB_FIGURE_REPAIR) ? 1 : 0;
+}
+
+static guint
+pick_article_limit (const WbReason *reason)
+{
+  return (has_figure (reason, WB_FIGURE_RATE) ? 0 : 2) + (value_of (reason, WB_FIGURE_COUNT) > 1 ? 1 : 0);
+}
+
+static guint
+pick_shipment_limit (const WbReason *reason)
+{
+  return value_of (reason, WB_FIGURE_LOSS) > value_of (reason, WB_FIGURE_LIMIT) ? 1 : 0;
+}
+
+static guint
+pick_owed (const WbReason *reason)
+{
+  guint whole = reason->line == WB_REASON_WHOLE_CLAIM ? 3 : 0;
+
+  if (reason->result.value == value_of (reason, WB_FIGURE_LOSS))
+    return whole;
+
+  return whole + (value_of (reason, WB_FIGURE_DEDUCTIBLE) > 0 ? 2 : 1);
+}
+
+static guint
+pick_freight (const WbReason *reason)
+{
+  gboolean total = reason->key == WB_KEY_FREIGHT_TOTAL_LOSS;
+
+  if (reason->result.value == 0)
+    return total ? 3 : 1;
+
+  return total ? 2 : 0;
+}
+
+static guint
+pick_paid (const WbReason *reason)
+{
+  return reason->result.value < 0 ? 1 : 0;
+}
+
+/* --- the table ---------------------------------------------------------------------------------------------- */
+
+typedef struct
+{
+  WbRule      rule;
+  guint     (*pick) (const WbReason *reason);   /* NULL: the first */
+  const char *sentences[MAX_SENTENCES];
+} RuleWords;
+
+/* Translators: words in braces, such as {weight}, are filled in with figures; keep them as they
+ * are and put them wherever the sentence needs them. {result} is what the step comes to. */
+static const RuleWords rule_words[] = {
+  { WB_RULE_TERMS, pick_terms, {
+    N_("The terms “{terms}”, in force from {result}, govern this shipment."),
+    N_("The terms “{terms}”, in force from {result}, were chosen for this job by a person."),
+  } },
+  { WB_RULE_CHOICE, pick_choice, {
+    N_("The shipper chose full value protection, so that applies."),
+    N_("The shipper chose full value protection, which these terms do not have, so released value applies."),
+    N_("No choice is noted and full value was not waived, so full value protection applies."),
+    N_("No choice is noted; without a waiver these terms apply released value."),
+    /* Translators: {gaps} is a whole sentence that says what the waiver lacks. */
+    N_("The shipper chose released value, but the waiver of full value is not valid. {gaps} So full value protection applies."),
+    N_("The shipper chose released value, which these terms do not have, so full value protection applies."),
+    N_("The shipper chose released value. {gaps} These terms apply released value all the same."),
+    N_("The shipper chose released value and waived full value in due form, so released value applies."),
+  } },
+  { WB_RULE_FILING, pick_filing, {
+    N_("The claim was received on {date}, in time: the last day to claim is {last-day}."),
+    N_("The claim was received on {date}, late: the last day to claim was {last-day}."),
+    N_("The claim was received on {date}, later than a late claim is looked at; the last day to claim was {last-day}."),
+    N_("Whether the claim came in time is not known: the day of delivery or the day of receipt is not noted."),
+  } },
+  { WB_RULE_LATE, pick_late, {
+    N_("That the claim is late changes no amount under these terms; it is only marked."),
+    N_("A late claim is settled at actual value, that is with depreciation, under both choices."),
+    N_("The claim is too late even for a late claim, so nothing is paid."),
+    N_("A late claim is not paid under these terms."),
+  } },
+  /* Translators: {meaning} is a whole sentence, such as "There is no last day to claim." */
+  { WB_RULE_SILENT, NULL, {
+    N_("The terms do not say anything on “{key}”. It is taken thus: {meaning}"),
+  } },
+  { WB_RULE_SHIPMENT_WEIGHT, NULL, {
+    N_("The weight of the shipment is {result}; it comes from this source: {weight-source}."),
+  } },
+  { WB_RULE_MINIMUM_VALUE, pick_minimum, {
+    N_("At {rate} for {weight} the shipment is worth at least {result}."),
+    N_("At {rate} for the volume of the shipment it is worth at least {result}."),
+    N_("That is {loss}; no shipment counts for less than {minimum}, so the least value is {result}."),
+    N_("No shipment counts for less than {result}."),
+  } },
+  { WB_RULE_DECLARED_VALUE, pick_declared, {
+    N_("The declared value is {declared}; that is the limit for the whole shipment."),
+    N_("The declared value is {declared}, not under the minimum of {minimum}; so the limit for the whole shipment is {result}."),
+    N_("The declared value of {declared} is under the minimum of {minimum} and is raised to it; so the limit for the whole shipment is {result}."),
+    N_("The declared value of {declared} is under the minimum of {minimum}; these terms keep it as the limit for the whole shipment."),
+  } },
+  { WB_RULE_MAXIMUM_VALUE, pick_maximum, {
+    N_("These terms go no higher than {maximum} for a shipment, so the limit of {amount} comes down to {result}."),
+    N_("These terms pay no more than {maximum} for a whole shipment."),
+  } },
+  { WB_RULE_EARLIER_PAYMENTS, pick_earlier, {
+    N_("Other claims on this shipment were paid {earlier}; of its limit of {amount} there is {result} left."),
+    N_("Other claims on this shipment were paid {earlier} after a deductible of {taken}; of its limit of {amount} there is {result} left."),
+  } },
+  { WB_RULE_DEDUCTIBLE_LEFT, NULL, {
+    N_("Of the deductible of {amount} other claims have borne {taken}; {result} is left."),
+  } },
+  { WB_RULE_MISSING_FIGURE, pick_missing, {
+    N_("This cannot be reckoned yet; what is missing is {missing}."),
+    N_("One rule could not be applied, so {result} may be too much; what is missing is {missing}."),
+    N_("No freight is given back for this line yet; what is missing is {missing}."),
+    N_("No freight can be given back yet; what is missing is {missing}."),
+  } },
+  { WB_RULE_REPLACEMENT, NULL, {
+    N_("A like article costs {replacement} today; the loss is {result}."),
+  } },
+  { WB_RULE_DEPRECIATION, pick_depreciation, {
+    N_("A like article costs {replacement} today; no depreciation is noted, so its actual value is {result}."),
+    N_("A like article costs {replacement} today; less depreciation of {depreciation} its actual value is {result}."),
+    N_("A like article costs {replacement} today; depreciation for its age ({age}) is {depreciation}, so its actual value is {result}."),
+  } },
+  { WB_RULE_REPAIR, pick_repair, {
+    N_("The repair costs {repair}."),
+    N_("The repair costs {repair}, and {appearance} is allowed for what it leaves to be seen: {result} together."),
+  } },
+  { WB_RULE_LESSER, pick_lesser, {
+    N_("To put it right costs {repair}, not more than its value of {replacement}; the loss is {result}."),
+    N_("To put it right costs {repair}, more than its value of {replacement}; the loss is {result}."),
+  } },
+  { WB_RULE_SALVAGE, NULL, {
+    N_("The customer keeps what is left, worth {salvage}; that comes off {amount} and leaves {result}."),
+  } },
+  { WB_RULE_DEMAND, NULL, {
+    N_("The customer asked for {demanded}, less than {amount}; no more than was asked is paid."),
+  } },
+  { WB_RULE_DENIED, NULL, {
+    N_("The adjuster denied this line, so nothing of its loss of {loss} is allowed."),
+  } },
+  { WB_RULE_BARRED, NULL, {
+    N_("The claim came too late, so nothing of the loss of {loss} is allowed."),
+  } },
+  { WB_RULE_LINE_LIMIT, NULL, {
+    N_("These terms pay no more than {limit} for one line; the loss of {loss} comes down to {result}."),
+  } },
+  { WB_RULE_ARTICLE_WEIGHT, NULL, {
+    N_("The article weighs {result}; source: {weight-source}."),
+  } },
+  { WB_RULE_ARTICLE_LIMIT, pick_article_limit, {
+    N_("At {rate} for {weight} no more than {result} is paid for the article; the loss is {loss}."),
+    N_("At {rate} for {weight} no more than {result} is paid for the article; {count} lines of this claim belong to it and have lost {loss} together."),
+    N_("No more than {result} is paid for one article; the loss is {loss}."),
+    N_("No more than {result} is paid for one article; {count} lines of this claim belong to it and have lost {loss} together."),
+  } },
+  { WB_RULE_ARTICLE_SHARE, NULL, {
+    N_("The {limit} for the article is shared among its lines ({count}) in proportion; this one has lost {loss} and gets {result}."),
+  } },
+  { WB_RULE_EXTRAORDINARY, NULL, {
+    N_("The loss of {loss} is more than {rate} and the article is not on a list that the shipper signed; for {weight} no more than {result} is paid."),
+  } },
+  { WB_RULE_LISTED, NULL, {
+    N_("The article is on the list that the shipper signed, with a value of {listed}; up to {result} is paid of the loss of {loss}."),
+  } },
+  { WB_RULE_SHIPMENT_LIMIT, pick_shipment_limit, {
+    N_("All lines together come to {loss}, within the limit of {limit} that is left for the shipment."),
+    N_("All lines together come to {loss}, over the limit of {limit} that is left for the shipment; {result} is shared among them in proportion."),
+  } },
+  { WB_RULE_SHIPMENT_SHARE, NULL, {
+    N_("The {limit} left for the shipment is shared among all lines in proportion to what each is allowed; this one is allowed {loss} and gets {result}."),
+  } },
+  { WB_RULE_DEDUCTIBLE, NULL, {
+    N_("The deductible of {deductible} comes off {loss} once for the shipment, shared among the lines in proportion; {result} is left."),
+  } },
+  { WB_RULE_DEDUCTIBLE_SHARE, NULL, {
+    N_("This line’s share of the deductible of {deductible} is {result}, in proportion to its {loss}."),
+  } },
+  { WB_RULE_OWED, pick_owed, {
+    N_("For this line the whole loss of {loss} is owed."),
+    N_("For this line {result} is owed of a loss of {loss}."),
+    N_("For this line {result} is owed of a loss of {loss}; the customer bears {deductible} of the deductible."),
+    N_("For the whole claim the whole loss of {loss} is owed."),
+    N_("For the whole claim {result} is owed of a loss of {loss}."),
+    N_("For the whole claim {result} is owed of a loss of {loss}; the customer bears {deductible} of the deductible."),
+  } },
+  { WB_RULE_FREIGHT_REFUND, pick_freight, {
+    N_("Of the shipment’s {weight}, {lost-weight} was lost; that share of the charges of {freight} is {result} and goes back to the customer."),
+    N_("Of the shipment’s {weight}, {lost-weight} was lost; these terms give no freight back for that."),
+    N_("The whole shipment was lost; of the charges of {freight}, {result} goes back to the customer."),
+    N_("The whole shipment was lost; these terms give no freight back for that."),
+  } },
+  { WB_RULE_PAID, pick_paid, {
+    N_("Of the {loss} that is due, {earlier} was already paid; {result} is left to pay."),
+    N_("Only {loss} is due, but {earlier} was already paid; the balance is {result}."),
+  } },
+};
+
+/* Every rule has its row, at its own place. */
+G_STATIC_ASSERT (G_N_ELEMENTS (rule_words) == WB_RULE_PAID + 1);
+
+const char *
+wb_words_sentence_of (const WbReason *reason)
+{
+  const RuleWords *words;
+  guint index;
+
+  g_return_val_if_fail (reason->rule < G_N_ELEMENTS (rule_words), NULL);
+
+  words = &rule_words[reason->rule];
+  index = words->pick != NULL ? words->pick (reason) : 0;
+  g_return_val_if_fail (index < MAX_SENTENCES, NULL);
+
+  return words->sentences[index];
+}
