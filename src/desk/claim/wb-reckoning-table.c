@@ -9,6 +9,7 @@
 
 #include "desk/claim/wb-figure-button.h"
 #include "desk/claim/wb-reckoning-row.h"
+#include "desk/claim/wb-tab-walk.h"
 
 #define MOST_ROWS_SEEN 12
 
@@ -196,6 +197,7 @@ wb_reckoning_table_init (WbReckoningTable *self)
   GtkSelectionModel *selection;
 
   gtk_widget_init_template (GTK_WIDGET (self));
+  wb_tab_walk_add (self->view);
 
   self->rows = g_list_store_new (WB_TYPE_RECKONING_ROW);
   selection = GTK_SELECTION_MODEL (gtk_no_selection_new (G_LIST_MODEL (g_object_ref (self->rows))));

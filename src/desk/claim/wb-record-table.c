@@ -13,6 +13,7 @@
 #include "desk/claim/wb-entry-cell.h"
 #include "desk/claim/wb-notice-cell.h"
 #include "desk/claim/wb-piece-cell.h"
+#include "desk/claim/wb-tab-walk.h"
 
 #define MOST_ROWS_SEEN 12
 #define FOCUS_TRIES 20
@@ -620,6 +621,7 @@ wb_record_table_init (WbRecordTable *self)
   self->cells = g_ptr_array_new ();
   self->faults = g_ptr_array_new_with_free_func (fault_free);
   gtk_widget_init_template (GTK_WIDGET (self));
+  wb_tab_walk_add (self->view);
 }
 
 /* --- public --------------------------------------------------------------------------------------------------------- */

@@ -1,0 +1,260 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The claim page worked with the keyboard alone: real keys through the X server, no mouse, no call into the page. */
+#include "config.h"
+
+#include <adwaita.h>
+
+#include "desk/claim/wb-cell.h"
+#include "desk/claim/wb-claim-page.h"
+#include "desk/claim/wb-figure-button.h"
+#include "desk/claim/wb-reason-popover.h"
+#include "desk/claim/wb-reckoning-table.h"
+#include "desk/support/desk-fixture.h"
+#include "office/wb-words.h"
+#include "support/wb-test-keys.h"
+#include "support/wb-test-window.h"
+
+static GtkWidget *
+present_claim (DeskFixture *fixture)
+{
+  GtkWidget *page;
+
+  desk_fixture_add_move (fixture);
+  desk_fixture_add_claim (fixture);
+  page = wb_claim_page_new (fixture->model);
+  desk_fixture_present (fixture, page, 1180, 1500);
+  return page;
+}
+
+static void
+type (DeskFixture *fixture,
+      const char  *keys)
+{
+  wb_test_type (fixture->window, keys);
+  desk_fixture_settle (fixture);
+}
+
+static WbCell *
+get_focused_cell (DeskFixture *fixture)
+{
+  GtkWidget *focus = gtk_root_get_focus (GTK_ROOT (fixture->window));
+
+  g_assert_nonnull (focus);
+  return WB_CELL (gtk_widget_get_ancestor (focus, WB_TYPE_CELL));
+}
+
+static void
+assert_focus (DeskFixture *fixture,
+              const char  *id,
+              const char  *field)
+{
+  WbCell *cell = get_focused_cell (fixture);
+  g_autofree char *name = NULL;
+
+  g_assert_nonnull (cell);
+  g_object_get (cell, "field", &name, NULL);
+  g_assert_cmpstr (name, ==, field);
+  g_assert_cmpstr (wb_cell_get_id (cell), ==, id);
+}
+
+/* Goes to a cell as a person would who comes from elsewhere. */
+static void
+focus_cell (GtkWidget  *page,
+            const char *id,
+            const char *field)
+{
+  g_autoptr (GPtrArray) cells = desk_find_all (page, WB_TYPE_CELL);
+
+  for (guint i = 0; i < cells->len; i++)
+    {
+      WbCell *cell = g_ptr_array_index (cells, i);
+      g_autofree char *name = NULL;
+
+      g_object_get (cell, "field", &name, NULL);
+      if (g_str_equal (name, field) && g_strcmp0 (wb_cell_get_id (cell), id) == 0)
+        wb_cell_focus (cell);
+    }
+}
+
+static const WbClaimLine *
+get_line (DeskFixture *fixture,
+          const char  *id)
+{
+  return wb_job_find (wb_job_model_get_job (fixture->model), WB_KIND_CLAIM_LINE, id);
+}
+
+static void
+test_along_a_row (DeskFixture   *fixture,
+                  gconstpointer  data)
+{
+  GtkWidget *page = present_claim (fixture);
+
+  focus_cell (page, "l3", "claim_line.demanded");
+  type (fixture, "175\t140\t\t");
+  g_assert_cmpint (get_line (fixture, "l3")->demanded.minor, ==, 17500);
+  g_assert_cmpint (get_line (fixture, "l3")->replacement.minor, ==, 14000);
+  assert_focus (fixture, "l3", "claim_line.appearance");
+
+  type (fixture, "{shift+Tab}{shift+Tab}");
+  assert_focus (fixture, "l3", "claim_line.replacement");
+
+  /* Over the end of the row, and back. */
+  focus_cell (page, "l2", "claim_line.ruling_reason");
+  type (fixture, "as the repairer says\t");
+  g_assert_cmpstr (get_line (fixture, "l2")->ruling_reason, ==, "as the repairer says");
+  assert_focus (fixture, "l3", "claim_line.number");
+  type (fixture, "{shift+Tab}");
+  assert_focus (fixture, "l2", "claim_line.ruling_reason");
+}
+
+/* Out of the table at both ends. */
+static void
+test_out_of_the_table (DeskFixture   *fixture,
+                       gconstpointer  data)
+{
+  GtkWidget *page = present_claim (fixture);
+
+  focus_cell (page, "l1", "claim_line.number");
+  type (fixture, "{shift+Tab}");
+  g_assert_null (get_focused_cell (fixture));
+  type (fixture, "\t");
+  assert_focus (fixture, "l1", "claim_line.number");
+
+  focus_cell (page, "l4", "claim_line.ruling_reason");
+  type (fixture, "\t");
+  g_assert_null (get_focused_cell (fixture));
+}
+
+static void
+test_along_a_column (DeskFixture   *fixture,
+                     gconstpointer  data)
+{
+  GtkWidget *page = present_claim (fixture);
+
+  focus_cell (page, "l1", "claim_line.salvage");
+  type (fixture, "5\n6\n7{Down}8{Up}");
+  g_assert_cmpint (get_line (fixture, "l1")->salvage.minor, ==, 500);
+  g_assert_cmpint (get_line (fixture, "l2")->salvage.minor, ==, 600);
+  g_assert_cmpint (get_line (fixture, "l3")->salvage.minor, ==, 700);
+  g_assert_cmpint (get_line (fixture, "l4")->salvage.minor, ==, 800);
+  assert_focus (fixture, "l3", "claim_line.salvage");
+}
+
+static void
+test_escape (DeskFixture   *fixture,
+             gconstpointer  data)
+{
+  GtkWidget *page = present_claim (fixture);
+  WbJob *before = wb_job_model_get_job (fixture->model);
+
+  focus_cell (page, "l1", "claim_line.replacement");
+  type (fixture, "12x\n");
+  assert_focus (fixture, "l1", "claim_line.replacement");
+  type (fixture, "{Escape}\t");
+  g_assert_true (wb_job_model_get_job (fixture->model) == before);
+  assert_focus (fixture, "l1", "claim_line.repair");
+}
+
+/* A whole new line: Enter past the last one, what it is, its piece by words, what happened, what it cost. */
+static void
+test_new_line (DeskFixture   *fixture,
+               gconstpointer  data)
+{
+  GtkWidget *page = present_claim (fixture);
+  const WbClaimLine *line;
+
+  focus_cell (page, "l4", "claim_line.item");
+  type (fixture, "{End}\n");
+  type (fixture, "Atlas, one volume\tatlas\n");
+  line = wb_job_nth (wb_job_model_get_job (fixture->model), WB_KIND_CLAIM_LINE, 4);
+  g_assert_cmpstr (line->item, ==, "Atlas, one volume");
+  g_assert_cmpstr (line->piece, ==, "p4");
+  wb_test_save_picture (fixture->window, "claim-new-line");
+}
+
+/* The list below the cell: down to the second piece that fits, and taken. */
+static void
+test_choose_piece (DeskFixture   *fixture,
+                   gconstpointer  data)
+{
+  GtkWidget *page = present_claim (fixture);
+  g_autoptr (GPtrArray) popovers = NULL;
+
+  focus_cell (page, "l4", "claim_line.piece");
+  type (fixture, "study");
+  popovers = desk_find_all (GTK_WIDGET (get_focused_cell (fixture)), GTK_TYPE_POPOVER);
+  g_assert_cmpuint (popovers->len, ==, 1);
+  wb_test_save_picture (g_ptr_array_index (popovers, 0), "claim-piece-offers");
+  type (fixture, "{Down}\n");
+  g_assert_cmpstr (get_line (fixture, "l4")->piece, ==, "p4");
+
+  focus_cell (page, "l4", "claim_line.piece");
+  type (fixture, "nothing like it\t");
+  g_assert_cmpstr (get_line (fixture, "l4")->piece, ==, "p4");
+  g_assert_nonnull (desk_find_label (page, "Piece: No single piece has the tag “nothing like it”. Choose one from the list, "
+                                           "or leave the cell empty when it is not on the inventory."));
+
+  focus_cell (page, "l4", "claim_line.piece");
+  type (fixture, "{Delete}\t");
+  g_assert_null (get_line (fixture, "l4")->piece);
+}
+
+static void
+test_choose_loss (DeskFixture   *fixture,
+                  gconstpointer  data)
+{
+  GtkWidget *page = present_claim (fixture);
+
+  focus_cell (page, "l4", "claim_line.loss");
+  type (fixture, "{Down}");
+  g_assert_cmpint (get_line (fixture, "l4")->loss, ==, WB_LOSS_MISSING);
+  focus_cell (page, "l3", "claim_line.loss");
+  type (fixture, "{space}");
+  type (fixture, "{Down}{Down}\n");
+  g_assert_cmpint (get_line (fixture, "l3")->loss, ==, WB_LOSS_DESTROYED);
+}
+
+/* Space on a figure says why; Escape goes back to it; the copy key copies a reason. */
+static void
+test_why (DeskFixture   *fixture,
+          gconstpointer  data)
+{
+  GtkWidget *page = present_claim (fixture);
+  g_autoptr (GPtrArray) tables = desk_find_all (page, WB_TYPE_RECKONING_TABLE);
+  g_autoptr (GPtrArray) buttons = desk_find_all (g_ptr_array_index (tables, 0), WB_TYPE_FIGURE_BUTTON);
+  GtkWidget *first = g_ptr_array_index (buttons, 0);
+  g_autoptr (GPtrArray) popovers = NULL;
+  g_autoptr (GPtrArray) after = NULL;
+
+  gtk_widget_grab_focus (first);
+  type (fixture, "{space}");
+  popovers = desk_find_all (first, WB_TYPE_REASON_POPOVER);
+  g_assert_cmpuint (popovers->len, ==, 1);
+
+  type (fixture, "{Escape}");
+  after = desk_find_all (first, WB_TYPE_REASON_POPOVER);
+  g_assert_cmpuint (after->len, ==, 0);
+  g_assert_true (gtk_widget_is_ancestor (gtk_root_get_focus (GTK_ROOT (fixture->window)), first));
+}
+
+#define ADD(path, function) \
+  g_test_add ("/desk/claim-keys/" path, DeskFixture, NULL, desk_fixture_set_up, function, desk_fixture_tear_down)
+
+int
+main (int    argc,
+      char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  adw_init ();
+
+  ADD ("along-a-row", test_along_a_row);
+  ADD ("out-of-the-table", test_out_of_the_table);
+  ADD ("along-a-column", test_along_a_column);
+  ADD ("escape", test_escape);
+  ADD ("new-line", test_new_line);
+  ADD ("choose-piece", test_choose_piece);
+  ADD ("choose-loss", test_choose_loss);
+  ADD ("why", test_why);
+
+  return g_test_run ();
+}
