@@ -36,7 +36,7 @@ wb_csv_record_is_blank (const WbCsvRecord *self)
   return TRUE;
 }
 
-/* --- reading ------------------------------------------------------------------------------------------------ */
+/* --- reading ---------------------------------------------------------------------------------- */
 
 void
 wb_csv_reader_init (WbCsvReader *self,
@@ -113,7 +113,8 @@ read_quoted (WbCsvReader *self,
         }
       else if (*self->at == '\0')
         {
-          return fail (self->line, _("there is a NUL byte here; the file is not plain text"), error);
+          return fail (self->line, _("there is a NUL byte here; the file is not plain text"),
+                       error);
         }
       else
         {
@@ -136,8 +137,9 @@ read_plain (WbCsvReader *self,
       if (*self->at == '\0')
         return fail (self->line, _("there is a NUL byte here; the file is not plain text"), error);
       if (*self->at == '"')
-        note_fault (record, _("a quotation mark stands inside the field; the whole field has to stand in quotation marks "
-                              "and this one has to be written twice"));
+        note_fault (record, _("a quotation mark stands inside the field; the whole field has to "
+                              "stand in quotation marks and this one has to be "
+                              "written twice"));
       g_string_append_c (field, *self->at++);
     }
 
@@ -160,8 +162,8 @@ read_field (WbCsvReader *self,
       if (!read_quoted (self, field, error))
         return FALSE;
       if (self->at < self->end && *self->at != ',' && !is_at_break (self))
-        note_fault (record, _("something follows the closing quotation mark; a quotation mark that belongs to the text has "
-                              "to be written twice"));
+        note_fault (record, _("something follows the closing quotation mark; a quotation mark "
+                              "that belongs to the text has to be written twice"));
     }
 
   if (!read_plain (self, field, record, error))
@@ -203,7 +205,7 @@ wb_csv_reader_next (WbCsvReader  *self,
   return TRUE;
 }
 
-/* --- writing ------------------------------------------------------------------------------------------------ */
+/* --- writing ---------------------------------------------------------------------------------- */
 
 static gboolean
 needs_quotes (const char *field)
@@ -234,12 +236,15 @@ wb_csv_append_field (GString    *out,
   g_string_append_c (out, '"');
 }
 
-/* --- encodings ---------------------------------------------------------------------------------------------- */
+/* --- encodings -------------------------------------------------------------------------------- */
 
-/* What Windows-1252 has at 0x80 to 0x9f, 0 where it has nothing. Elsewhere it is Latin-1, whose bytes are code points. */
+/* What Windows-1252 has at 0x80 to 0x9f, 0 where it has nothing. Elsewhere it is Latin-1, whose
+ * bytes are code points. */
 static const guint16 windows_1252[32] = {
-  0x20ac, 0,      0x201a, 0x0192, 0x201e, 0x2026, 0x2020, 0x2021, 0x02c6, 0x2030, 0x0160, 0x2039, 0x0152, 0,      0x017d, 0,
-  0,      0x2018, 0x2019, 0x201c, 0x201d, 0x2022, 0x2013, 0x2014, 0x02dc, 0x2122, 0x0161, 0x203a, 0x0153, 0,      0x017e, 0x0178,
+  0x20ac, 0,      0x201a, 0x0192, 0x201e, 0x2026, 0x2020, 0x2021,
+  0x02c6, 0x2030, 0x0160, 0x2039, 0x0152, 0,      0x017d, 0,
+  0,      0x2018, 0x2019, 0x201c, 0x201d, 0x2022, 0x2013, 0x2014,
+  0x02dc, 0x2122, 0x0161, 0x203a, 0x0153, 0,      0x017e, 0x0178,
 };
 
 static guint
@@ -274,7 +279,8 @@ decode_windows_1252 (const guchar *data,
       if (character == 0 && data[i] != 0)
         {
           g_set_error (error, G_IO_ERROR, G_IO_ERROR_INVALID_DATA,
-                       _("Line %u: the byte 0x%02x belongs to neither UTF-8 nor Windows-1252; save the file as UTF-8"),
+                       _("Line %u: the byte 0x%02x belongs to neither UTF-8 nor Windows-1252; "
+                         "save the file as UTF-8"),
                        line_of (data, i), data[i]);
           return NULL;
         }

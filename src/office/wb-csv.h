@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Comma-separated values as RFC 4180 has them: records of fields out of bytes, and back. What the fields mean is for
- * others. */
+/* Comma-separated values as RFC 4180 has them: records of fields out of bytes, and back. What the
+ * fields mean is for others. */
 #pragma once
 
 #include <glib.h>
@@ -16,7 +16,8 @@ G_BEGIN_DECLS
  * @number: 1-based number in the file; records of nothing at all are counted too
  * @line: 1-based line of the file on which it starts
  * @fields: (element-type utf8): its fields, line breaks in them as "\n"
- * @fault: (nullable): what is wrong with its quotation marks, as a sentence; the fields are then a guess
+ * @fault: (nullable): what is wrong with its quotation marks, as a sentence; the fields are then a
+ * guess
  * @fault_field: index of the field that @fault is about
  */
 typedef struct
@@ -50,18 +51,19 @@ void         wb_csv_reader_init  (WbCsvReader   *self,
  * wb_csv_reader_next:
  * @record: (out) (transfer full) (nullable): the next record, %NULL at the end
  *
- * Fields are parted by commas, records by CRLF, LF or CR, all of which may stand inside quotation marks. A quotation mark
- * within a field that does not start with one, or text after the closing one, makes the record faulty; reading goes on with
- * the next line.
+ * Fields are parted by commas, records by CRLF, LF or CR, all of which may stand inside quotation
+ * marks. A quotation mark within a field that does not start with one, or text after the closing
+ * one, makes the record faulty; reading goes on with the next line.
  *
- * Returns: %TRUE, or %FALSE with %G_IO_ERROR_INVALID_DATA that names the line: a quotation mark that nothing closes, a NUL
- * byte, more than %WB_CSV_MAX_FIELDS fields.
+ * Returns: %TRUE, or %FALSE with %G_IO_ERROR_INVALID_DATA that names the line: a quotation mark
+ * that nothing closes, a NUL byte, more than %WB_CSV_MAX_FIELDS fields.
  */
 gboolean     wb_csv_reader_next  (WbCsvReader   *self,
                                   WbCsvRecord  **record,
                                   GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Appends @field, in quotation marks when it needs them: for a comma, a quotation mark, a line break, white space at an end. */
+/** Appends @field, in quotation marks when it needs them: for a comma, a quotation mark, a line
+ * break, white space at an end. */
 void         wb_csv_append_field (GString       *out,
                                   const char    *field);
 
@@ -70,7 +72,8 @@ void         wb_csv_append_field (GString       *out,
  * @encoding: (out): "UTF-8" or "Windows-1252"
  *
  * The text of a file: UTF-8, a byte-order mark taken off, or else Windows-1252.
- * Returns: (transfer full) (nullable): the text, or %NULL with %G_IO_ERROR_INVALID_DATA: UTF-16, or a byte that neither has.
+ * Returns: (transfer full) (nullable): the text, or %NULL with %G_IO_ERROR_INVALID_DATA: UTF-16,
+ * or a byte that neither has.
  */
 char        *wb_csv_decode       (GBytes        *bytes,
                                   gsize         *length,

@@ -12,7 +12,7 @@
 #include <stdlib.h>
 #include <unistd.h>
 
-/* --- reading ------------------------------------------------------------------------------------------------ */
+/* --- reading ---------------------------------------------------------------------------------- */
 
 #define CHUNK (256 * 1024)
 
@@ -35,14 +35,16 @@ wb_file_read (GFile         *file,
 
   bytes = g_byte_array_new ();
   chunk = g_malloc (CHUNK);
-  while ((length = g_input_stream_read (G_INPUT_STREAM (stream), chunk, CHUNK, cancellable, error)) > 0)
+  while ((length = g_input_stream_read (G_INPUT_STREAM (stream), chunk, CHUNK, cancellable,
+                                        error)) > 0)
     {
       if ((gsize) length > max - bytes->len)
         {
           g_autofree char *name = g_file_get_parse_name (file);
 
           g_set_error (error, G_IO_ERROR, G_IO_ERROR_INVALID_DATA,
-                       "“%s” is too large; expected no more than %" G_GSIZE_FORMAT " KiB", name, max / 1024);
+                       "“%s” is too large; expected no more than %" G_GSIZE_FORMAT " KiB",
+                       name, max / 1024);
           return NULL;
         }
       g_byte_array_append (bytes, chunk, (guint) length);
@@ -54,14 +56,15 @@ wb_file_read (GFile         *file,
   return g_byte_array_free_to_bytes (g_steal_pointer (&bytes));
 }
 
-/* --- writing ------------------------------------------------------------------------------------------------ */
+/* --- writing ---------------------------------------------------------------------------------- */
 
 static gboolean
 fail (const char *path,
       int         code,
       GError    **error)
 {
-  g_set_error (error, G_IO_ERROR, (int) g_io_error_from_errno (code), "“%s”: %s", path, g_strerror (code));
+  g_set_error (error, G_IO_ERROR, (int) g_io_error_from_errno (code), "“%s”: %s", path,
+               g_strerror (code));
   return FALSE;
 }
 
@@ -87,7 +90,8 @@ write_all (int     fd,
   return fsync (fd) != 0 && errno != EINVAL && errno != EROFS ? errno : 0;
 }
 
-/* A name that exists is never replaced by link(); where the file system has no hard links, a look beforehand has to do. */
+/* A name that exists is never replaced by link(); where the file system has no hard links, a look
+ * beforehand has to do. */
 static int
 put_in_place (const char *temporary,
               const char *path,

@@ -14,14 +14,15 @@
 #define LOT_NUMBER "lot_number"
 #define LOT_COLOUR "lot_colour"
 
-/* --- headings ----------------------------------------------------------------------------------------------- */
+/* --- headings --------------------------------------------------------------------------------- */
 
 /**
  * HeadingWord:
  * @word: a heading in small letters without spaces and punctuation
  * @name: a field of a piece, or one of the two columns that make a lot
  * @unit: (nullable): of bare numbers
- * @or_else: (nullable): what it means when another column already is @name; such a heading is looked at last
+ * @or_else: (nullable): what it means when another column already is @name; such a heading is
+ * looked at last
  */
 typedef struct
 {
@@ -205,7 +206,8 @@ find_labelled_field (const char *plain)
       const WbField *field = &type->fields[i];
 
       if (field->type != WB_FIELD_REFERENCE &&
-          (heading_is (plain, field->name) || heading_is (plain, field->label) || heading_is (plain, _(field->label))))
+          (heading_is (plain, field->name) || heading_is (plain, field->label) ||
+           heading_is (plain, _(field->label))))
         return field;
     }
 
@@ -267,7 +269,8 @@ set_meaning (GArray      *columns,
     {
       g_set_error (error, G_IO_ERROR, G_IO_ERROR_INVALID_DATA,
                    /* Translators: the placeholders are headings of columns. */
-                   _("The columns “%s” and “%s” mean the same thing; take one of them away or give it another heading"),
+                   _("The columns “%s” and “%s” mean the same thing; take one of them away or "
+                     "give it another heading"),
                    other->heading, column->heading);
       return FALSE;
     }
@@ -323,12 +326,13 @@ match_open_heading (GArray    *columns,
 {
   g_autofree char *plain = plain_heading (column->heading);
   const HeadingWord *word = find_word (plain);
+  const char *name;
 
   if (column->kind != WB_COLUMN_IGNORED || word == NULL)
     return TRUE;
 
-  return set_meaning (columns, column,
-                      find_named (columns, word->name) == NULL ? word->name : word->or_else, word->unit, error);
+  name = find_named (columns, word->name) == NULL ? word->name : word->or_else;
+  return set_meaning (columns, column, name, word->unit, error);
 }
 
 static gboolean
@@ -344,11 +348,13 @@ check_enough (GArray     *columns,
 
   if (headings->len == 1 && strpbrk (first, ";\t|") != NULL)
     g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_INVALID_DATA,
-                         _("The fields of the first line are not parted by commas; save the file as comma-separated values"));
+                         _("The fields of the first line are not parted by commas; save the file "
+                           "as comma-separated values"));
   else
     g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_INVALID_DATA,
-                         _("No heading in the first line is known for a tag number, a description or contents; the first "
-                           "line has to name the columns, such as “Tag no.”, “Description”, “Room”"));
+                         _("No heading in the first line is known for a tag number, a description "
+                           "or contents; the first line has to name the columns, such as “Tag no.”, "
+                           "“Description”, “Room”"));
   return FALSE;
 }
 
@@ -396,7 +402,7 @@ wb_inventory_columns_find (GArray       *columns,
   return NULL;
 }
 
-/* --- values ------------------------------------------------------------------------------------------------- */
+/* --- values ----------------------------------------------------------------------------------- */
 
 /* How closed lists are written on inventories, beside their nicks and labels. */
 static const struct
@@ -431,7 +437,8 @@ nick_of_words (const WbField *field,
 
   for (gsize i = 0; i < G_N_ELEMENTS (value_words); i++)
     {
-      if (g_str_equal (value_words[i].field, field->name) && g_str_equal (value_words[i].word, plain))
+      if (g_str_equal (value_words[i].field, field->name) &&
+          g_str_equal (value_words[i].word, plain))
         return g_strdup (value_words[i].nick);
     }
 
@@ -468,7 +475,7 @@ wb_inventory_cell_value (const WbColumn *column,
   return g_steal_pointer (&text);
 }
 
-/* --- apostrophes -------------------------------------------------------------------------------------------- */
+/* --- apostrophes ------------------------------------------------------------------------------ */
 
 static gboolean
 needs_apostrophe (const char *text)

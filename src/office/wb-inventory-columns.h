@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The columns of an inventory as a table: which field a column holds, by what words it may be headed, and how the trade
- * writes the values. */
+/* The columns of an inventory as a table: which field a column holds, by what words it may be
+ * headed, and how the trade writes the values. */
 #pragma once
 
 #include "core/wb-job.h"
@@ -34,7 +34,8 @@ typedef struct
  * wb_inventory_columns_match:
  * @headings: (element-type utf8): the first record of the file
  *
- * Returns: (transfer full) (element-type WbColumn) (nullable): a column for each heading, or %NULL with
+ * Returns: (transfer full) (element-type WbColumn) (nullable): a column for each heading, or %NULL
+ * with
  * %G_IO_ERROR_INVALID_DATA: two columns mean the same thing, or none tells what a piece is.
  */
 GArray     *wb_inventory_columns_match (GPtrArray      *headings,
@@ -47,8 +48,8 @@ const WbColumn *wb_inventory_columns_find (GArray      *columns,
 /**
  * wb_inventory_cell_value:
  *
- * Returns: (transfer full): a cell as wb_record_set_text() takes it: "pbo", "owner" become "PBO"; a bare number gets the
- * column's unit.
+ * Returns: (transfer full): a cell as wb_record_set_text() takes it: "pbo", "owner" become "PBO";
+ * a bare number gets the column's unit.
  */
 char       *wb_inventory_cell_value    (const WbColumn *column,
                                         const char     *cell) G_GNUC_WARN_UNUSED_RESULT;
@@ -56,8 +57,8 @@ char       *wb_inventory_cell_value    (const WbColumn *column,
 /**
  * wb_inventory_escape_text:
  *
- * A spreadsheet takes a text that starts with "=" for a formula and works it out; an apostrophe in front stops it. Text with
- * white space at its ends gets one as well, so that it comes back whole.
+ * A spreadsheet takes a text that starts with "=" for a formula and works it out; an apostrophe in
+ * front stops it. Text with white space at its ends gets one as well, so that it comes back whole.
  * Returns: (transfer full): the text of a cell.
  */
 char       *wb_inventory_escape_text   (const char     *text) G_GNUC_WARN_UNUSED_RESULT;

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* An inventory out of comma-separated values: the file as a whole. What becomes of a row stands in
- * wb-inventory-rows.c, what columns mean in wb-inventory-columns.c, how a file is cut into fields in
- * wb-csv.c, the other direction in wb-inventory-export.c. */
+ * wb-inventory-rows.c, what columns mean in wb-inventory-columns.c, how a file is cut into fields
+ * in wb-csv.c, the other direction in wb-inventory-export.c. */
 #include "config.h"
 
 #define G_LOG_DOMAIN "wb-office"
@@ -39,7 +39,7 @@ wb_import_report_free (WbImportReport *self)
   g_free (self);
 }
 
-/* --- the file ----------------------------------------------------------------------------------------------- */
+/* --- the file --------------------------------------------------------------------------------- */
 
 /* The first record that says anything has the headings. */
 static gboolean
@@ -64,7 +64,8 @@ read_headings (WbInventoryImport  *self,
     }
   if (record->fault != NULL)
     {
-      g_set_error (error, G_IO_ERROR, G_IO_ERROR_INVALID_DATA, _("Line %u: %s"), record->line, record->fault);
+      g_set_error (error, G_IO_ERROR, G_IO_ERROR_INVALID_DATA, _("Line %u: %s"), record->line,
+                   record->fault);
       return FALSE;
     }
 
@@ -145,7 +146,7 @@ wb_inventory_csv_import (WbJob         *job,
   return g_steal_pointer (&import.report);
 }
 
-/* --- in a worker thread ------------------------------------------------------------------------------------- */
+/* --- in a worker thread ----------------------------------------------------------------------- */
 
 typedef struct
 {
@@ -213,7 +214,8 @@ wb_inventory_csv_import_file_finish (GAsyncResult  *result,
                                      GError       **error)
 {
   g_return_val_if_fail (g_task_is_valid (result, NULL), NULL);
-  g_return_val_if_fail (g_async_result_is_tagged (result, wb_inventory_csv_import_file_async), NULL);
+  g_return_val_if_fail (g_async_result_is_tagged (result, wb_inventory_csv_import_file_async),
+                        NULL);
 
   return g_task_propagate_pointer (G_TASK (result), error);
 }

@@ -28,7 +28,7 @@ void wb_import_fault_free (WbImportFault *self);
 /** WbImportReport: what an import found; free with wb_import_report_free(). */
 typedef struct
 {
-  WbJob     *job;          /* (nullable): the job with the new pieces; %NULL when nothing was taken */
+  WbJob     *job;          /* (nullable): with the new pieces; %NULL when nothing was taken */
   guint      n_rows;       /* data rows in the file */
   guint      n_taken;
   GPtrArray *faults;       /* WbImportFault, by row */
@@ -40,12 +40,14 @@ void wb_import_report_free (WbImportReport *self);
 
 /**
  * wb_inventory_csv_import:
- * @job: the job that gets the pieces, at its end; lots named in the file are made when the job lacks them
+ * @job: the job that gets the pieces, at its end; lots named in the file are made when the job
+ * lacks them
  * @bytes: the file; UTF-8 with or without a byte-order mark, else taken as Windows-1252
  *
- * Columns may stand in any order; a header is matched without regard to case, spaces and punctuation against field names,
- * labels and the usual other words. Returns: (transfer full) (nullable): a report, also when rows are bad; %NULL with @error
- * only when the file as a whole cannot be read as such a table (no header we know, an open quote, too large).
+ * Columns may stand in any order; a header is matched without regard to case, spaces and
+ * punctuation against field names, labels and the usual other words. Returns: (transfer full)
+ * (nullable): a report, also when rows are bad; %NULL with @error only when the file as a whole
+ * cannot be read as such a table (no header we know, an open quote, too large).
  */
 WbImportReport *wb_inventory_csv_import (WbJob         *job,
                                          GBytes        *bytes,
@@ -61,7 +63,8 @@ void            wb_inventory_csv_import_file_async  (WbJob               *job,
 WbImportReport *wb_inventory_csv_import_file_finish (GAsyncResult        *result,
                                                      GError             **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full): the inventory as CSV, UTF-8, CRLF lines; importing it gives the same pieces. */
+/** Returns: (transfer full): the inventory as CSV, UTF-8, CRLF lines; importing it gives the same
+ * pieces. */
 GBytes         *wb_inventory_csv_export (const WbJob   *job) G_GNUC_WARN_UNUSED_RESULT;
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbImportFault, wb_import_fault_free)

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* An import of an inventory at work, shared by the file that reads the table and the one that reads its rows. */
+/* An import of an inventory at work, shared by the file that reads the table and the one that
+ * reads its rows. */
 #pragma once
 
 #include "office/wb-csv.h"

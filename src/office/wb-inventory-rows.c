@@ -70,7 +70,7 @@ wb_inventory_import_init (WbInventoryImport *self,
     }
 }
 
-/* --- fields of a piece -------------------------------------------------------------------------------------- */
+/* --- fields of a piece ------------------------------------------------------------------------ */
 
 /* What core says starts with the field's name; here the column is named beside it. */
 static void
@@ -147,7 +147,8 @@ read_cells (WbInventoryImport *self,
         case WB_COLUMN_NAMELESS:
           if (cell[strspn (cell, " \t\n")] != '\0')
             {
-              g_autofree char *message = g_strdup_printf (_("field %u has no heading in the first line"), i + 1);
+              g_autofree char *message = g_strdup_printf (_("field %u has no heading in the first "
+                                                            "line"), i + 1);
 
               add_fault (self, record, NULL, message);
             }
@@ -161,9 +162,10 @@ read_cells (WbInventoryImport *self,
     }
 }
 
-/* --- the lot of a piece ------------------------------------------------------------------------------------- */
+/* --- the lot of a piece ----------------------------------------------------------------------- */
 
-/* Returns: (transfer full) (nullable): the cell of the column of @kind, %NULL when there is none or it is empty. */
+/* Returns: (transfer full) (nullable): the cell of the column of @kind, %NULL when there is none
+ * or it is empty. */
 static char *
 text_of_kind (WbInventoryImport *self,
               const WbCsvRecord *record,
@@ -171,12 +173,13 @@ text_of_kind (WbInventoryImport *self,
 {
   const WbColumn *column = wb_inventory_columns_find (self->columns, kind);
   g_autofree char *text = NULL;
+  guint index;
 
   if (column == NULL)
     return NULL;
 
-  text = wb_inventory_unescape_text (g_ptr_array_index (record->fields,
-                                                        (guint) (column - (const WbColumn *) self->columns->data)));
+  index = (guint) (column - (const WbColumn *) self->columns->data);
+  text = wb_inventory_unescape_text (g_ptr_array_index (record->fields, index));
   return *text != '\0' ? g_steal_pointer (&text) : NULL;
 }
 
@@ -211,7 +214,8 @@ find_lot (WbInventoryImport *self,
     {
       const WbLot *lot = g_ptr_array_index (self->lots, i);
 
-      if ((any_colour || same_words (lot->colour, colour)) && (any_number || same_words (lot->number, number)))
+      if ((any_colour || same_words (lot->colour, colour)) &&
+          (any_number || same_words (lot->number, number)))
         {
           found = lot;
           (*n_found)++;
@@ -221,7 +225,8 @@ find_lot (WbInventoryImport *self,
   return found;
 }
 
-/* Returns: (transfer full) (nullable): a lot that the job will have, or %NULL with the fault noted. */
+/* Returns: (transfer full) (nullable): a lot that the job will have, or %NULL with the fault
+ * noted. */
 static WbLot *
 make_lot (WbInventoryImport *self,
           const WbCsvRecord *record,
@@ -235,7 +240,8 @@ make_lot (WbInventoryImport *self,
 
   if (colour == NULL)
     {
-      g_autofree char *message = g_strdup_printf (_("the job has no lot “%s”, and a new one needs the colour of its tags"),
+      g_autofree char *message = g_strdup_printf (_("the job has no lot “%s”, and a new one needs "
+                                                    "the colour of its tags"),
                                                   number);
 
       add_fault (self, record, column != NULL ? column->heading : NULL, message);
@@ -246,14 +252,16 @@ make_lot (WbInventoryImport *self,
   wb_set_text (&lot->number, number);
   if (!wb_record_check (lot, NULL, &error))
     {
-      add_fault (self, record, column != NULL ? column->heading : NULL, _("the colour or number of the lot cannot be used"));
+      add_fault (self, record, column != NULL ? column->heading : NULL,
+                 _("the colour or number of the lot cannot be used"));
       return NULL;
     }
 
   return g_steal_pointer (&lot);
 }
 
-/* Sets the piece's lot. @fresh gets a lot that is not in the job yet; it goes there with the piece. */
+/* Sets the piece's lot. @fresh gets a lot that is not in the job yet; it goes there with the
+ * piece. */
 static void
 choose_lot (WbInventoryImport  *self,
             const WbCsvRecord  *record,
@@ -271,7 +279,8 @@ choose_lot (WbInventoryImport  *self,
   lot = find_lot (self, colour, number, &n_found);
   if (n_found > 1)
     {
-      add_fault (self, record, NULL, _("the job has several lots that this could be; give colour and number of the lot"));
+      add_fault (self, record, NULL, _("the job has several lots that this could be; give colour "
+                                       "and number of the lot"));
       return;
     }
 
@@ -281,7 +290,7 @@ choose_lot (WbInventoryImport  *self,
     wb_set_text (&piece->lot, lot->record.id);
 }
 
-/* --- one row ------------------------------------------------------------------------------------------------ */
+/* --- one row ---------------------------------------------------------------------------------- */
 
 static void
 check_tag (WbInventoryImport *self,
@@ -296,9 +305,11 @@ check_tag (WbInventoryImport *self,
     return;
 
   if (GPOINTER_TO_UINT (row) == 0)
-    message = g_strdup_printf (_("the job already has a piece with the tag %d of this lot"), (int) piece->tag);
+    message = g_strdup_printf (_("the job already has a piece with the tag %d of this lot"),
+                               (int) piece->tag);
   else
-    message = g_strdup_printf (_("row %u has the tag %d of this lot as well"), GPOINTER_TO_UINT (row), (int) piece->tag);
+    message = g_strdup_printf (_("row %u has the tag %d of this lot as well"),
+                               GPOINTER_TO_UINT (row), (int) piece->tag);
 
   for (guint i = 0; i < self->columns->len; i++)
     {
@@ -318,7 +329,8 @@ check_shape (WbInventoryImport *self,
   if (record->fault != NULL)
     {
       const char *heading = record->fault_field < self->columns->len
-                            ? g_array_index (self->columns, WbColumn, record->fault_field).heading : NULL;
+                            ? g_array_index (self->columns, WbColumn,
+                                             record->fault_field).heading : NULL;
 
       add_fault (self, record, heading, record->fault);
       return FALSE;
@@ -345,7 +357,8 @@ take_piece (WbInventoryImport *self,
     }
 
   if (piece->tag != WB_INTEGER_UNSET)
-    g_hash_table_insert (self->tags, tag_key (piece->lot, piece->tag), GUINT_TO_POINTER (record->number));
+    g_hash_table_insert (self->tags, tag_key (piece->lot, piece->tag),
+                         GUINT_TO_POINTER (record->number));
   g_ptr_array_add (self->records, wb_record_ref (piece));
   self->report->n_taken++;
 }
@@ -370,7 +383,8 @@ wb_inventory_import_row (WbInventoryImport *self,
   choose_lot (self, record, piece, &fresh);
   if (self->report->faults->len == n_faults)
     check_tag (self, record, piece);
-  if (self->report->faults->len == n_faults && !wb_record_check (piece, wb_job_get_currency (self->job), &error))
+  if (self->report->faults->len == n_faults &&
+      !wb_record_check (piece, wb_job_get_currency (self->job), &error))
     add_fault (self, record, NULL, error->message);
   if (self->report->faults->len == n_faults)
     take_piece (self, record, piece, fresh);

@@ -12,7 +12,7 @@
 
 #include <json-glib/json-glib.h>
 
-/* --- reading values ----------------------------------------------------------------------------------------- */
+/* --- reading values --------------------------------------------------------------------------- */
 
 /* Every message starts with the name of a key; callers put the way to it in front. */
 G_GNUC_PRINTF (4, 5) static gboolean
@@ -44,7 +44,8 @@ read_string (JsonNode    *node,
 
   *out = json_node_get_string (node);
   if (**out == '\0')
-    return fail (error, WB_CORE_ERROR_PARSE, key, "the text is empty; what is not given is left out");
+    return fail (error, WB_CORE_ERROR_PARSE, key,
+                 "the text is empty; what is not given is left out");
 
   return TRUE;
 }
@@ -77,8 +78,9 @@ read_integer (WbRecord       *record,
   return wb_record_set_text (record, field, text, NULL, error);
 }
 
-/* Any other value is a text. It is read as a person's would be and then has to be what would be written: a document in
- * which "12.5 USD" stood would come out of the book different from how it went in. */
+/* Any other value is a text. It is read as a person's would be and then has to be what would be
+ * written: a document in which "12.5 USD" stood would come out of the book different from how it
+ * went in. */
 static gboolean
 read_text (WbRecord       *record,
            const WbField  *field,
@@ -104,7 +106,8 @@ read_text (WbRecord       *record,
   if (g_str_equal (canonical, text))
     return TRUE;
 
-  return fail (error, WB_CORE_ERROR_PARSE, field->name, "“%s” has to be written “%s”", text, canonical);
+  return fail (error, WB_CORE_ERROR_PARSE, field->name, "“%s” has to be written “%s”", text,
+               canonical);
 }
 
 static gboolean
@@ -137,7 +140,7 @@ read_field (WbRecord       *record,
   g_assert_not_reached ();
 }
 
-/* --- reading records ---------------------------------------------------------------------------------------- */
+/* --- reading records -------------------------------------------------------------------------- */
 
 static gboolean
 read_id (JsonObject   *object,
@@ -152,7 +155,8 @@ read_id (JsonObject   *object,
     return FALSE;
   if (!wb_record_id_is_valid (*out))
     return fail (error, WB_CORE_ERROR_PARSE, "id",
-                 "“%s” is no id; an id is 1 to 64 letters, digits, points, hyphens or underscores", *out);
+                 "“%s” is no id; an id is 1 to 64 letters, digits, points, hyphens or underscores",
+                 *out);
 
   return TRUE;
 }
@@ -202,7 +206,8 @@ read_record (const WbRecordType  *type,
 
   if (!JSON_NODE_HOLDS_OBJECT (node))
     {
-      g_set_error_literal (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE, ": an object in braces was expected");
+      g_set_error_literal (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE,
+                           ": an object in braces was expected");
       return NULL;
     }
   if (!type->single && !read_id (json_node_get_object (node), &id, error))
@@ -233,7 +238,8 @@ read_array (const WbRecordType  *type,
   JsonArray *array;
 
   if (!JSON_NODE_HOLDS_ARRAY (node))
-    return fail (error, WB_CORE_ERROR_PARSE, type->plural, "an array in square brackets was expected");
+    return fail (error, WB_CORE_ERROR_PARSE, type->plural,
+                 "an array in square brackets was expected");
 
   array = json_node_get_array (node);
   for (guint i = 0; i < json_array_get_length (array); i++)
@@ -249,7 +255,8 @@ read_array (const WbRecordType  *type,
       g_ptr_array_add (records, record);
       if (!g_hash_table_add (ids, record->id))
         {
-          g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE, "%s[%u].id: there are two with the id “%s”",
+          g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE,
+                       "%s[%u].id: there are two with the id “%s”",
                        type->plural, i, record->id);
           return FALSE;
         }
@@ -286,7 +293,7 @@ read_kind (const WbRecordType  *type,
   return TRUE;
 }
 
-/* --- reading the whole -------------------------------------------------------------------------------------- */
+/* --- reading the whole ------------------------------------------------------------------------ */
 
 static gboolean
 check_keys (JsonObject  *root,
@@ -316,7 +323,8 @@ check_keys (JsonObject  *root,
   return TRUE;
 }
 
-/* What kind of document it is; said first, because for another kind or a later version every other message would mislead. */
+/* What kind of document it is; said first, because for another kind or a later version every other
+ * message would mislead. */
 static gboolean
 check_format (JsonObject  *root,
               GError     **error)
@@ -326,19 +334,23 @@ check_format (JsonObject  *root,
   const char *name;
 
   if (format == NULL)
-    return fail (error, WB_CORE_ERROR_MISSING, "format", "it is missing; a job document says “%s” there", WB_JOB_DOCUMENT_FORMAT);
+    return fail (error, WB_CORE_ERROR_MISSING, "format",
+                 "it is missing; a job document says “%s” there", WB_JOB_DOCUMENT_FORMAT);
   if (!read_string (format, "format", &name, error))
     return FALSE;
   if (!g_str_equal (name, WB_JOB_DOCUMENT_FORMAT))
-    return fail (error, WB_CORE_ERROR_PARSE, "format", "“%s” is not a job document; one says “%s” there", name, WB_JOB_DOCUMENT_FORMAT);
+    return fail (error, WB_CORE_ERROR_PARSE, "format",
+                 "“%s” is not a job document; one says “%s” there", name, WB_JOB_DOCUMENT_FORMAT);
   if (version == NULL)
     return fail (error, WB_CORE_ERROR_MISSING, "version", "it is missing");
   if (!JSON_NODE_HOLDS_VALUE (version) || json_node_get_value_type (version) != G_TYPE_INT64)
     return fail (error, WB_CORE_ERROR_PARSE, "version", "a whole number was expected");
   if (json_node_get_int (version) > WB_JOB_DOCUMENT_VERSION)
-    return fail (error, WB_CORE_ERROR_RANGE, "version", "the document was written by a newer version of Wainbook");
+    return fail (error, WB_CORE_ERROR_RANGE, "version",
+                 "the document was written by a newer version of Wainbook");
   if (json_node_get_int (version) != WB_JOB_DOCUMENT_VERSION)
-    return fail (error, WB_CORE_ERROR_RANGE, "version", "there is no such version; expected %d", WB_JOB_DOCUMENT_VERSION);
+    return fail (error, WB_CORE_ERROR_RANGE, "version", "there is no such version; expected %d",
+                 WB_JOB_DOCUMENT_VERSION);
 
   return TRUE;
 }
@@ -355,7 +367,8 @@ read_currency (JsonObject   *root,
   if (!read_string (node, "currency", out, error))
     return FALSE;
   if (wb_currency_digits (*out) < 0)
-    return fail (error, WB_CORE_ERROR_CURRENCY, "currency", "“%s” is not a known currency code", *out);
+    return fail (error, WB_CORE_ERROR_CURRENCY, "currency", "“%s” is not a known currency code",
+                 *out);
 
   return TRUE;
 }
@@ -379,7 +392,8 @@ check_references_of (const WbJob         *job,
       if (wb_job_find (job, field->refers, id) != NULL)
         continue;
 
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING, "%s[%u].%s: there is no %s “%s” in this document",
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING,
+                   "%s[%u].%s: there is no %s “%s” in this document",
                    type->plural, index, field->name, wb_record_type (field->refers)->name, id);
       return FALSE;
     }

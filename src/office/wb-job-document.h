@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A whole job as one JSON document, and a reckoning as one; data/schema holds the JSON Schema of both. */
+/* A whole job as one JSON document, and a reckoning as one; data/schema holds the JSON Schema of
+ * both. */
 #pragma once
 
 #include <gio/gio.h>
@@ -13,20 +14,23 @@ G_BEGIN_DECLS
 #define WB_JOB_DOCUMENT_FORMAT  "wainbook-job"
 #define WB_JOB_DOCUMENT_VERSION 1
 
-/** Returns: (transfer full): the job as JSON: keys in the order of the field tables, fields not given left out, so that the
- * same job gives the same bytes. */
+/** Returns: (transfer full): the job as JSON: keys in the order of the field tables, fields not
+ * given left out, so that the same job gives the same bytes. */
 char  *wb_job_document_write       (const WbJob   *job) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full) (nullable): the job of a document, checked whole; %NULL with a %WB_CORE_ERROR or %G_IO_ERROR
- * whose message names the place ("pieces[12].weight: …"). Unknown keys are an error: nothing is dropped in silence. */
+/** Returns: (transfer full) (nullable): the job of a document, checked whole; %NULL with a
+ * %WB_CORE_ERROR or %G_IO_ERROR whose message names the place ("pieces[12].weight: …"). Unknown
+ * keys are an error: nothing is dropped in silence. */
 WbJob *wb_job_document_read        (const char    *text,
                                     gssize         length,
                                     GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full): a reckoning as JSON: totals and lines of both sides, reasons with figures, words and citations. */
+/** Returns: (transfer full): a reckoning as JSON: totals and lines of both sides, reasons with
+ * figures, words and citations. */
 char  *wb_reckoning_document_write (const WbReckoning *reckoning) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full): a reckoning as text for a terminal, columns aligned, reasons under each line when @why. */
+/** Returns: (transfer full): a reckoning as text for a terminal, columns aligned, reasons under
+ * each line when @why. */
 char  *wb_reckoning_report         (const WbReckoning *reckoning,
                                     gboolean       why) G_GNUC_WARN_UNUSED_RESULT;
 

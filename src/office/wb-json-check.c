@@ -70,7 +70,7 @@ peek (const Walk *walk)
   return walk->at < walk->end ? *walk->at : '\0';
 }
 
-/* --- texts -------------------------------------------------------------------------------------------------- */
+/* --- texts ------------------------------------------------------------------------------------ */
 
 static gboolean
 read_hex (Walk    *walk,
@@ -126,7 +126,8 @@ check_escape (Walk    *walk,
       return check_unicode_escape (walk, error);
     }
   if (letter == '\0' || strchr ("\"\\/bfnrt", letter) == NULL)
-    return fail (walk, error, WB_CORE_ERROR_PARSE, "a backslash stands before a character that it cannot escape");
+    return fail (walk, error, WB_CORE_ERROR_PARSE,
+                 "a backslash stands before a character that it cannot escape");
 
   walk->at++;
   return TRUE;
@@ -146,7 +147,8 @@ check_string (Walk     *walk,
     {
       if ((guchar) *walk->at < 0x20)
         return fail (walk, error, WB_CORE_ERROR_PARSE,
-                     "a text holds a line break or control character; write it as an escape such as “\\n”");
+                     "a text holds a line break or control character; write it as an escape such "
+                     "as “\\n”");
       if (*walk->at++ == '\\')
         {
           *plain = FALSE;
@@ -165,7 +167,7 @@ check_string (Walk     *walk,
   return TRUE;
 }
 
-/* --- numbers and words -------------------------------------------------------------------------------------- */
+/* --- numbers and words ------------------------------------------------------------------------ */
 
 static gboolean
 check_number (Walk    *walk,
@@ -186,7 +188,8 @@ check_number (Walk    *walk,
   if (n_digits == 0 || (n_digits > 1 && *digits == '0'))
     return fail (walk, error, WB_CORE_ERROR_PARSE, "this is not a number as JSON writes it");
   if (peek (walk) == '.' || peek (walk) == 'e' || peek (walk) == 'E')
-    return fail (walk, error, WB_CORE_ERROR_PARSE, "a number has to be whole here; amounts and weights are texts");
+    return fail (walk, error, WB_CORE_ERROR_PARSE,
+                 "a number has to be whole here; amounts and weights are texts");
   if (n_digits > MAX_DIGITS)
     return fail (walk, error, WB_CORE_ERROR_RANGE, "a number has more than %d digits", MAX_DIGITS);
 
@@ -216,7 +219,7 @@ check_word (Walk    *walk,
   return fail (walk, error, WB_CORE_ERROR_PARSE, "a value was expected here");
 }
 
-/* --- arrays and objects ------------------------------------------------------------------------------------- */
+/* --- arrays and objects ----------------------------------------------------------------------- */
 
 static gboolean
 check_array (Walk    *walk,
@@ -263,7 +266,8 @@ check_key (Walk        *walk,
   if (!check_string (walk, &plain, error))
     return FALSE;
   if (!plain)
-    return fail (walk, error, WB_CORE_ERROR_PARSE, "a key holds a backslash, which no key here needs");
+    return fail (walk, error, WB_CORE_ERROR_PARSE,
+                 "a key holds a backslash, which no key here needs");
 
   key = g_strndup (open + 1, (gsize) (walk->at - open) - 2);
   if (walk->path->len > 0)
@@ -318,7 +322,8 @@ check_nested (Walk    *walk,
   gboolean good;
 
   if (walk->depth >= WB_JSON_MAX_DEPTH)
-    return fail (walk, error, WB_CORE_ERROR_RANGE, "arrays and objects stand in one another too deep");
+    return fail (walk, error, WB_CORE_ERROR_RANGE,
+                 "arrays and objects stand in one another too deep");
 
   walk->depth++;
   good = peek (walk) == '{' ? check_object (walk, error) : check_array (walk, error);
@@ -371,7 +376,8 @@ wb_json_check (const char  *text,
       return fail (&walk, error, WB_CORE_ERROR_PARSE, "the document is not UTF-8 text");
     }
   if (walk.end - walk.start >= 3 && memcmp (text, "\xef\xbb\xbf", 3) == 0)
-    return fail (&walk, error, WB_CORE_ERROR_PARSE, "the document starts with a byte-order mark, which JSON does not allow");
+    return fail (&walk, error, WB_CORE_ERROR_PARSE,
+                 "the document starts with a byte-order mark, which JSON does not allow");
 
   if (!check_value (&walk, error))
     return FALSE;

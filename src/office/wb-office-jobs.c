@@ -35,7 +35,7 @@ deed_new (WbDeedFunc      run,
   return deed;
 }
 
-/* --- list --------------------------------------------------------------------------------------------------- */
+/* --- list ------------------------------------------------------------------------------------- */
 
 GPtrArray *
 wb_office_list_jobs (WbOffice      *self,
@@ -84,7 +84,7 @@ wb_office_list_jobs_finish (WbOffice      *self,
   return wb_office_finish (self, result, wb_office_list_jobs_async, error);
 }
 
-/* --- load and find ------------------------------------------------------------------------------------------ */
+/* --- load and find ---------------------------------------------------------------------------- */
 
 WbJob *
 wb_office_load_job (WbOffice      *self,
@@ -150,7 +150,7 @@ wb_office_find_job (WbOffice      *self,
   return wb_book_load_job (wb_office_get_book (self), id, cancellable, error);
 }
 
-/* --- store -------------------------------------------------------------------------------------------------- */
+/* --- store ------------------------------------------------------------------------------------ */
 
 WbJob *
 wb_office_save_job (WbOffice      *self,
@@ -244,7 +244,7 @@ wb_office_add_jobs (WbOffice      *self,
   return TRUE;
 }
 
-/* --- new jobs and numbers ----------------------------------------------------------------------------------- */
+/* --- new jobs and numbers --------------------------------------------------------------------- */
 
 /* The next number such as "J-2026-0001", counted by the year of today. */
 static char *
@@ -370,7 +370,7 @@ wb_office_next_claim_number_finish (WbOffice      *self,
   return wb_office_finish (self, result, wb_office_next_claim_number_async, error);
 }
 
-/* --- history ------------------------------------------------------------------------------------------------ */
+/* --- history ---------------------------------------------------------------------------------- */
 
 GPtrArray *
 wb_office_list_history (WbOffice      *self,
@@ -418,7 +418,7 @@ wb_office_list_history_finish (WbOffice      *self,
   return wb_office_finish (self, result, wb_office_list_history_async, error);
 }
 
-/* --- what comes from the machine ---------------------------------------------------------------------------- */
+/* --- what comes from the machine -------------------------------------------------------------- */
 
 char *
 wb_office_new_id (void)

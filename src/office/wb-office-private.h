@@ -15,7 +15,8 @@ void     wb_office_emit_job_saved (WbOffice            *self,
 
 typedef struct _WbDeed WbDeed;
 
-/** One deed in its blocking form. Returns: (transfer full): its result, or %NULL with @error set. */
+/** One deed in its blocking form. Returns: (transfer full): its result, or %NULL with @error
+ * set. */
 typedef gpointer (*WbDeedFunc)    (WbOffice            *office,
                                    const WbDeed        *deed,
                                    GCancellable        *cancellable,

@@ -31,7 +31,7 @@ enum
 
 static guint signals[N_SIGNALS];
 
-/* --- signals ------------------------------------------------------------------------------------------------ */
+/* --- signals ---------------------------------------------------------------------------------- */
 
 typedef struct
 {
@@ -75,7 +75,7 @@ wb_office_emit_job_saved (WbOffice   *self,
   g_source_attach (source, self->context);
 }
 
-/* --- overrides ---------------------------------------------------------------------------------------------- */
+/* --- overrides -------------------------------------------------------------------------------- */
 
 static void
 wb_office_dispose (GObject *object)
@@ -124,7 +124,7 @@ wb_office_init (WbOffice *self)
 {
 }
 
-/* --- opening and closing ------------------------------------------------------------------------------------ */
+/* --- opening and closing ---------------------------------------------------------------------- */
 
 static WbOffice *
 open_for_context (const char    *path,
@@ -265,7 +265,7 @@ wb_office_get_book (WbOffice *self)
   return self->book;
 }
 
-/* --- deeds in a worker thread ------------------------------------------------------------------------------- */
+/* --- deeds in a worker thread ----------------------------------------------------------------- */
 
 static void
 deed_free (gpointer data)

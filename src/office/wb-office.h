@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What an office does, one function a deed, without a screen. A blocking form is for the command line and for worker threads;
- * the _async form is for the window and completes on the thread-default main context of its caller. */
+/* What an office does, one function a deed, without a screen. A blocking form is for the command
+ * line and for worker threads; the _async form is for the window and completes on the
+ * thread-default main context of its caller. */
 #pragma once
 
 #include <gio/gio.h>
@@ -16,14 +17,16 @@ G_BEGIN_DECLS
 #define WB_TYPE_OFFICE (wb_office_get_type ())
 G_DECLARE_FINAL_TYPE (WbOffice, wb_office, WB, OFFICE, GObject)
 
-/* Signals: "job-saved" (const char *job_id): this office stored or removed a job; on the main loop of the office's maker. */
+/* Signals: "job-saved" (const char *job_id): this office stored or removed a job; on the main loop
+ * of the office's maker. */
 
 /**
  * wb_office_open:
  *
- * Opens a book and loads the terms: the shipped ones, then the user's own folder (XDG data home, wainbook/terms), whose
- * files take the place of shipped regimes of the same id. A faulty terms file does not stop the office: it is left out and
- * its message kept for wb_office_get_terms_faults().
+ * Opens a book and loads the terms: the shipped ones, then the user's own folder (XDG data home,
+ * wainbook/terms), whose files take the place of shipped regimes of the same id. A faulty terms
+ * file does not stop the office: it is left out and its message kept for
+ * wb_office_get_terms_faults().
  */
 WbOffice    *wb_office_open              (const char          *path,
                                           WbBookMode           mode,
@@ -40,10 +43,11 @@ void         wb_office_close             (WbOffice            *self);
 
 const char  *wb_office_get_path          (WbOffice            *self);
 WbTermsSet  *wb_office_get_terms         (WbOffice            *self);
-/** Returns: (transfer none): messages of terms files left out, "FILE:LINE: …"; empty when all is well. */
+/** Returns: (transfer none): messages of terms files left out, "FILE:LINE: …"; empty when all is
+ * well. */
 const char *const *wb_office_get_terms_faults (WbOffice       *self);
 
-/* --- jobs ---------------------------------------------------------------------------------------------------- */
+/* --- jobs ------------------------------------------------------------------------------------- */
 
 GPtrArray   *wb_office_list_jobs         (WbOffice            *self,
                                           const char          *query,
@@ -97,7 +101,8 @@ WbJob       *wb_office_save_job_finish   (WbOffice            *self,
                                           GAsyncResult        *result,
                                           GError             **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Opens a new job with the next job number ("J-YEAR-0001") in @currency and stores it. Returns: (transfer full): it. */
+/** Opens a new job with the next job number ("J-YEAR-0001") in @currency and stores it. Returns:
+ * (transfer full): it. */
 WbJob       *wb_office_create_job        (WbOffice            *self,
                                           const char          *currency,
                                           GCancellable        *cancellable,
@@ -123,7 +128,8 @@ gboolean     wb_office_add_jobs          (WbOffice            *self,
                                           GCancellable        *cancellable,
                                           GError             **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** The next claim number ("C-YEAR-0001"). Blocks on the book for a moment; the window uses the async form. */
+/** The next claim number ("C-YEAR-0001"). Blocks on the book for a moment; the window uses the
+ * async form. */
 char        *wb_office_next_claim_number (WbOffice            *self,
                                           GCancellable        *cancellable,
                                           GError             **error) G_GNUC_WARN_UNUSED_RESULT;
@@ -153,13 +159,13 @@ char        *wb_office_new_id            (void) G_GNUC_WARN_UNUSED_RESULT;
 /** Today's civil date by the machine's clock and zone. */
 void         wb_office_today             (GDate               *out);
 
-/* --- reckoning ------------------------------------------------------------------------------------------------- */
+/* --- reckoning -------------------------------------------------------------------------------- */
 
 /**
  * wb_office_reckon:
  *
- * Finds the terms that govern @job and reckons a claim of it. Touches no disk; a claim of 1,000 lines takes under 2 ms, so
- * the window may call it directly.
+ * Finds the terms that govern @job and reckons a claim of it. Touches no disk; a claim of 1,000
+ * lines takes under 2 ms, so the window may call it directly.
  */
 WbReckoning *wb_office_reckon            (WbOffice            *self,
                                           WbJob               *job,

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A reckoning as a JSON document for other programs. Amounts are decimal text in the currency that
- * the document names, dates ISO 8601, codes nicks; only the sentences are in the reader's language. */
+ * the document names, dates ISO 8601, codes nicks; only the sentences are in the reader's
+ * language. */
 #include "config.h"
 
 #define G_LOG_DOMAIN "wb-office"
@@ -71,7 +72,7 @@ add_amount (JsonBuilder       *builder,
   add_text (builder, key, text);
 }
 
-/* --- what is reckoned --------------------------------------------------------------------------------------- */
+/* --- what is reckoned ------------------------------------------------------------------------- */
 
 static const struct
 {
@@ -146,7 +147,7 @@ add_verdict (JsonBuilder       *builder,
   add_text (builder, "late", wb_enum_nick (&wb_late_states, (int) reckoning->late));
 }
 
-/* --- figures ------------------------------------------------------------------------------------------------ */
+/* --- figures ---------------------------------------------------------------------------------- */
 
 static void
 add_side (JsonBuilder       *builder,
@@ -221,7 +222,7 @@ add_line (JsonBuilder       *builder,
   json_builder_end_object (builder);
 }
 
-/* --- reasons ------------------------------------------------------------------------------------------------ */
+/* --- reasons ---------------------------------------------------------------------------------- */
 
 static char *
 text_of_figure (const WbReckoning *reckoning,
@@ -295,7 +296,7 @@ add_reason (JsonBuilder       *builder,
   json_builder_end_object (builder);
 }
 
-/* --- public ------------------------------------------------------------------------------------------------- */
+/* --- public ----------------------------------------------------------------------------------- */
 
 char *
 wb_reckoning_document_write (const WbReckoning *reckoning)

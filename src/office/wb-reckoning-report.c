@@ -46,7 +46,7 @@ sentence_of (const Report   *self,
   return g_strdup_printf ("%s [%s]", words, citation);
 }
 
-/* --- head --------------------------------------------------------------------------------------------------- */
+/* --- head ------------------------------------------------------------------------------------- */
 
 /* Returns: (transfer full) (nullable): the shipper's name, or company. */
 static char *
@@ -79,12 +79,15 @@ words_of_terms (const WbTerms *terms)
   g_autofree char *until = NULL;
 
   if (!wb_date_is_set (&terms->until))
-    /* Translators: title and short name of a terms file, the first day on which the edition is in force. */
-    return g_strdup_printf (_("%s (%s), edition in force from %s"), terms->title, terms->regime, from);
+    /* Translators: title and short name of a terms file, the first day on which the edition is in
+       force. */
+    return g_strdup_printf (_("%s (%s), edition in force from %s"), terms->title, terms->regime,
+                            from);
 
   until = wb_words_date (&terms->until);
   /* Translators: as before, and the last day. */
-  return g_strdup_printf (_("%s (%s), edition in force from %s to %s"), terms->title, terms->regime, from, until);
+  return g_strdup_printf (_("%s (%s), edition in force from %s to %s"), terms->title, terms->regime,
+                          from, until);
 }
 
 static void
@@ -106,7 +109,8 @@ append_head (const Report *self)
   g_string_append_c (self->out, '\n');
 }
 
-/* The steps that hold for both choices: which one applies is always told, the rest when asked why. */
+/* The steps that hold for both choices: which one applies is always told, the rest when asked
+ * why. */
 static void
 append_general (const Report *self)
 {
@@ -126,7 +130,7 @@ append_general (const Report *self)
   g_string_append_c (self->out, '\n');
 }
 
-/* --- one choice --------------------------------------------------------------------------------------------- */
+/* --- one choice ------------------------------------------------------------------------------- */
 
 /* Returns: (transfer full): what is claimed, cut to the column. */
 static char *
@@ -144,7 +148,8 @@ name_of_line (const Report          *self,
     {
       g_autofree char *tag = wb_words_tag (self->reckoning->job, row->piece);
 
-      name = g_strdup_printf ("%s %s", tag, row->piece->description != NULL ? row->piece->description : "");
+      name = g_strdup_printf ("%s %s", tag,
+                              row->piece->description != NULL ? row->piece->description : "");
     }
   else
     {
@@ -163,7 +168,8 @@ tells_of (const WbReason *reason,
           WbSide          side,
           gint            line)
 {
-  return reason->line == line && (reason->scope == (guint) side || reason->scope == WB_SCOPE_GENERAL);
+  return reason->line == line && (reason->scope == (guint) side ||
+                                  reason->scope == WB_SCOPE_GENERAL);
 }
 
 /* Why a line is as it is. What is missing is told in any case. */
@@ -178,7 +184,8 @@ add_line_reasons (const Report *self,
       const WbReason *reason = &g_array_index (self->reckoning->reasons, WbReason, i);
       g_autofree char *sentence = NULL;
 
-      if (!tells_of (reason, side, (gint) index) || (!self->why && reason->rule != WB_RULE_MISSING_FIGURE))
+      if (!tells_of (reason, side, (gint) index) ||
+          (!self->why && reason->rule != WB_RULE_MISSING_FIGURE))
         continue;
       sentence = sentence_of (self, reason);
       wb_text_table_add_note (table, 6, sentence);
@@ -215,7 +222,8 @@ append_lines (const Report *self,
   g_autofree char *deducted = words_of_amount (self, totals->deducted);
   g_autofree char *owed = words_of_amount (self, totals->owed);
 
-  wb_text_table_add_row (table, _("Line"), _("Item"), _("Loss"), _("Allowed"), _("Deducted"), _("Owed"));
+  wb_text_table_add_row (table, _("Line"), _("Item"), _("Loss"), _("Allowed"), _("Deducted"),
+                         _("Owed"));
   for (guint i = 0; i < self->reckoning->n_lines; i++)
     add_line (self, table, side, i);
   wb_text_table_add_row (table, "", _("Together"), loss, allowed, deducted, owed);
@@ -299,7 +307,8 @@ append_side (const Report *self,
       append_side_reasons (self, side);
       if (!totals->complete)
         wb_text_append_paragraph (self->out, 2, 2,
-                                  _("Some figures are missing, so these amounts are not the last word."));
+                                  _("Some figures are missing, so these amounts are not the last "
+                                    "word."));
     }
   g_string_append_c (self->out, '\n');
 }

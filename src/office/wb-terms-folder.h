@@ -14,7 +14,8 @@ G_BEGIN_DECLS
  * @path: a file name
  *
  * Reads and checks one terms file; messages call it by its base name.
- * Returns: (transfer full) (element-type WbTerms) (nullable): as wb_terms_parse(), or %NULL with its error or with
+ * Returns: (transfer full) (element-type WbTerms) (nullable): as wb_terms_parse(), or %NULL with
+ * its error or with
  * %WB_CORE_ERROR_TERMS when the file cannot be read.
  */
 GPtrArray  *wb_terms_file_read       (const char  *path,
@@ -26,7 +27,8 @@ GPtrArray  *wb_terms_file_read       (const char  *path,
  * @replace: whether its regimes take the place of those of the same id
  * @faults: (element-type utf8): gets a message for each file left out
  *
- * Adds every file "*.terms" of @folder, by name, to @set; the blank form "blank.terms" is passed over.
+ * Adds every file "*.terms" of @folder, by name, to @set; the blank form "blank.terms" is passed
+ * over.
  */
 void        wb_terms_folder_add      (WbTermsSet  *set,
                                       const char  *folder,
@@ -37,7 +39,8 @@ void        wb_terms_folder_add      (WbTermsSet  *set,
  * wb_terms_folder_load_all:
  * @faults: (out) (transfer full): messages of files left out, "FILE:LINE: …"
  *
- * The shipped terms, then those of the user's data folder (wainbook/terms), which take the place of the former.
+ * The shipped terms, then those of the user's data folder (wainbook/terms), which take the place
+ * of the former.
  */
 WbTermsSet *wb_terms_folder_load_all (GStrv       *faults) G_GNUC_WARN_UNUSED_RESULT;
 

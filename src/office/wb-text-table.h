@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Text for a terminal: columns that align whatever the letters, and paragraphs broken at a width. */
+/* Text for a terminal: columns that align whatever the letters, and paragraphs broken at a
+ * width. */
 #pragma once
 
 #include <glib.h>
@@ -34,7 +35,8 @@ void         wb_text_table_append   (const WbTextTable *self,
                                      guint         indent,
                                      GString      *out);
 
-/** Appends @text broken at %WB_TEXT_WIDTH, the first line set in by @indent and the others by as much and @hang. */
+/** Appends @text broken at %WB_TEXT_WIDTH, the first line set in by @indent and the others by as
+ * much and @hang. */
 void         wb_text_append_paragraph (GString    *out,
                                        guint       indent,
                                        guint       hang,

@@ -10,7 +10,7 @@
 #include <glib/gi18n.h>
 #include <string.h>
 
-/* --- filling in --------------------------------------------------------------------------------------------- */
+/* --- filling in ------------------------------------------------------------------------------- */
 
 static char *
 words_of_figure (const WbFigure *figure,
@@ -23,7 +23,8 @@ words_of_figure (const WbFigure *figure,
   if (figure->name == WB_FIGURE_GAPS)
     return wb_words_waiver_gaps ((guint) figure->value);
   if (figure->name == WB_FIGURE_AGE)
-    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d year", "%d years", (gulong) figure->value),
+    return g_strdup_printf (g_dngettext (GETTEXT_PACKAGE, "%d year", "%d years",
+                                         (gulong) figure->value),
                             (int) figure->value);
 
   switch ((WbFigureType) figure->type)
@@ -35,7 +36,8 @@ words_of_figure (const WbFigure *figure,
       return wb_words_minor (figure->value, currency);
 
     case WB_FIGURE_TYPE_RATE:
-      return wb_words_rate ((WbRate) { wb_money (figure->value, currency), (WbRateUnit) figure->unit });
+      return wb_words_rate ((WbRate) { wb_money (figure->value, currency),
+                                      (WbRateUnit) figure->unit });
 
     case WB_FIGURE_TYPE_WEIGHT:
       return wb_words_weight ((WbWeight) { figure->value, (WbWeightUnit) figure->unit });
@@ -70,7 +72,7 @@ words_of_name (const WbReckoning *reckoning,
   const WbEnumValue *row;
 
   if (g_str_equal (name, "terms"))
-    return g_strdup (reckoning->terms->title != NULL ? reckoning->terms->title : reckoning->terms->regime);
+    return g_strdup (reckoning->terms->title);
   if (g_str_equal (name, "key"))
     return g_strdup (wb_words_enum (&wb_terms_keys, reason->key));
   if (g_str_equal (name, "meaning"))
@@ -85,7 +87,8 @@ words_of_name (const WbReckoning *reckoning,
   for (guint i = 0; i < reason->n_inputs; i++)
     {
       if (reason->inputs[i].name == row->value)
-        return words_of_figure (&reason->inputs[i], (WbRule) reason->rule, reckoning->terms->currency);
+        return words_of_figure (&reason->inputs[i], (WbRule) reason->rule,
+                                reckoning->terms->currency);
     }
 
   if (reason->result.name == row->value)
@@ -129,7 +132,7 @@ fill_in (const WbReckoning *reckoning,
   return g_string_free (out, FALSE);
 }
 
-/* --- public ------------------------------------------------------------------------------------------------- */
+/* --- public ----------------------------------------------------------------------------------- */
 
 char *
 wb_words_rule (WbRule rule)
@@ -200,6 +203,8 @@ wb_words_waiver_gaps (guint gaps)
 char *
 wb_words_caution (void)
 {
-  return g_strdup (_("This reckoning follows the terms file and the figures entered; it is a working paper, not legal "
-                     "advice. Check the figures and the terms before a letter goes out or money is paid."));
+  return g_strdup (_("This reckoning follows the terms file and the figures entered; it is a "
+                     "working paper, not legal "
+                     "advice. Check the figures and the terms before a letter goes out or money "
+                     "is paid."));
 }

@@ -9,7 +9,7 @@
 
 #define MAX_SENTENCES 8
 
-/* --- which sentence of a rule ------------------------------------------------------------------------------- */
+/* --- which sentence of a rule ----------------------------------------------------------------- */
 
 /* Returns: the value of a figure of the step, 0 when it has none of that name. */
 static gint64
@@ -93,7 +93,8 @@ pick_minimum (const WbReason *reason)
     {
       for (guint i = 0; i < reason->n_inputs; i++)
         {
-          if (reason->inputs[i].name == WB_FIGURE_WEIGHT && reason->inputs[i].unit == WB_WEIGHT_UNIT_NONE)
+          if (reason->inputs[i].name == WB_FIGURE_WEIGHT &&
+              reason->inputs[i].unit == WB_WEIGHT_UNIT_NONE)
             return 1;
         }
       return 0;
@@ -175,7 +176,9 @@ pick_lesser (const WbReason *reason)
 static guint
 pick_article_limit (const WbReason *reason)
 {
-  return (has_figure (reason, WB_FIGURE_RATE) ? 0 : 2) + (value_of (reason, WB_FIGURE_COUNT) > 1 ? 1 : 0);
+  guint shared = value_of (reason, WB_FIGURE_COUNT) > 1 ? 1 : 0;
+
+  return (has_figure (reason, WB_FIGURE_RATE) ? 0 : 2) + shared;
 }
 
 static guint
@@ -212,7 +215,7 @@ pick_paid (const WbReason *reason)
   return reason->result.value < 0 ? 1 : 0;
 }
 
-/* --- the table ---------------------------------------------------------------------------------------------- */
+/* --- the table -------------------------------------------------------------------------------- */
 
 typedef struct
 {
@@ -230,20 +233,26 @@ static const RuleWords rule_words[] = {
   } },
   { WB_RULE_CHOICE, pick_choice, {
     N_("The shipper chose full value protection, so that applies."),
-    N_("The shipper chose full value protection, which these terms do not have, so released value applies."),
+    N_("The shipper chose full value protection, which these terms do not have, so released value "
+       "applies."),
     N_("No choice is noted and full value was not waived, so full value protection applies."),
     N_("No choice is noted; without a waiver these terms apply released value."),
     /* Translators: {gaps} is a whole sentence that says what the waiver lacks. */
-    N_("The shipper chose released value, but the waiver of full value is not valid. {gaps} So full value protection applies."),
-    N_("The shipper chose released value, which these terms do not have, so full value protection applies."),
+    N_("The shipper chose released value, but the waiver of full value is not valid. {gaps} So "
+       "full value protection applies."),
+    N_("The shipper chose released value, which these terms do not have, so full value protection "
+       "applies."),
     N_("The shipper chose released value. {gaps} These terms apply released value all the same."),
-    N_("The shipper chose released value and waived full value in due form, so released value applies."),
+    N_("The shipper chose released value and waived full value in due form, so released value "
+       "applies."),
   } },
   { WB_RULE_FILING, pick_filing, {
     N_("The claim was received on {date}, in time: the last day to claim is {last-day}."),
     N_("The claim was received on {date}, late: the last day to claim was {last-day}."),
-    N_("The claim was received on {date}, later than a late claim is looked at; the last day to claim was {last-day}."),
-    N_("Whether the claim came in time is not known: the day of delivery or the day of receipt is not noted."),
+    N_("The claim was received on {date}, later than a late claim is looked at; the last day to "
+       "claim was {last-day}."),
+    N_("Whether the claim came in time is not known: the day of delivery or the day of receipt is "
+       "not noted."),
   } },
   { WB_RULE_LATE, pick_late, {
     N_("That the claim is late changes no amount under these terms; it is only marked."),
@@ -261,22 +270,29 @@ static const RuleWords rule_words[] = {
   { WB_RULE_MINIMUM_VALUE, pick_minimum, {
     N_("At {rate} for {weight} the shipment is worth at least {result}."),
     N_("At {rate} for the volume of the shipment it is worth at least {result}."),
-    N_("That is {loss}; no shipment counts for less than {minimum}, so the least value is {result}."),
+    N_("That is {loss}; no shipment counts for less than {minimum}, so the least value is "
+       "{result}."),
     N_("No shipment counts for less than {result}."),
   } },
   { WB_RULE_DECLARED_VALUE, pick_declared, {
     N_("The declared value is {declared}; that is the limit for the whole shipment."),
-    N_("The declared value is {declared}, not under the minimum of {minimum}; so the limit for the whole shipment is {result}."),
-    N_("The declared value of {declared} is under the minimum of {minimum} and is raised to it; so the limit for the whole shipment is {result}."),
-    N_("The declared value of {declared} is under the minimum of {minimum}; these terms keep it as the limit for the whole shipment."),
+    N_("The declared value is {declared}, not under the minimum of {minimum}; so the limit for "
+       "the whole shipment is {result}."),
+    N_("The declared value of {declared} is under the minimum of {minimum} and is raised to it; "
+       "so the limit for the whole shipment is {result}."),
+    N_("The declared value of {declared} is under the minimum of {minimum}; these terms keep it "
+       "as the limit for the whole shipment."),
   } },
   { WB_RULE_MAXIMUM_VALUE, pick_maximum, {
-    N_("These terms go no higher than {maximum} for a shipment, so the limit of {amount} comes down to {result}."),
+    N_("These terms go no higher than {maximum} for a shipment, so the limit of {amount} comes "
+       "down to {result}."),
     N_("These terms pay no more than {maximum} for a whole shipment."),
   } },
   { WB_RULE_EARLIER_PAYMENTS, pick_earlier, {
-    N_("Other claims on this shipment were paid {earlier}; of its limit of {amount} there is {result} left."),
-    N_("Other claims on this shipment were paid {earlier} after a deductible of {taken}; of its limit of {amount} there is {result} left."),
+    N_("Other claims on this shipment were paid {earlier}; of its limit of {amount} there is "
+       "{result} left."),
+    N_("Other claims on this shipment were paid {earlier} after a deductible of {taken}; of its "
+       "limit of {amount} there is {result} left."),
   } },
   { WB_RULE_DEDUCTIBLE_LEFT, NULL, {
     N_("Of the deductible of {amount} other claims have borne {taken}; {result} is left."),
@@ -291,20 +307,27 @@ static const RuleWords rule_words[] = {
     N_("A like article costs {replacement} today; the loss is {result}."),
   } },
   { WB_RULE_DEPRECIATION, pick_depreciation, {
-    N_("A like article costs {replacement} today; no depreciation is noted, so its actual value is {result}."),
-    N_("A like article costs {replacement} today; less depreciation of {depreciation} its actual value is {result}."),
-    N_("A like article costs {replacement} today; depreciation for its age ({age}) is {depreciation}, so its actual value is {result}."),
+    N_("A like article costs {replacement} today; no depreciation is noted, so its actual value "
+       "is {result}."),
+    N_("A like article costs {replacement} today; less depreciation of {depreciation} its actual "
+       "value is {result}."),
+    N_("A like article costs {replacement} today; depreciation for its age ({age}) is "
+       "{depreciation}, so its actual value is {result}."),
   } },
   { WB_RULE_REPAIR, pick_repair, {
     N_("The repair costs {repair}."),
-    N_("The repair costs {repair}, and {appearance} is allowed for what it leaves to be seen: {result} together."),
+    N_("The repair costs {repair}, and {appearance} is allowed for what it leaves to be seen: "
+       "{result} together."),
   } },
   { WB_RULE_LESSER, pick_lesser, {
-    N_("To put it right costs {repair}, not more than its value of {replacement}; the loss is {result}."),
-    N_("To put it right costs {repair}, more than its value of {replacement}; the loss is {result}."),
+    N_("To put it right costs {repair}, not more than its value of {replacement}; the loss is "
+       "{result}."),
+    N_("To put it right costs {repair}, more than its value of {replacement}; the loss is "
+       "{result}."),
   } },
   { WB_RULE_SALVAGE, NULL, {
-    N_("The customer keeps what is left, worth {salvage}; that comes off {amount} and leaves {result}."),
+    N_("The customer keeps what is left, worth {salvage}; that comes off {amount} and leaves "
+       "{result}."),
   } },
   { WB_RULE_DEMAND, NULL, {
     N_("The customer asked for {demanded}, less than {amount}; no more than was asked is paid."),
@@ -316,51 +339,67 @@ static const RuleWords rule_words[] = {
     N_("The claim came too late, so nothing of the loss of {loss} is allowed."),
   } },
   { WB_RULE_LINE_LIMIT, NULL, {
-    N_("These terms pay no more than {limit} for one line; the loss of {loss} comes down to {result}."),
+    N_("These terms pay no more than {limit} for one line; the loss of {loss} comes down to "
+       "{result}."),
   } },
   { WB_RULE_ARTICLE_WEIGHT, NULL, {
     N_("The article weighs {result}; source: {weight-source}."),
   } },
   { WB_RULE_ARTICLE_LIMIT, pick_article_limit, {
     N_("At {rate} for {weight} no more than {result} is paid for the article; the loss is {loss}."),
-    N_("At {rate} for {weight} no more than {result} is paid for the article; {count} lines of this claim belong to it and have lost {loss} together."),
+    N_("At {rate} for {weight} no more than {result} is paid for the article; {count} lines of "
+       "this claim belong to it and have lost {loss} together."),
     N_("No more than {result} is paid for one article; the loss is {loss}."),
-    N_("No more than {result} is paid for one article; {count} lines of this claim belong to it and have lost {loss} together."),
+    N_("No more than {result} is paid for one article; {count} lines of this claim belong to it "
+       "and have lost {loss} together."),
   } },
   { WB_RULE_ARTICLE_SHARE, NULL, {
-    N_("The {limit} for the article is shared among its lines ({count}) in proportion; this one has lost {loss} and gets {result}."),
+    N_("The {limit} for the article is shared among its lines ({count}) in proportion; this one "
+       "has lost {loss} and gets {result}."),
   } },
   { WB_RULE_EXTRAORDINARY, NULL, {
-    N_("The loss of {loss} is more than {rate} and the article is not on a list that the shipper signed; for {weight} no more than {result} is paid."),
+    N_("The loss of {loss} is more than {rate} and the article is not on a list that the shipper "
+       "signed; for {weight} no more than {result} is paid."),
   } },
   { WB_RULE_LISTED, NULL, {
-    N_("The article is on the list that the shipper signed, with a value of {listed}; up to {result} is paid of the loss of {loss}."),
+    N_("The article is on the list that the shipper signed, with a value of {listed}; up to "
+       "{result} is paid of the loss of {loss}."),
   } },
   { WB_RULE_SHIPMENT_LIMIT, pick_shipment_limit, {
-    N_("All lines together come to {loss}, within the limit of {limit} that is left for the shipment."),
-    N_("All lines together come to {loss}, over the limit of {limit} that is left for the shipment; {result} is shared among them in proportion."),
+    N_("All lines together come to {loss}, within the limit of {limit} that is left for the "
+       "shipment."),
+    N_("All lines together come to {loss}, over the limit of {limit} that is left for the "
+       "shipment; {result} is shared among them in proportion."),
   } },
   { WB_RULE_SHIPMENT_SHARE, NULL, {
-    N_("The {limit} left for the shipment is shared among all lines in proportion to what each is allowed; this one is allowed {loss} and gets {result}."),
+    N_("The {limit} left for the shipment is shared among all lines in proportion to what each is "
+       "allowed; this one is allowed {loss} and gets {result}."),
   } },
   { WB_RULE_DEDUCTIBLE, NULL, {
-    N_("The deductible of {deductible} comes off {loss} once for the shipment, shared among the lines in proportion; {result} is left."),
+    N_("The deductible of {deductible} comes off {loss} once for the shipment, shared among the "
+       "lines in proportion; {result} is left."),
   } },
   { WB_RULE_DEDUCTIBLE_SHARE, NULL, {
-    N_("This line’s share of the deductible of {deductible} is {result}, in proportion to its {loss}."),
+    N_("This line’s share of the deductible of {deductible} is {result}, in proportion to its "
+       "{loss}."),
   } },
   { WB_RULE_OWED, pick_owed, {
     N_("For this line the whole loss of {loss} is owed."),
     N_("For this line {result} is owed of a loss of {loss}."),
-    N_("For this line {result} is owed of a loss of {loss}; the customer bears {deductible} of the deductible."),
+    N_("For this line {result} is owed of a loss of {loss}; the customer bears {deductible} of "
+       "the deductible."),
     N_("For the whole claim the whole loss of {loss} is owed."),
     N_("For the whole claim {result} is owed of a loss of {loss}."),
-    N_("For the whole claim {result} is owed of a loss of {loss}; the customer bears {deductible} of the deductible."),
+    N_("For the whole claim {result} is owed of a loss of {loss}; the customer bears {deductible} "
+       "of the deductible."),
   } },
   { WB_RULE_FREIGHT_REFUND, pick_freight, {
-    N_("Of the shipment’s {weight}, {lost-weight} was lost; that share of the charges of {freight} is {result} and goes back to the customer."),
-    N_("Of the shipment’s {weight}, {lost-weight} was lost; these terms give no freight back for that."),
-    N_("The whole shipment was lost; of the charges of {freight}, {result} goes back to the customer."),
+    N_("Of the shipment’s {weight}, {lost-weight} was lost; that share of the charges of "
+       "{freight} is {result} and goes back to the customer."),
+    N_("Of the shipment’s {weight}, {lost-weight} was lost; these terms give no freight back for "
+       "that."),
+    N_("The whole shipment was lost; of the charges of {freight}, {result} goes back to the "
+       "customer."),
     N_("The whole shipment was lost; these terms give no freight back for that."),
   } },
   { WB_RULE_PAID, pick_paid, {

@@ -15,7 +15,7 @@
 #define NOT_GIVEN "–"
 #define MINUS     "−"
 
-/* --- numbers ------------------------------------------------------------------------------------------------ */
+/* --- numbers ---------------------------------------------------------------------------------- */
 
 /* How the locale writes a number; the texts are UTF-8. */
 typedef struct
@@ -130,7 +130,7 @@ localize_quantity (const char *canonical)
   return g_strconcat (localized, canonical + length, NULL);
 }
 
-/* --- values ------------------------------------------------------------------------------------------------- */
+/* --- values ----------------------------------------------------------------------------------- */
 
 /* gettext answers the empty text with the catalogue's header. */
 static const char *
@@ -228,7 +228,8 @@ wb_words_percent (gint64 hundredths)
   if (hundredths == WB_INTEGER_UNSET)
     return g_strdup (NOT_GIVEN);
 
-  plain = g_strdup_printf ("%" G_GINT64_FORMAT ".%02" G_GINT64_FORMAT, hundredths / 100, hundredths % 100);
+  plain = g_strdup_printf ("%" G_GINT64_FORMAT ".%02" G_GINT64_FORMAT, hundredths / 100,
+                           hundredths % 100);
   for (length = strlen (plain); plain[length - 1] == '0'; length--)
     plain[length - 1] = '\0';
   if (plain[length - 1] == '.')
@@ -284,7 +285,7 @@ wb_words_date (const GDate *date)
   return g_strdup (text);
 }
 
-/* --- marks and tags ----------------------------------------------------------------------------------------- */
+/* --- marks and tags --------------------------------------------------------------------------- */
 
 static void
 append_mark (GString      *out,
@@ -358,7 +359,7 @@ wb_words_tag (const WbJob   *job,
   return g_string_free (name, FALSE);
 }
 
-/* --- any field ---------------------------------------------------------------------------------------------- */
+/* --- any field -------------------------------------------------------------------------------- */
 
 static char *
 words_or_text (const char *marks)

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Words that a person reads, made from core values: the one place where nicks, amounts and reasons become sentences. All go
- * through gettext and the locale. The window, the command line and later the papers say the same thing in the same words. */
+/* Words that a person reads, made from core values: the one place where nicks, amounts and reasons
+ * become sentences. All go through gettext and the locale. The window, the command line and later
+ * the papers say the same thing in the same words. */
 #pragma once
 
 #include "core/wb-job.h"
@@ -14,7 +15,8 @@ const char *wb_words_enum          (const WbEnum     *list,
 /** Returns: (transfer none): a field's label, translated. */
 const char *wb_words_field         (const WbField    *field);
 
-/** Returns: (transfer full): "$1,234.56" for USD in any locale, else "1,234.56 EUR"; grouping by locale; "–" when unset. */
+/** Returns: (transfer full): "$1,234.56" for USD in any locale, else "1,234.56 EUR"; grouping by
+ * locale; "–" when unset. */
 char       *wb_words_money         (WbMoney           money) G_GNUC_WARN_UNUSED_RESULT;
 char       *wb_words_minor         (gint64            minor,
                                     const char       *currency) G_GNUC_WARN_UNUSED_RESULT;
@@ -30,10 +32,12 @@ char       *wb_words_date          (const GDate      *date) G_GNUC_WARN_UNUSED_R
 /** Returns: (transfer full): any field's value as a person reads it. */
 char       *wb_words_value         (gconstpointer     record,
                                     const WbField    *field) G_GNUC_WARN_UNUSED_RESULT;
-/** Returns: (transfer full): "scratched: front, rear; chipped: corner" for canonical or typed marks; %NULL with @error. */
+/** Returns: (transfer full): "scratched: front, rear; chipped: corner" for canonical or typed
+ * marks; %NULL with @error. */
 char       *wb_words_marks         (const char       *marks,
                                     GError          **error) G_GNUC_WARN_UNUSED_RESULT;
-/** Returns: (transfer full): "blue 204-017" style name of a piece's tag with its lot; "tag 17" when it has no lot. */
+/** Returns: (transfer full): "blue 204-017" style name of a piece's tag with its lot; "tag 17"
+ * when it has no lot. */
 char       *wb_words_tag           (const WbJob      *job,
                                     const WbPiece    *piece) G_GNUC_WARN_UNUSED_RESULT;
 
@@ -45,15 +49,17 @@ char       *wb_words_reason        (const WbReckoning *reckoning,
 /** Returns: (transfer none) (nullable): what the terms cite for the step. */
 const char *wb_words_reason_source (const WbReckoning *reckoning,
                                     const WbReason   *reason);
-/** Returns: (transfer full): what a valid waiver lacks, as one sentence; %NULL when it lacks nothing. */
+/** Returns: (transfer full): what a valid waiver lacks, as one sentence; %NULL when it lacks
+ * nothing. */
 char       *wb_words_waiver_gaps   (guint             gaps) G_GNUC_WARN_UNUSED_RESULT;
 /** Returns: (transfer full): the caution shown with every reckoning. */
 char       *wb_words_caution       (void) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full): a message as a sentence: a capital in front, unless it starts with the place that is meant, and a
- * stop at the end. */
+/** Returns: (transfer full): a message as a sentence: a capital in front, unless it starts with
+ * the place that is meant, and a stop at the end. */
 char       *wb_words_sentence      (const char       *message) G_GNUC_WARN_UNUSED_RESULT;
-/** Returns: (transfer full): what went wrong and what to do, for a person, from domain, code and message. */
+/** Returns: (transfer full): what went wrong and what to do, for a person, from domain, code and
+ * message. */
 char       *wb_words_error         (const GError     *error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -12,7 +12,8 @@ int
 wb_tool_book_create (const WbToolOptions *options)
 {
   g_autoptr (GError) error = NULL;
-  g_autoptr (WbOffice) office = wb_office_open (options->arguments[0], WB_BOOK_CREATE, NULL, &error);
+  g_autoptr (WbOffice) office = wb_office_open (options->arguments[0], WB_BOOK_CREATE, NULL,
+                                                &error);
 
   if (office == NULL)
     return wb_tool_fail (options->arguments[0], error);
@@ -60,10 +61,12 @@ wb_tool_book_check (const WbToolOptions *options)
 
   if (n_faulty > 0)
     {
-      wb_tool_complain (ngettext ("%u of %u job is faulty.", "%u of %u jobs are faulty.", jobs->len), n_faulty, jobs->len);
+      wb_tool_complain (ngettext ("%u of %u job is faulty.", "%u of %u jobs are faulty.",
+                                  jobs->len), n_faulty, jobs->len);
       return WB_TOOL_FAILED;
     }
 
-  wb_tool_print_line (ngettext ("%u job, and it is in order.\n", "%u jobs, all in order.\n", jobs->len), jobs->len);
+  wb_tool_print_line (ngettext ("%u job, and it is in order.\n", "%u jobs, all in order.\n",
+                                jobs->len), jobs->len);
   return WB_TOOL_DONE;
 }

@@ -11,7 +11,7 @@
 #include <glib/gi18n.h>
 #include <json-glib/json-glib.h>
 
-/* --- list ---------------------------------------------------------------------------------------------------- */
+/* --- list ------------------------------------------------------------------------------------- */
 
 /* One claim with the job that it belongs to. */
 typedef struct
@@ -71,7 +71,8 @@ collect (WbOffice  *office,
       for (guint j = 0; j < wb_job_count (job, WB_KIND_CLAIM); j++)
         {
           const WbClaim *claim = wb_job_nth (job, WB_KIND_CLAIM, j);
-          Row row = { wb_job_ref (job), claim, g_strdup (summary->shipper), count_lines (job, claim) };
+          Row row = { wb_job_ref (job), claim, g_strdup (summary->shipper),
+                     count_lines (job, claim) };
 
           g_array_append_val (rows, row);
         }
@@ -86,7 +87,8 @@ print_table (GArray *rows)
   g_autoptr (WbTextTable) table = wb_text_table_new ("llllrl");
   g_autoptr (GString) out = g_string_new (NULL);
 
-  wb_text_table_add_row (table, _("Claim"), _("Job"), _("Shipper"), _("Received"), _("Lines"), _("Status"));
+  wb_text_table_add_row (table, _("Claim"), _("Job"), _("Shipper"), _("Received"), _("Lines"),
+                         _("Status"));
   for (guint i = 0; i < rows->len; i++)
     {
       const Row *row = &g_array_index (rows, Row, i);
@@ -165,7 +167,7 @@ wb_tool_claim_list (const WbToolOptions *options)
   return WB_TOOL_DONE;
 }
 
-/* --- reckon -------------------------------------------------------------------------------------------------- */
+/* --- reckon ----------------------------------------------------------------------------------- */
 
 static const WbClaim *
 find_claim (const WbJob *job,
@@ -199,7 +201,8 @@ wb_tool_claim_reckon (const WbToolOptions *options)
   claim = find_claim (job, number);
   if (claim == NULL)
     {
-      wb_tool_complain (_("“%s” is the number of a job, not of a claim; “wainbook claim list” lists the claims."), number);
+      wb_tool_complain (_("“%s” is the number of a job, not of a claim; “wainbook claim list” "
+                          "lists the claims."), number);
       return WB_TOOL_FAILED;
     }
 
@@ -207,7 +210,10 @@ wb_tool_claim_reckon (const WbToolOptions *options)
   if (reckoning == NULL)
     return wb_tool_fail (number, error);
 
-  text = options->json ? wb_reckoning_document_write (reckoning) : wb_reckoning_report (reckoning, options->why);
+  if (options->json)
+    text = wb_reckoning_document_write (reckoning);
+  else
+    text = wb_reckoning_report (reckoning, options->why);
   wb_tool_print (text);
   return WB_TOOL_DONE;
 }

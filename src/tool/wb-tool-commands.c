@@ -94,7 +94,8 @@ wb_tool_help (const WbToolOptions *options)
     }
 
   if (thing == NULL)
-    g_string_append_printf (out, "%s\n\n", _("Usage: wainbook [FILE] or wainbook COMMAND [ARGUMENT…]"));
+    g_string_append_printf (out, "%s\n\n", _("Usage: wainbook [FILE] or wainbook COMMAND "
+                                             "[ARGUMENT…]"));
   wb_text_table_append (table, 2, out);
   if (thing == NULL)
     g_string_append_printf (out, "\n%s\n", _("A command followed by --help tells its options."));

@@ -17,7 +17,8 @@ complain_of_fault (const char          *path,
 {
   if (fault->column != NULL)
     /* Translators: file, line of it, number of the record, heading of the column, a sentence. */
-    wb_tool_complain (_("%s:%u: row %u, column “%s”: %s"), path, fault->line, fault->row, fault->column, fault->message);
+    wb_tool_complain (_("%s:%u: row %u, column “%s”: %s"), path, fault->line, fault->row,
+                      fault->column, fault->message);
   else
     wb_tool_complain (_("%s:%u: row %u: %s"), path, fault->line, fault->row, fault->message);
 }
@@ -50,7 +51,8 @@ import_file (const WbToolOptions *options,
   return report;
 }
 
-/* A table without a row is no failure; a faulty one is, unless its good rows were asked for and there are some. */
+/* A table without a row is no failure; a faulty one is, unless its good rows were asked for and
+ * there are some. */
 static int
 status_of (const WbImportReport *report)
 {
@@ -84,7 +86,8 @@ wb_tool_inventory_import (const WbToolOptions *options)
     wb_tool_complain (_("No piece was taken."));
   else
     /* Translators: pieces taken, rows of the table, number of the job. */
-    wb_tool_print_line (ngettext ("Took %u piece of %u rows into job %s.\n", "Took %u pieces of %u rows into job %s.\n",
+    wb_tool_print_line (ngettext ("Took %u piece of %u rows into job %s.\n",
+                                  "Took %u pieces of %u rows into job %s.\n",
                                   report->n_taken),
                         report->n_taken, report->n_rows, wb_job_order (job)->number);
   return status_of (report);

@@ -14,7 +14,7 @@
 #include <json-glib/json-glib.h>
 #include <string.h>
 
-/* --- list ---------------------------------------------------------------------------------------------------- */
+/* --- list ------------------------------------------------------------------------------------- */
 
 static const char *
 or_nothing (const char *text)
@@ -28,17 +28,20 @@ print_table (GPtrArray *jobs)
   g_autoptr (WbTextTable) table = wb_text_table_new ("lllllrl");
   g_autoptr (GString) out = g_string_new (NULL);
 
-  wb_text_table_add_row (table, _("Number"), _("Shipper"), _("Way"), _("Pick-up"), _("Stage"), _("Pieces"), _("Claims"));
+  wb_text_table_add_row (table, _("Number"), _("Shipper"), _("Way"), _("Pick-up"), _("Stage"),
+                         _("Pieces"), _("Claims"));
   for (guint i = 0; i < jobs->len; i++)
     {
       const WbJobSummary *job = g_ptr_array_index (jobs, i);
-      g_autofree char *way = g_strdup_printf ("%s → %s", or_nothing (job->from_city), or_nothing (job->to_city));
+      g_autofree char *way = g_strdup_printf ("%s → %s", or_nothing (job->from_city),
+                                              or_nothing (job->to_city));
       g_autofree char *pickup = wb_words_date (&job->pickup);
       g_autofree char *pieces = g_strdup_printf ("%u", job->n_pieces);
 
       wb_text_table_add_row (table, or_nothing (job->number), or_nothing (job->shipper),
                              job->from_city != NULL || job->to_city != NULL ? way : "", pickup,
-                             wb_words_enum (&wb_stages, (int) job->stage), pieces, or_nothing (job->claims));
+                             wb_words_enum (&wb_stages,
+                                            (int) job->stage), pieces, or_nothing (job->claims));
     }
 
   wb_text_table_append (table, 0, out);
@@ -125,7 +128,7 @@ wb_tool_job_list (const WbToolOptions *options)
   return WB_TOOL_DONE;
 }
 
-/* --- show ---------------------------------------------------------------------------------------------------- */
+/* --- show ------------------------------------------------------------------------------------- */
 
 /* What a reference means to a person: the tag of a piece, the number of a claim. */
 static char *
@@ -140,7 +143,8 @@ words_of_reference (const WbJob   *job,
   if (target != NULL && field->refers == WB_KIND_CLAIM)
     return g_strdup (((const WbClaim *) target)->number);
   if (target != NULL && field->refers == WB_KIND_LOT)
-    return g_strjoin (" ", ((const WbLot *) target)->colour, ((const WbLot *) target)->number, NULL);
+    return g_strjoin (" ", ((const WbLot *) target)->colour, ((const WbLot *) target)->number,
+                      NULL);
   if (target != NULL && field->refers == WB_KIND_HANDOVER)
     return g_strdup (wb_words_enum (&wb_handover_kinds, ((const WbHandover *) target)->kind));
 
@@ -209,16 +213,18 @@ append_pieces (GString     *out,
   if (wb_job_count (job, WB_KIND_PIECE) == 0)
     return;
 
-  wb_text_table_add_row (table, _("Tag"), _("Piece"), _("Room"), _("Packed by"), _("Weight"), _("Marks"));
+  wb_text_table_add_row (table, _("Tag"), _("Piece"), _("Room"), _("Packed by"), _("Weight"),
+                         _("Marks"));
   for (guint i = 0; i < wb_job_count (job, WB_KIND_PIECE); i++)
     {
       const WbPiece *piece = wb_job_nth (job, WB_KIND_PIECE, i);
       g_autofree char *tag = wb_words_tag (job, piece);
       g_autofree char *weight = wb_words_weight (piece->weight);
       g_autofree char *packer = wb_record_get_text (piece, packed_by);
+      const char *name = piece->description != NULL ? piece->description : piece->contents;
 
-      wb_text_table_add_row (table, tag, piece->description != NULL ? piece->description : or_nothing (piece->contents),
-                             or_nothing (piece->room), piece->packed_by == WB_PACKED_UNKNOWN ? "–" : packer, weight,
+      wb_text_table_add_row (table, tag, or_nothing (name), or_nothing (piece->room),
+                             piece->packed_by == WB_PACKED_UNKNOWN ? "–" : packer, weight,
                              or_nothing (piece->marks));
     }
 
@@ -258,7 +264,7 @@ wb_tool_job_show (const WbToolOptions *options)
   return WB_TOOL_DONE;
 }
 
-/* --- import and export --------------------------------------------------------------------------------------- */
+/* --- import and export ------------------------------------------------------------------------ */
 
 static WbJob *
 read_document (const char *path)
@@ -309,7 +315,8 @@ wb_tool_job_import (const WbToolOptions *options)
   if (!wb_office_add_jobs (office, jobs, _("Import job document"), NULL, &error))
     return wb_tool_fail (NULL, error);
 
-  wb_tool_print_line (ngettext ("Put %u job into the book.\n", "Put %u jobs into the book.\n", jobs->len), jobs->len);
+  wb_tool_print_line (ngettext ("Put %u job into the book.\n", "Put %u jobs into the book.\n",
+                                jobs->len), jobs->len);
   return WB_TOOL_DONE;
 }
 

@@ -75,7 +75,7 @@ int       wb_tool_mark_read        (const WbToolOptions *options);
 int       wb_tool_help             (const WbToolOptions *options);
 int       wb_tool_version          (const WbToolOptions *options);
 
-/* --- speaking ------------------------------------------------------------------------------------------------ */
+/* --- speaking --------------------------------------------------------------------------------- */
 
 /** Puts @text on standard output as it is, in UTF-8. */
 void      wb_tool_print            (const char          *text);
@@ -86,19 +86,23 @@ void      wb_tool_print_line       (const char          *format,
 void      wb_tool_complain         (const char          *format,
                                     ...) G_GNUC_PRINTF (1, 2);
 
-/** Puts the words for @error on standard error, after @about and a colon when that is given. Returns: %WB_TOOL_FAILED. */
+/** Puts the words for @error on standard error, after @about and a colon when that is given.
+ * Returns: %WB_TOOL_FAILED. */
 int       wb_tool_fail             (const char          *about,
                                     const GError        *error);
 
-/** Puts @text into the file that "--output" names, else on standard output. Returns: an exit status. */
+/** Puts @text into the file that "--output" names, else on standard output. Returns: an exit
+ * status. */
 int       wb_tool_deliver          (const WbToolOptions *options,
                                     const char          *text,
                                     gsize                length);
 
-/** Returns: (transfer full) (nullable): the book of the first argument, or %NULL, with the fault told. */
+/** Returns: (transfer full) (nullable): the book of the first argument, or %NULL, with the fault
+ * told. */
 WbOffice *wb_tool_open             (const WbToolOptions *options);
 
-/** Returns: (transfer full) (nullable): the job whose number is the second argument, or %NULL, with the fault told. */
+/** Returns: (transfer full) (nullable): the job whose number is the second argument, or %NULL,
+ * with the fault told. */
 WbJob    *wb_tool_find_job         (const WbToolOptions *options,
                                     WbOffice            *office);
 

@@ -12,7 +12,7 @@
 #include <glib/gi18n.h>
 #include <json-glib/json-glib.h>
 
-/* --- list ---------------------------------------------------------------------------------------------------- */
+/* --- list ------------------------------------------------------------------------------------- */
 
 static char *
 words_of_moves (const WbTerms *terms)
@@ -20,7 +20,8 @@ words_of_moves (const WbTerms *terms)
   if (terms->move_type == WB_MOVE_NONE)
     return g_strdup (_("Only when chosen"));
 
-  return g_strjoin (", ", wb_words_enum (&wb_move_types, (int) terms->move_type), terms->region, NULL);
+  return g_strjoin (", ", wb_words_enum (&wb_move_types, (int) terms->move_type), terms->region,
+                    NULL);
 }
 
 static void
@@ -29,7 +30,8 @@ print_table (const WbTermsSet *set)
   g_autoptr (WbTextTable) table = wb_text_table_new ("llllll");
   g_autoptr (GString) out = g_string_new (NULL);
 
-  wb_text_table_add_row (table, _("Terms"), _("Title"), _("Moves"), _("From"), _("Until"), _("File"));
+  wb_text_table_add_row (table, _("Terms"), _("Title"), _("Moves"), _("From"), _("Until"),
+                         _("File"));
   for (guint i = 0; i < wb_terms_set_count (set); i++)
     {
       const WbTerms *terms = wb_terms_set_nth (set, i);
@@ -110,7 +112,7 @@ wb_tool_terms_list (const WbToolOptions *options)
   return faults[0] == NULL ? WB_TOOL_DONE : WB_TOOL_FAILED;
 }
 
-/* --- check --------------------------------------------------------------------------------------------------- */
+/* --- check ------------------------------------------------------------------------------------ */
 
 static gboolean
 check_file (const char *path)
@@ -130,7 +132,8 @@ check_file (const char *path)
 
   first = g_ptr_array_index (editions, 0);
   /* Translators: name of a file, title of the terms in it, how many editions it has. */
-  wb_tool_print_line (ngettext ("%s: “%s”, %u edition, in order.\n", "%s: “%s”, %u editions, in order.\n", editions->len),
+  wb_tool_print_line (ngettext ("%s: “%s”, %u edition, in order.\n",
+                                "%s: “%s”, %u editions, in order.\n", editions->len),
                       path, first->title, editions->len);
   return TRUE;
 }
@@ -149,7 +152,7 @@ wb_tool_terms_check (const WbToolOptions *options)
   return good ? WB_TOOL_DONE : WB_TOOL_FAILED;
 }
 
-/* --- marks --------------------------------------------------------------------------------------------------- */
+/* --- marks ------------------------------------------------------------------------------------ */
 
 int
 wb_tool_mark_read (const WbToolOptions *options)

@@ -13,9 +13,10 @@
 #include <glib/gi18n.h>
 #include <stdio.h>
 
-/* --- speaking ------------------------------------------------------------------------------------------------ */
+/* --- speaking --------------------------------------------------------------------------------- */
 
-/* Not g_print(): output goes into files and to other programs, so it is UTF-8 whatever the locale. */
+/* Not g_print(): output goes into files and to other programs, so it is UTF-8 whatever the
+ * locale. */
 void
 wb_tool_print (const char *text)
 {
@@ -64,7 +65,7 @@ wb_tool_fail (const char   *about,
   return WB_TOOL_FAILED;
 }
 
-/* --- what commands have in common ---------------------------------------------------------------------------- */
+/* --- what commands have in common ------------------------------------------------------------- */
 
 int
 wb_tool_deliver (const WbToolOptions *options,
@@ -87,7 +88,9 @@ wb_tool_deliver (const WbToolOptions *options,
   if (!g_error_matches (error, G_IO_ERROR, G_IO_ERROR_EXISTS))
     return wb_tool_fail (NULL, error);
 
-  wb_tool_complain (_("“%s” is there already and was left as it is; with --replace it is replaced."), options->output);
+  wb_tool_complain (_("“%s” is there already and was left as it is; with --replace it is "
+                      "replaced."),
+                    options->output);
   return WB_TOOL_FAILED;
 }
 
@@ -116,7 +119,7 @@ wb_tool_find_job (const WbToolOptions *options,
   return job;
 }
 
-/* --- options ------------------------------------------------------------------------------------------------- */
+/* --- options ---------------------------------------------------------------------------------- */
 
 static GArray *
 entries_of (const WbToolCommand *command,
@@ -128,18 +131,23 @@ entries_of (const WbToolCommand *command,
     GOptionEntry      entry;
   } all[] = {
     { WB_TOOL_OPTION_FIND,
-      { "find", 'f', 0, G_OPTION_ARG_STRING, &options->find, N_("Only what has all these words"), N_("TEXT") } },
+      { "find", 'f', 0, G_OPTION_ARG_STRING, &options->find, N_("Only what has all these words"),
+       N_("TEXT") } },
     { WB_TOOL_OPTION_JSON,
-      { "json", 'j', 0, G_OPTION_ARG_NONE, &options->json, N_("Write JSON for other programs"), NULL } },
+      { "json", 'j', 0, G_OPTION_ARG_NONE, &options->json, N_("Write JSON for other programs"),
+       NULL } },
     { WB_TOOL_OPTION_OUTPUT,
-      { "output", 'o', 0, G_OPTION_ARG_FILENAME, &options->output, N_("Write to a file"), N_("FILE") } },
+      { "output", 'o', 0, G_OPTION_ARG_FILENAME, &options->output, N_("Write to a file"),
+       N_("FILE") } },
     { WB_TOOL_OPTION_OUTPUT,
-      { "replace", 0, 0, G_OPTION_ARG_NONE, &options->replace, N_("Replace the file if it is there"), NULL } },
+      { "replace", 0, 0, G_OPTION_ARG_NONE, &options->replace,
+       N_("Replace the file if it is there"), NULL } },
     { WB_TOOL_OPTION_GOOD_ROWS,
       { "good-rows", 0, 0, G_OPTION_ARG_NONE, &options->good_rows,
         N_("Take the good rows even if others are faulty"), NULL } },
     { WB_TOOL_OPTION_WHY,
-      { "why", 'w', 0, G_OPTION_ARG_NONE, &options->why, N_("Tell every step and where its rule is written"), NULL } },
+      { "why", 'w', 0, G_OPTION_ARG_NONE, &options->why, N_("Tell every step and where its rule "
+                                                            "is written"), NULL } },
     { ~0,
       { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &options->arguments, NULL, NULL } },
   };
@@ -170,12 +178,19 @@ name_of (const WbToolCommand *command)
   return g_strjoin (" ", "wainbook", command->thing, command->deed, NULL);
 }
 
+/* Returns: (nullable): what the command wants, translated. */
+static const char *
+arguments_of (const WbToolCommand *command)
+{
+  return *command->arguments != '\0' ? _(command->arguments) : NULL;
+}
+
 static int
 misuse (const WbToolCommand *command,
         const char          *what)
 {
   g_autofree char *name = name_of (command);
-  g_autofree char *whole = g_strjoin (" ", name, *command->arguments != '\0' ? _(command->arguments) : NULL, NULL);
+  g_autofree char *whole = g_strjoin (" ", name, arguments_of (command), NULL);
 
   /* Translators: a sentence, then a command with what it wants: "wainbook job show FILE NUMBER". */
   wb_tool_complain (_("%s The command is “%s”."), what, whole);
@@ -190,7 +205,7 @@ read_options (const WbToolCommand  *command,
               GError              **error)
 {
   g_autofree char *name = name_of (command);
-  g_autoptr (GOptionContext) context = g_option_context_new (*command->arguments != '\0' ? _(command->arguments) : NULL);
+  g_autoptr (GOptionContext) context = g_option_context_new (arguments_of (command));
   g_autoptr (GArray) entries = entries_of (command, options);
   g_autofree char *summary = g_strconcat (_(command->summary), ".", NULL);
 
@@ -249,7 +264,7 @@ run_command (const WbToolCommand *command,
   return finish_output (command->run (&options));
 }
 
-/* --- public -------------------------------------------------------------------------------------------------- */
+/* --- public ----------------------------------------------------------------------------------- */
 
 gboolean
 wb_tool_is_command (const char *word)
@@ -286,12 +301,16 @@ wb_tool_run (int    argc,
 
   if (!wb_tool_is_command (thing))
     /* Translators: %s is a word that is neither a command nor a file. */
-    wb_tool_complain (_("“%s” is neither a command nor a file; “wainbook help” lists the commands."), thing);
+    wb_tool_complain (_("“%s” is neither a command nor a file; “wainbook help” lists the "
+                        "commands."),
+                      thing);
   else if (*deed == '\0' || *deed == '-')
-    wb_tool_complain (_("What is to be done is missing; “wainbook help %s” lists what there is."), thing);
+    wb_tool_complain (_("What is to be done is missing; “wainbook help %s” lists what there is."),
+                      thing);
   else
     /* Translators: the second word of a command, the first word twice. */
-    wb_tool_complain (_("There is no “%s” for “%s”; “wainbook help %s” lists what there is."), deed, thing, thing);
+    wb_tool_complain (_("There is no “%s” for “%s”; “wainbook help %s” lists what there is."), deed,
+                      thing, thing);
 
   return WB_TOOL_USAGE;
 }

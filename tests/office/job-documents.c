@@ -1,10 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Lets a test in another language see what the program writes and what it reads.
  *
- *   job-documents tables         one line a field: array or object, name, type, choices or maximum, "required" or "-"
- *   job-documents write COUNT    that many random job documents, one JSON text a line; the first line is a comment
- *   job-documents read           one JSON text a line from standard input; answers each with "ok" or the message
- *   job-documents reckon COUNT   that many reckonings, one JSON text a line; the first line is a comment
+ *   job-documents tables         one line a field: array or object, name, type, choices or
+ * maximum, "required" or "-"
+ *   job-documents write COUNT    that many random job documents, one JSON text a line; the first
+ * line is a comment
+ *   job-documents read           one JSON text a line from standard input; answers each with "ok"
+ * or the message
+ *   job-documents reckon COUNT   that many reckonings, one JSON text a line; the first line is a
+ * comment
  *   job-documents export FOLDER COUNT   files N.json and N.csv, the job and its inventory
  *   job-documents import FILE    an inventory into an empty job; prints the job's document */
 #include "config.h"
@@ -107,12 +111,14 @@ print_reckonings (guint  count,
   for (guint i = 0; i < count; i++)
     {
       g_autoptr (WbJob) job = random_claim ();
-      const WbRecord *claim = wb_job_count (job, WB_KIND_CLAIM) > 0 ? wb_job_nth (job, WB_KIND_CLAIM, 0) : NULL;
+      const WbRecord *claim = wb_job_count (job, WB_KIND_CLAIM) > 0 ? wb_job_nth (job,
+                                                                                  WB_KIND_CLAIM, 0) : NULL;
 
       for (guint j = 0; claim != NULL && j < wb_terms_set_count (terms); j++)
         {
           g_autoptr (GError) error = NULL;
-          g_autoptr (WbReckoning) reckoning = wb_reckon (wb_terms_set_nth (terms, j), job, claim->id, &error);
+          g_autoptr (WbReckoning) reckoning = wb_reckon (wb_terms_set_nth (terms, j), job,
+                                                         claim->id, &error);
           g_autofree char *text = NULL;
 
           g_assert_no_error (error);
@@ -203,7 +209,8 @@ import_inventory (const char *path)
     {
       const WbImportFault *fault = g_ptr_array_index (report->faults, i);
 
-      fprintf (stderr, "%u %s: %s\n", fault->row, fault->column != NULL ? fault->column : "-", fault->message);
+      fprintf (stderr, "%u %s: %s\n", fault->row, fault->column != NULL ? fault->column : "-",
+               fault->message);
     }
 
   text = wb_job_document_write (report->job != NULL ? report->job : empty);

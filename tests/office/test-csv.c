@@ -30,7 +30,8 @@ read_all (const char  *text,
       if (record->number > 1)
         g_string_append_c (out, '/');
       for (guint i = 0; i < record->fields->len; i++)
-        g_string_append_printf (out, "%s%s", i > 0 ? "|" : "", (char *) g_ptr_array_index (record->fields, i));
+        g_string_append_printf (out, "%s%s", i > 0 ? "|" : "",
+                                (char *) g_ptr_array_index (record->fields, i));
       if (record->fault != NULL)
         g_string_append_printf (out, "!%u", record->fault_field);
     }

@@ -67,7 +67,8 @@ test_plain (void)
 {
   g_autoptr (WbJob) job = empty_job ();
   g_autoptr (WbImportReport) report = import_text (job,
-    "Tag No.,Lot,Colour,Description,Contents,Room,CP/PBO,Exceptions,Weight,Cube,Carton type,Serial no.,Listed value,Packer,Van\r\n"
+    "Tag No.,Lot,Colour,Description,Contents,Room,CP/PBO,Exceptions,Weight,Cube,Carton "
+    "type,Serial no.,Listed value,Packer,Van\r\n"
     "1,204,blue,Carton,\"Books, maps\",Study,CP,,45,3,3.0 cuft,,,R. Adeyemi,7\r\n"
     "2,204,blue,Sofa,,Living room,,\"SC 4-8, CH 3 10\",120.5,55 cuft,,,,,7\r\n"
     "1,205,green,Guitar,,Study,pbo,,8 kg,,,GX-4411,\"$1,250.00\",,7\r\n",
@@ -103,7 +104,8 @@ test_plain (void)
   g_assert_cmpint (piece->weight.unit, ==, WB_WEIGHT_UNIT_KG);
   g_assert_cmpint (piece->listed_value.minor, ==, 125000);
   g_assert_cmpstr (piece->serial_number, ==, "GX-4411");
-  g_assert_cmpstr (((const WbLot *) wb_job_find (report->job, WB_KIND_LOT, piece->lot))->colour, ==, "green");
+  g_assert_cmpstr (((const WbLot *) wb_job_find (report->job, WB_KIND_LOT, piece->lot))->colour, ==,
+                   "green");
 }
 
 /* The order of the columns does not matter, nor how a heading is written. */
@@ -164,13 +166,16 @@ test_headings (void)
     }
 }
 
-/* "Item" beside a description is the number; "Article" beside one is what the piece is a part of. */
+/* "Item" beside a description is the number; "Article" beside one is what the piece is a part
+ * of. */
 static void
 test_open_headings (void)
 {
   g_autoptr (WbJob) job = empty_job ();
-  g_autoptr (WbImportReport) report = import_text (job, "Item,Article,Description\n7,bed,Headboard\n", WB_IMPORT_ALL_OR_NONE);
-  g_autoptr (WbImportReport) other = import_text (job, "Item,Tag\nHeadboard,7\n", WB_IMPORT_ALL_OR_NONE);
+  g_autoptr (WbImportReport) report = import_text (job,
+                                                   "Item,Article,Description\n7,bed,Headboard\n", WB_IMPORT_ALL_OR_NONE);
+  g_autoptr (WbImportReport) other = import_text (job, "Item,Tag\nHeadboard,7\n",
+                                                  WB_IMPORT_ALL_OR_NONE);
 
   g_assert_cmpint (piece_at (report, 0)->tag, ==, 7);
   g_assert_cmpstr (piece_at (report, 0)->description, ==, "Headboard");
@@ -187,10 +192,13 @@ static const struct
   { "empty", "", "The file is empty" },
   { "blank", "\n\n , ,\n", "The file is empty" },
   { "no-heading", "1,Sofa,Living room\n", "No heading in the first line is known" },
-  { "semicolons", "Tag;Description\n1;Sofa\n", "The fields of the first line are not parted by commas" },
-  { "tabs", "Tag\tDescription\n1\tSofa\n", "The fields of the first line are not parted by commas" },
+  { "semicolons", "Tag;Description\n1;Sofa\n", "The fields of the first line are not parted by "
+                                               "commas" },
+  { "tabs", "Tag\tDescription\n1\tSofa\n",
+   "The fields of the first line are not parted by commas" },
   { "twice", "Tag,Item no,Room\n", "The columns “Tag” and “Item no” mean the same thing" },
-  { "open-quote", "Tag,Room\n1,\"Study\n2,Hall\n", "Line 2: a quotation mark is opened here and never closed" },
+  { "open-quote", "Tag,Room\n1,\"Study\n2,Hall\n", "Line 2: a quotation mark is opened here and "
+                                                   "never closed" },
   { "bad-heading", "Tag,12\" room\n", "Line 1: a quotation mark stands inside the field" },
 };
 
@@ -234,7 +242,8 @@ test_bad_rows (void)
     "4:4 Packed by: “me” ",
     "4:4 Listed value: “1.234” ",
     "6:7 Tag: Row 2 has the tag 1 of this lot as well.",
-    "7:8 Description: A quotation mark stands inside the field; the whole field has to stand in quotation marks and this one "
+    "7:8 Description: A quotation mark stands inside the field; the whole field has to stand in "
+    "quotation marks and this one "
     "has to be written twice.",
     "8:9 -: There are 5 fields here, but 9 headings in the first line.",
     "10:11 Colour: The job has no lot “207”, and a new one needs the colour of its tags.",
@@ -272,7 +281,8 @@ static void
 test_no_lot_for_bad_row (void)
 {
   g_autoptr (WbJob) job = empty_job ();
-  g_autoptr (WbImportReport) report = import_text (job, "Tag,Colour,Lot\nx,red,1\n2,blue,2\n", WB_IMPORT_GOOD_ROWS);
+  g_autoptr (WbImportReport) report = import_text (job, "Tag,Colour,Lot\nx,red,1\n2,blue,2\n",
+                                                   WB_IMPORT_GOOD_ROWS);
 
   g_assert_cmpuint (wb_job_count (report->job, WB_KIND_LOT), ==, 1);
 }
@@ -282,11 +292,14 @@ static void
 test_again (void)
 {
   g_autoptr (WbJob) job = empty_job ();
-  g_autoptr (WbImportReport) first = import_text (job, "Tag,Colour,Lot\n1,Blue,204\n2,Blue,204\n", WB_IMPORT_ALL_OR_NONE);
-  g_autoptr (WbImportReport) second = import_text (first->job, "Tag,Lot colour\n2,blue\n3,blue\n", WB_IMPORT_GOOD_ROWS);
+  g_autoptr (WbImportReport) first = import_text (job, "Tag,Colour,Lot\n1,Blue,204\n2,Blue,204\n",
+                                                  WB_IMPORT_ALL_OR_NONE);
+  g_autoptr (WbImportReport) second = import_text (first->job, "Tag,Lot colour\n2,blue\n3,blue\n",
+                                                   WB_IMPORT_GOOD_ROWS);
   g_autofree char *faults = faults_of (second);
 
-  g_assert_cmpstr (faults, ==, "2:2 Tag: The job already has a piece with the tag 2 of this lot.\n");
+  g_assert_cmpstr (faults, ==,
+                   "2:2 Tag: The job already has a piece with the tag 2 of this lot.\n");
   g_assert_cmpuint (wb_job_count (second->job, WB_KIND_LOT), ==, 1);
   g_assert_cmpuint (wb_job_count (second->job, WB_KIND_PIECE), ==, 3);
   g_assert_cmpint (piece_at (second, 2)->tag, ==, 3);
@@ -297,26 +310,31 @@ static void
 test_which_lot (void)
 {
   g_autoptr (WbJob) job = empty_job ();
-  g_autoptr (WbImportReport) first = import_text (job, "Tag,Colour,Lot\n1,blue,1\n1,blue,2\n", WB_IMPORT_ALL_OR_NONE);
-  g_autoptr (WbImportReport) second = import_text (first->job, "Tag,Colour\n9,blue\n", WB_IMPORT_ALL_OR_NONE);
+  g_autoptr (WbImportReport) first = import_text (job, "Tag,Colour,Lot\n1,blue,1\n1,blue,2\n",
+                                                  WB_IMPORT_ALL_OR_NONE);
+  g_autoptr (WbImportReport) second = import_text (first->job, "Tag,Colour\n9,blue\n",
+                                                   WB_IMPORT_ALL_OR_NONE);
   g_autofree char *faults = faults_of (second);
 
-  g_assert_cmpstr (faults, ==, "2:2 -: The job has several lots that this could be; give colour and number of the lot.\n");
+  g_assert_cmpstr (faults, ==, "2:2 -: The job has several lots that this could be; give colour "
+                               "and number of the lot.\n");
 }
 
 static void
 test_windows_1252 (void)
 {
   g_autoptr (WbJob) job = empty_job ();
-  g_autoptr (WbImportReport) report = import_text (job, "Tag,Description\n1,Caf\xe9 table \x96 small\n", WB_IMPORT_ALL_OR_NONE);
+  g_autoptr (WbImportReport) report = import_text (job, "Tag,Description\n1,Caf\xe9 table \x96 "
+                                                        "small\n", WB_IMPORT_ALL_OR_NONE);
 
   g_assert_cmpstr (report->encoding, ==, "Windows-1252");
   g_assert_cmpstr (piece_at (report, 0)->description, ==, "Café table – small");
 }
 
-/* --- export ------------------------------------------------------------------------------------------------- */
+/* --- export ----------------------------------------------------------------------------------- */
 
-/* Gives every piece a tag of its own in its lot and every lot its own colour, as an inventory has them. */
+/* Gives every piece a tag of its own in its lot and every lot its own colour, as an inventory has
+ * them. */
 static WbJob *
 make_inventory (WbJob *job)
 {
@@ -369,7 +387,8 @@ assert_same_pieces (const WbJob *a,
         }
       for (gsize j = 0; j < type->n_fields; j++)
         {
-          if (type->fields[j].type == WB_FIELD_REFERENCE || wb_record_field_equal (&type->fields[j], left, right))
+          if (type->fields[j].type == WB_FIELD_REFERENCE ||
+              wb_record_field_equal (&type->fields[j], left, right))
             continue;
           g_test_message ("piece %u, field %s", i, type->fields[j].name);
           g_test_fail ();
@@ -388,7 +407,8 @@ test_round_trip (void)
       g_autoptr (GBytes) bytes = wb_inventory_csv_export (job);
       g_autoptr (GBytes) again = NULL;
       g_autoptr (GError) error = NULL;
-      g_autoptr (WbImportReport) report = wb_inventory_csv_import (target, bytes, WB_IMPORT_ALL_OR_NONE, &error);
+      g_autoptr (WbImportReport) report = wb_inventory_csv_import (target, bytes,
+                                                                   WB_IMPORT_ALL_OR_NONE, &error);
       g_autofree char *faults = NULL;
 
       g_assert_no_error (error);
@@ -429,7 +449,7 @@ test_formulas (void)
     }
 }
 
-/* --- files -------------------------------------------------------------------------------------------------- */
+/* --- files ------------------------------------------------------------------------------------ */
 
 static void
 keep_result_cb (GObject      *source,
@@ -447,7 +467,8 @@ import_file (WbJob       *job,
   g_autoptr (GFile) file = g_file_new_for_path (path);
   g_autoptr (GAsyncResult) result = NULL;
 
-  wb_inventory_csv_import_file_async (job, file, WB_IMPORT_ALL_OR_NONE, NULL, keep_result_cb, &result);
+  wb_inventory_csv_import_file_async (job, file, WB_IMPORT_ALL_OR_NONE, NULL, keep_result_cb,
+                                      &result);
   while (result == NULL)
     g_main_context_iteration (NULL, TRUE);
   return wb_inventory_csv_import_file_finish (result, error);
@@ -495,7 +516,8 @@ main (int    argc,
   g_test_add_func ("/office/inventory-csv/file", test_file);
   for (gsize i = 0; i < G_N_ELEMENTS (unreadable); i++)
     {
-      g_autofree char *path = g_strconcat ("/office/inventory-csv/unreadable/", unreadable[i].name, NULL);
+      g_autofree char *path = g_strconcat ("/office/inventory-csv/unreadable/", unreadable[i].name,
+                                           NULL);
 
       g_test_add_data_func (path, GSIZE_TO_POINTER (i), test_unreadable);
     }

@@ -65,7 +65,8 @@ tear_down (Fixture       *fixture,
   g_object_add_weak_pointer (G_OBJECT (fixture->office), &watched);
   g_object_unref (fixture->office);
 
-  /* Messages on their way hold the office, and so does a worker thread until it has let go of its task. */
+  /* Messages on their way hold the office, and so does a worker thread until it has let go of its
+     task. */
   for (guint i = 0; watched != NULL && i < 5000; i++)
     {
       while (g_main_context_iteration (NULL, FALSE))
@@ -181,7 +182,8 @@ test_save (Fixture       *fixture,
   g_autoptr (GPtrArray) history = NULL;
   g_autoptr (GAsyncResult) result = NULL;
 
-  wb_office_save_job_async (fixture->office, job, changed, "Change notes", NULL, keep_result_cb, &result);
+  wb_office_save_job_async (fixture->office, job, changed, "Change notes", NULL, keep_result_cb,
+                            &result);
   saved = wb_office_save_job_finish (fixture->office, wait_for (&result), &error);
   g_assert_no_error (error);
   g_assert_cmpint (wb_job_get_revision (saved), ==, 2);
@@ -194,14 +196,16 @@ test_save (Fixture       *fixture,
 
   /* A change made from the old state is refused and changes nothing. */
   g_clear_object (&result);
-  wb_office_save_job_async (fixture->office, job, other, "Change notes", NULL, keep_result_cb, &result);
+  wb_office_save_job_async (fixture->office, job, other, "Change notes", NULL, keep_result_cb,
+                            &result);
   refused = wb_office_save_job_finish (fixture->office, wait_for (&result), &error);
   g_assert_null (refused);
   g_assert_error (error, WB_STORE_ERROR, WB_STORE_ERROR_CONFLICT);
   g_clear_error (&error);
 
   g_clear_object (&result);
-  wb_office_list_history_async (fixture->office, wb_job_get_id (job), NULL, keep_result_cb, &result);
+  wb_office_list_history_async (fixture->office, wb_job_get_id (job), NULL, keep_result_cb,
+                                &result);
   history = wb_office_list_history_finish (fixture->office, wait_for (&result), &error);
   g_assert_no_error (error);
   g_assert_cmpuint (history->len, ==, 2);
@@ -284,7 +288,8 @@ test_add_jobs (Fixture       *fixture,
   for (guint i = 0; i < jobs->len; i++)
     {
       WbJob *job = g_ptr_array_index (jobs, i);
-      g_autoptr (WbJob) loaded = wb_office_load_job (fixture->office, wb_job_get_id (job), NULL, &error);
+      g_autoptr (WbJob) loaded = wb_office_load_job (fixture->office, wb_job_get_id (job), NULL,
+                                                     &error);
 
       g_assert_no_error (error);
       g_assert_true (wb_job_equal (loaded, job));
@@ -375,7 +380,7 @@ test_closed (Fixture       *fixture,
   g_assert_error (error, WB_STORE_ERROR, WB_STORE_ERROR_CLOSED);
 }
 
-/* --- terms -------------------------------------------------------------------------------------------------- */
+/* --- terms ------------------------------------------------------------------------------------ */
 
 #define OWN_TERMS \
   "regime = us-interstate\ntitle = Our own\ncurrency = USD\nmove-type = interstate\n\n" \

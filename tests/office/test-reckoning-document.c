@@ -23,7 +23,8 @@ strings_of (JsonArray *array)
   return g_strv_builder_end (builder);
 }
 
-/* The words that the schema allows at a place are the nicks of the list, in its order, and whatever @more names. */
+/* The words that the schema allows at a place are the nicks of the list, in its order, and
+ * whatever @more names. */
 static void
 assert_same_list (JsonNode     *schema,
                   const char   *place,
@@ -84,7 +85,9 @@ random_reckoning (void)
   while (wb_job_count (job, WB_KIND_CLAIM) == 0 || wb_job_count (job, WB_KIND_CLAIM_LINE) == 0);
 
   claim = wb_job_nth (job, WB_KIND_CLAIM, 0);
-  reckoning = wb_reckon (wb_terms_set_nth (terms, (guint) g_test_rand_int_range (0, (gint32) wb_terms_set_count (terms))),
+  reckoning = wb_reckon (wb_terms_set_nth (terms,
+                                           (guint) g_test_rand_int_range (0,
+                                                                          (gint32) wb_terms_set_count (terms))),
                          job, claim->id, &error);
   g_assert_no_error (error);
   return reckoning;
@@ -104,7 +107,7 @@ test_same_bytes (void)
     }
 }
 
-/* --- the report ---------------------------------------------------------------------------------------------- */
+/* --- the report ------------------------------------------------------------------------------- */
 
 static void
 assert_tells (const char *report,
@@ -130,7 +133,8 @@ unbroken (const char *text)
   return g_string_free (out, FALSE);
 }
 
-/* With the reasons every sentence stands in the report, no line is wider than the terminal, and all amounts are there. */
+/* With the reasons every sentence stands in the report, no line is wider than the terminal, and
+ * all amounts are there. */
 static void
 test_report (void)
 {

@@ -17,14 +17,16 @@ static const char *const odd_terms[] = {
   "[freight]\nfreight-partial-loss = not-refunded\nfreight-total-loss = all\n"
   "[claims]\nclaim-within = 10 years\nlate-claim = actual-value\nlate-until = 20 years\n"
   "[released]\narticle-limit = 900000.00\nline-limit = 2000000.00\nmeasure = actual-value\n"
-  "[full]\nshipment-rate = 620.00 per m3\nshipment-minimum = 100000.00\nshipment-maximum = 9000000.00\n"
+  "[full]\nshipment-rate = 620.00 per m3\nshipment-minimum = 100000.00\nshipment-maximum = "
+  "9000000.00\n"
   "declared-value = yes\nbelow-minimum = kept\ndeductible = yes\ndeductible-order = before-limit\n",
 
   "regime = barred\ntitle = Barred terms\ncurrency = USD\n"
   "[edition]\nfrom = 1990-01-01\n"
   "[freight]\nfreight-partial-loss = by-weight\nfreight-total-loss = not-refunded\n"
   "[claims]\nclaim-within = 5 years\nlate-claim = barred\n"
-  "[full]\nshipment-maximum = 500.00\nshipment-minimum = 400.00\ndeductible = yes\nextraordinary-rate = 1.00 per lb\n",
+  "[full]\nshipment-maximum = 500.00\nshipment-minimum = 400.00\ndeductible = "
+  "yes\nextraordinary-rate = 1.00 per lb\n",
 
   "regime = flagged\ntitle = Flagged terms\ncurrency = USD\n"
   "[edition]\nfrom = 1990-01-01\n"
@@ -56,7 +58,8 @@ load_terms (void)
   for (gsize i = 0; i < G_N_ELEMENTS (odd_terms); i++)
     {
       g_autoptr (GError) error = NULL;
-      g_autoptr (GPtrArray) editions = wb_terms_parse (odd_terms[i], strlen (odd_terms[i]), "odd", &error);
+      g_autoptr (GPtrArray) editions = wb_terms_parse (odd_terms[i], strlen (odd_terms[i]), "odd",
+                                                       &error);
 
       g_assert_no_error (error);
       add_editions (all, editions);
@@ -106,7 +109,8 @@ test_every_rule (void)
         {
           g_autoptr (GError) error = NULL;
           const WbClaim *claim = wb_job_nth (job, WB_KIND_CLAIM, 0);
-          g_autoptr (WbReckoning) reckoning = wb_reckon (g_ptr_array_index (terms, i), job, claim->record.id, &error);
+          g_autoptr (WbReckoning) reckoning = wb_reckon (g_ptr_array_index (terms, i), job,
+                                                         claim->record.id, &error);
 
           g_assert_no_error (error);
           for (guint j = 0; j < reckoning->reasons->len; j++)
@@ -181,7 +185,8 @@ test_sentence (void)
         continue;
       found++;
       g_assert_cmpstr (words, ==,
-                       "At $0.60 per pound for 10 lb no more than $6.00 is paid for the article; the loss is $1,000.00.");
+                       "At $0.60 per pound for 10 lb no more than $6.00 is paid for the article; "
+                       "the loss is $1,000.00.");
       g_assert_cmpstr (wb_words_reason_source (reckoning, reason), ==, "49 CFR 375.203");
     }
   g_assert_cmpuint (found, ==, 1);

@@ -97,10 +97,12 @@ random_value (const WbJob   *job,
       }
 
     case WB_FIELD_WEIGHT:
-      return g_strdup_printf ("%u.%02u %s", below (90000), below (100), below (2) == 0 ? "lb" : "kg");
+      return g_strdup_printf ("%u.%02u %s", below (90000), below (100),
+                              below (2) == 0 ? "lb" : "kg");
 
     case WB_FIELD_VOLUME:
-      return g_strdup_printf ("%u.%02u %s", below (9000), below (100), below (2) == 0 ? "cuft" : "m3");
+      return g_strdup_printf ("%u.%02u %s", below (9000), below (100),
+                              below (2) == 0 ? "cuft" : "m3");
     }
 
   g_assert_not_reached ();
@@ -131,7 +133,8 @@ random_record (const WbJob *job,
   return g_steal_pointer (&record);
 }
 
-/* What a job demands of its records beyond each field: a ticket that adds up, lines with numbers of their own. */
+/* What a job demands of its records beyond each field: a ticket that adds up, lines with numbers
+ * of their own. */
 static void
 make_agree (WbRecord *record,
             guint     index)
@@ -177,7 +180,8 @@ random_job (const char *currency,
         continue;
       for (guint i = 0; i < n; i++)
         {
-          g_autofree char *name = type->single ? g_strdup (type->name) : g_strdup_printf ("%c%u", type->name[0], i);
+          g_autofree char *name = type->single ? g_strdup (type->name) : g_strdup_printf ("%c%u",
+                                                                                          type->name[0], i);
           g_autoptr (WbRecord) record = random_record (job, (WbKind) kind, name);
           g_autoptr (WbJob) next = NULL;
 

@@ -7,20 +7,23 @@
 
 G_BEGIN_DECLS
 
-/** Returns: (transfer full): a text that makes trouble for careless readers; never empty, no space at its ends. */
+/** Returns: (transfer full): a text that makes trouble for careless readers; never empty, no space
+ * at its ends. */
 char     *random_text   (void) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full): a record with about half of its fields given; references point into @job. */
+/** Returns: (transfer full): a record with about half of its fields given; references point into
+ * @job. */
 gpointer  random_record (const WbJob *job,
                          WbKind       kind,
                          const char  *id) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full): a job with up to @most records of each kind; it passes wb_job_check(). Without a @currency it is
- * in any. */
+/** Returns: (transfer full): a job with up to @most records of each kind; it passes
+ * wb_job_check(). Without a @currency it is in any. */
 WbJob    *random_job    (const char  *currency,
                          guint        most) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full): a job in USD; all claim lines belong to its first claim, many to the same article. */
+/** Returns: (transfer full): a job in USD; all claim lines belong to its first claim, many to the
+ * same article. */
 WbJob    *random_claim  (void) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS
