@@ -619,6 +619,65 @@ test_payments (DeskFixture   *fixture,
   g_assert_true (wb_job_model_get_job (fixture->model) == job);
 }
 
+/* --- many lines ----------------------------------------------------------------------------------------------------- */
+
+static void
+add_many_lines (DeskFixture *fixture,
+                guint        n)
+{
+  g_autoptr (GPtrArray) records = g_ptr_array_new_with_free_func (wb_record_unref);
+  g_autoptr (WbJob) job = NULL;
+
+  for (guint i = 0; i < n; i++)
+    {
+      g_autofree char *id = g_strdup_printf ("m%u", i);
+      WbClaimLine *line = wb_record_new (WB_KIND_CLAIM_LINE, id);
+
+      wb_set_text (&line->claim, "c1");
+      wb_set_text (&line->piece, i % 2 == 0 ? "p1" : "p2");
+      wb_set_text (&line->item, "Plate");
+      line->number = (gint64) i + 5;
+      line->loss = WB_LOSS_DESTROYED;
+      line->replacement = wb_money (1000, "USD");
+      g_ptr_array_add (records, line);
+    }
+
+  job = wb_job_with_many (wb_job_model_get_job (fixture->model), records);
+  wb_job_model_apply (fixture->model, job, "Test");
+}
+
+/* A table makes widgets for what is seen only, and the far end can be reached. */
+static void
+test_many_lines (DeskFixture   *fixture,
+                 gconstpointer  data)
+{
+  g_autoptr (WbReckoning) reckoning = NULL;
+  g_autoptr (GPtrArray) cells = NULL;
+  GtkWidget *page, *table;
+  gint64 start;
+
+  desk_fixture_add_move (fixture);
+  desk_fixture_add_claim (fixture);
+  add_many_lines (fixture, 1000);
+  start = g_get_monotonic_time ();
+  page = present_claim (fixture);
+  g_test_message ("a page with 1,000 lines: %" G_GINT64_FORMAT " ms", (g_get_monotonic_time () - start) / 1000);
+  cells = desk_find_all (page, WB_TYPE_CELL);
+  g_assert_cmpuint (cells->len, <, 1500);
+
+  table = find_first (page, WB_TYPE_RECORD_TABLE);
+  wb_record_table_edit (WB_RECORD_TABLE (table), "m999", "replacement");
+  desk_fixture_settle (fixture);
+  desk_fixture_settle (fixture);
+  start = g_get_monotonic_time ();
+  type (find_cell (page, "m999", "claim_line.replacement"), "25");
+  desk_fixture_settle (fixture);
+  g_test_message ("a change of one line of 1,000 and four frames: %" G_GINT64_FORMAT " ms",
+                  (g_get_monotonic_time () - start) / 1000);
+  reckoning = reckon (fixture);
+  assert_totals (page, reckoning);
+}
+
 #define ADD(path, function) \
   g_test_add ("/desk/claim-page/" path, DeskFixture, NULL, desk_fixture_set_up, function, desk_fixture_tear_down)
 
@@ -643,6 +702,7 @@ main (int    argc,
   ADD ("no-terms", test_no_terms);
   ADD ("new-claim", test_new_claim);
   ADD ("payments", test_payments);
+  ADD ("many-lines", test_many_lines);
 
   return g_test_run ();
 }

@@ -59,6 +59,9 @@ mark (WbCell     *self,
   WbCellPrivate *priv = get_private (self);
   GtkWidget *input = WB_CELL_GET_CLASS (self)->get_input (self);
 
+  if (g_strcmp0 (priv->fault, fault) == 0)
+    return;
+
   g_free (priv->fault);
   priv->fault = g_strdup (fault);
 
@@ -66,7 +69,7 @@ mark (WbCell     *self,
     gtk_widget_add_css_class (input, "error");
   else
     gtk_widget_remove_css_class (input, "error");
-  gtk_widget_set_tooltip_text (input, fault);
+  gtk_widget_set_has_tooltip (GTK_WIDGET (self), fault != NULL);
   gtk_accessible_update_state (GTK_ACCESSIBLE (input), GTK_ACCESSIBLE_STATE_INVALID,
                                fault != NULL ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
 }
@@ -108,6 +111,19 @@ wb_cell_finalize (GObject *object)
 }
 
 static gboolean
+wb_cell_query_tooltip (GtkWidget  *widget,
+                       int         x,
+                       int         y,
+                       gboolean    keyboard,
+                       GtkTooltip *tooltip)
+{
+  WbCellPrivate *priv = get_private (WB_CELL (widget));
+
+  gtk_tooltip_set_text (tooltip, priv->fault);
+  return priv->fault != NULL;
+}
+
+static gboolean
 wb_cell_grab_focus (GtkWidget *widget)
 {
   GtkWidget *input = WB_CELL_GET_CLASS (WB_CELL (widget))->get_input (WB_CELL (widget));
@@ -125,6 +141,7 @@ wb_cell_class_init (WbCellClass *klass)
   object_class->set_property = wb_cell_set_property;
   object_class->finalize = wb_cell_finalize;
   widget_class->grab_focus = wb_cell_grab_focus;
+  widget_class->query_tooltip = wb_cell_query_tooltip;
 
   wb_field_tie_install_properties (object_class);
   gtk_widget_class_set_css_name (widget_class, "wb-cell");

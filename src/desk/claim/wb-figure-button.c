@@ -93,6 +93,18 @@ wb_figure_button_grab_focus (GtkWidget *widget)
   return gtk_widget_grab_focus (WB_FIGURE_BUTTON (widget)->button);
 }
 
+/* To set a text on each of hundreds of figures would ask the X server where the pointer is each time. */
+static gboolean
+wb_figure_button_query_tooltip (GtkWidget  *widget,
+                                int         x,
+                                int         y,
+                                gboolean    keyboard,
+                                GtkTooltip *tooltip)
+{
+  gtk_tooltip_set_text (tooltip, _("Why?"));
+  return TRUE;
+}
+
 static void
 wb_figure_button_dispose (GObject *object)
 {
@@ -116,6 +128,7 @@ wb_figure_button_class_init (WbFigureButtonClass *klass)
   widget_class->size_allocate = wb_figure_button_size_allocate;
   widget_class->focus = wb_figure_button_focus;
   widget_class->grab_focus = wb_figure_button_grab_focus;
+  widget_class->query_tooltip = wb_figure_button_query_tooltip;
 }
 
 static void
@@ -131,7 +144,7 @@ wb_figure_button_init (WbFigureButton *self)
   self->button = gtk_button_new ();
   gtk_button_set_child (GTK_BUTTON (self->button), self->label);
   gtk_widget_add_css_class (self->button, "flat");
-  gtk_widget_set_tooltip_text (self->button, _("Why?"));
+  gtk_widget_set_has_tooltip (GTK_WIDGET (self), TRUE);
   gtk_widget_set_parent (self->button, GTK_WIDGET (self));
   g_signal_connect_swapped (self->button, "clicked", G_CALLBACK (clicked_cb), self);
 }

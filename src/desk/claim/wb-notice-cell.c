@@ -15,6 +15,18 @@ struct _WbNoticeCell
 
 G_DEFINE_FINAL_TYPE (WbNoticeCell, wb_notice_cell, GTK_TYPE_WIDGET)
 
+/* The cell may be too narrow for its words. */
+static gboolean
+wb_notice_cell_query_tooltip (GtkWidget  *widget,
+                              int         x,
+                              int         y,
+                              gboolean    keyboard,
+                              GtkTooltip *tooltip)
+{
+  gtk_tooltip_set_text (tooltip, gtk_label_get_label (GTK_LABEL (WB_NOTICE_CELL (widget)->label)));
+  return TRUE;
+}
+
 static void
 wb_notice_cell_dispose (GObject *object)
 {
@@ -30,6 +42,7 @@ static void
 wb_notice_cell_class_init (WbNoticeCellClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = wb_notice_cell_dispose;
+  GTK_WIDGET_CLASS (klass)->query_tooltip = wb_notice_cell_query_tooltip;
 
   gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BOX_LAYOUT);
 }
@@ -72,5 +85,5 @@ wb_notice_cell_show (WbNoticeCell *self,
 
   gtk_label_set_label (GTK_LABEL (self->label), text != NULL ? text : "");
   gtk_widget_set_visible (self->sign, text != NULL);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self), text);
+  gtk_widget_set_has_tooltip (GTK_WIDGET (self), text != NULL);
 }

@@ -62,7 +62,6 @@ show_line (GtkListItem *item)
                                            line->line->item != NULL ? line->line->item : "");
 
   gtk_label_set_label (GTK_LABEL (gtk_list_item_get_child (item)), text);
-  gtk_widget_set_tooltip_text (gtk_list_item_get_child (item), line->line->item);
 }
 
 static void
