@@ -21,6 +21,7 @@ static gboolean armed;
 static gboolean failed;
 static FailingManner how;
 static guint deeds_left;
+static gboolean files_unshared;
 
 void
 failing_disk_fail (FailingManner manner,
@@ -32,6 +33,12 @@ failing_disk_fail (FailingManner manner,
   how = manner;
   deeds_left = n_deeds;
   g_mutex_unlock (&mutex);
+}
+
+void
+failing_disk_unshare (gboolean unshared)
+{
+  g_atomic_int_set (&files_unshared, unshared);
 }
 
 gboolean
@@ -164,6 +171,12 @@ static const sqlite3_io_methods methods = {
   control_file, get_sector_size, get_device, map_shared, lock_shared, bar_shared, unmap_shared, fetch_page, unfetch_page,
 };
 
+/* The first version of these tables knows nothing of shared memory. */
+static const sqlite3_io_methods unshared_methods = {
+  1, close_file, read_file, write_file, truncate_file, sync_file, get_size, lock_file, unlock_file, check_reserved,
+  control_file, get_sector_size, get_device,
+};
+
 static int
 open_file (sqlite3_vfs  *disk,
            const char   *name,
@@ -176,7 +189,10 @@ open_file (sqlite3_vfs  *disk,
 
   self->real = (sqlite3_file *) (self + 1);
   code = real_disk->xOpen (real_disk, name, self->real, flags, out_flags);
-  self->base.pMethods = self->real->pMethods != NULL ? &methods : NULL;
+  if (self->real->pMethods != NULL)
+    self->base.pMethods = g_atomic_int_get (&files_unshared) ? &unshared_methods : &methods;
+  else
+    self->base.pMethods = NULL;
   return code;
 }
 

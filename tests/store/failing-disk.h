@@ -19,6 +19,8 @@ void     failing_disk_install (void);
 /** From now on the deed after @n_deeds more fails. */
 void     failing_disk_fail    (FailingManner manner,
                                guint         n_deeds);
+/** From now on files that are opened cannot be shared through memory, as on some network shares: there is no log then. */
+void     failing_disk_unshare (gboolean      unshared);
 /** It fails no more. Returns: whether it did. */
 gboolean failing_disk_mend    (void);
 

@@ -351,6 +351,50 @@ test_failing_upgrade (Fixture       *self,
     }
 }
 
+/* --- without a log --------------------------------------------------------------------------------------------------- */
+
+/* Where files cannot be shared through memory there is no log beside the book, and all works the same. */
+static void
+test_without_log (Fixture       *self,
+                  gconstpointer  data)
+{
+  g_autoptr (WbJob) job = make_job ("job-1", "J-1");
+  g_autoptr (WbJob) stored = NULL;
+  g_autoptr (WbJob) changed = NULL;
+  g_autoptr (WbJob) stored_changed = NULL;
+  g_autoptr (WbJob) loaded = NULL;
+  g_autoptr (WbBook) other = NULL;
+  g_autofree char *mode = NULL;
+  g_autofree char *names = NULL;
+  g_autoptr (GError) error = NULL;
+  gint64 version;
+
+  failing_disk_unshare (TRUE);
+  self->book = wb_book_open (self->path, WB_BOOK_CREATE, NULL, &error);
+  g_assert_no_error (error);
+  mode = ask_text (self->path, "PRAGMA journal_mode");
+  g_assert_cmpstr (mode, ==, "delete");
+  stored = save (self->book, NULL, job);
+  other = wb_book_open (self->path, WB_BOOK_OPEN, NULL, &error);
+  g_assert_no_error (error);
+  version = wb_book_get_data_version (other, &error);
+  g_assert_no_error (error);
+  changed = with_record (stored, WB_KIND_PIECE, "piece-1", "room", "Hall", NULL);
+  stored_changed = save (self->book, stored, changed);
+  g_assert_cmpint (wb_book_get_data_version (other, &error), !=, version);
+  loaded = load (other, "job-1");
+  assert_same_job (loaded, stored_changed);
+  g_assert_null (wb_book_save_job (other, stored, changed, "too late", NULL, &error));
+  g_assert_error (error, WB_STORE_ERROR, WB_STORE_ERROR_CONFLICT);
+  g_clear_object (&other);
+  fixture_reopen (self);
+  assert_whole (self->path);
+  names = fixture_list_folder (self);
+  g_assert_cmpstr (names, ==, "office.book");
+  g_clear_object (&self->book);
+  failing_disk_unshare (FALSE);
+}
+
 /* --- the program is killed ------------------------------------------------------------------------------------------- */
 
 #define N_PIECES 120
@@ -524,6 +568,7 @@ main (int    argc,
     }
   g_test_add ("/store/torture/create", Fixture, NULL, fixture_set_up_folder, test_failing_create, fixture_tear_down);
   g_test_add ("/store/torture/upgrade", Fixture, NULL, fixture_set_up, test_failing_upgrade, fixture_tear_down);
+  g_test_add ("/store/torture/without-log", Fixture, NULL, fixture_set_up_folder, test_without_log, fixture_tear_down);
   g_test_add ("/store/torture/killed", Fixture, NULL, fixture_set_up, test_killed, fixture_tear_down);
   g_test_add ("/store/torture/killed/beside", Fixture, NULL, fixture_set_up, test_killed_beside, fixture_tear_down);
   return g_test_run ();
