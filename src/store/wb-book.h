@@ -23,17 +23,23 @@ typedef enum
  * wb_book_open:
  * @path: file name of the book
  *
- * Opens or makes a book, bringing an older one up to date after a backup beside it ("NAME.before-N").
+ * Opens or makes a book, bringing an older one up to date after a copy of it beside it ("NAME.before-N", or "NAME.before-N.2"
+ * and so on: no copy is overwritten). A book of up to 32 MB is checked through; of a larger one the list of jobs is, and
+ * damage elsewhere shows when it is read.
  * Returns: (transfer full) (nullable): or %NULL with a %WB_STORE_ERROR: _NOT_A_BOOK (some other file), _NEWER (made by a
- * later program), _CORRUPT, _BUSY, _FULL, _NOT_FOUND, _EXISTS, _DENIED; the file is then as it was.
+ * later program), _CORRUPT, _BUSY, _FULL, _IO, _NOT_FOUND, _EXISTS (for %WB_BOOK_CREATE, also when only the log of an
+ * earlier book of that name is there), _DENIED; the file is then as it was and nothing is left beside it.
  */
 WbBook       *wb_book_open          (const char    *path,
                                      WbBookMode     mode,
                                      GCancellable  *cancellable,
                                      GError       **error) G_GNUC_WARN_UNUSED_RESULT;
+/** Returns: (transfer none): the book's absolute file name. */
 const char   *wb_book_get_path      (WbBook        *self);
 
-/** Finishes what is queued and closes the connections; further calls fail with %WB_STORE_ERROR_CLOSED. Idempotent. */
+/** Finishes what is queued and closes the connections; further calls fail with %WB_STORE_ERROR_CLOSED. Idempotent. Every
+ * function below can also fail with %WB_STORE_ERROR_BUSY after 5 seconds, _FULL, _IO or _CORRUPT, with _NEWER when a later
+ * program has brought the book up to date meanwhile, and with %G_IO_ERROR_CANCELLED; nothing is stored then. */
 void          wb_book_close         (WbBook        *self);
 
 /** WbJobSummary: what a list of jobs shows; free with wb_job_summary_free(). Texts may be %NULL. */
@@ -60,10 +66,13 @@ void          wb_job_summary_free   (WbJobSummary  *self);
 /**
  * wb_book_list_jobs:
  * @query: (nullable): words that must all be found, as whole words or beginnings, in any of: job number, bill number,
- *   claim number, names and companies of parties, phone digits, cities of stops and parties; no case, no accents
+ *   claim number, names and companies of parties, phone digits, cities of stops and parties; no case, no accents. A
+ *   telephone number is found however its digits are grouped, with or without country and area code. %NULL, or a query
+ *   without a letter or digit, finds every job
  * @limit: most rows to give, 0 for all
  *
- * Returns: (transfer full) (element-type WbJobSummary): newest pick-up first.
+ * Returns: (transfer full) (element-type WbJobSummary): newest pick-up first. A job without one stands where it was booked
+ * or surveyed, or where it was first stored.
  */
 GPtrArray    *wb_book_list_jobs     (WbBook        *self,
                                      const char    *query,
@@ -77,7 +86,9 @@ WbJob        *wb_book_load_job      (WbBook        *self,
                                      GCancellable  *cancellable,
                                      GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full) (nullable): id of the job with this job number, bill number or claim number. */
+/** Returns: (transfer full) (nullable): id of the job with this job number, claim number or bill number, in that order of
+ * preference, upper and lower case alike; %WB_STORE_ERROR_NOT_FOUND when there is none. Of several jobs on one bill it is
+ * the newest. */
 char         *wb_book_find_job      (WbBook        *self,
                                      const char    *number,
                                      GCancellable  *cancellable,
@@ -91,7 +102,9 @@ char         *wb_book_find_job      (WbBook        *self,
  *
  * Stores the difference between @base and @job, with one history entry that holds each changed field's old and new value,
  * in one transaction. When the book's revision is no longer that of @base nothing is stored and the error is
- * %WB_STORE_ERROR_CONFLICT; a job or claim number already taken gives %WB_STORE_ERROR_CONSTRAINT that names it.
+ * %WB_STORE_ERROR_CONFLICT, likewise when the job was removed; a new job whose id the book has is %WB_STORE_ERROR_EXISTS. A
+ * job or claim number already taken, upper and lower case alike, gives %WB_STORE_ERROR_CONSTRAINT that names it and its
+ * holder. Without any difference nothing is stored and the revision stays.
  * Returns: (transfer full) (nullable): the job with its new revision.
  */
 WbJob        *wb_book_save_job      (WbBook        *self,
@@ -108,7 +121,8 @@ gboolean      wb_book_add_jobs      (WbBook        *self,
                                      GCancellable  *cancellable,
                                      GError       **error);
 
-/** Removes a job whose revision is still @revision; its history stays. */
+/** Removes a job whose revision is still @revision (else %WB_STORE_ERROR_CONFLICT). Its history stays, with all that was
+ * removed in it, and goes on if a job of that id is stored anew. */
 gboolean      wb_book_remove_job    (WbBook        *self,
                                      const char    *id,
                                      gint64         revision,
@@ -129,7 +143,8 @@ typedef struct
   char   *when;           /* ISO 8601, UTC */
   char   *who;            /* login name */
   char   *deed;
-  char   *changes;        /* JSON: array of {kind, id, field, old, new} */
+  char   *changes;        /* JSON: array of {kind, id, field, old, new}; old and new are canonical text, or null when not
+                             given; a record that is new or gone has one more for the field "id" */
 } WbHistoryEntry;
 
 void          wb_history_entry_free (WbHistoryEntry *self);
