@@ -124,25 +124,6 @@ add_column (WbInventoryList         *self,
   g_ptr_array_add (self->columns, g_steal_pointer (&view_column));
 }
 
-/* --- telling ---------------------------------------------------------------------------------------------------- */
-
-static gboolean
-tell_cb (gpointer data)
-{
-  WbInventoryList *self = data;
-
-  self->tell_source = 0;
-  g_signal_emit (self, signals[CHANGED], 0);
-  return G_SOURCE_REMOVE;
-}
-
-static void
-tell_soon (WbInventoryList *self)
-{
-  if (self->tell_source == 0)
-    self->tell_source = g_idle_add (tell_cb, self);
-}
-
 /* --- finding and revealing -------------------------------------------------------------------------------------- */
 
 static const char *
@@ -260,11 +241,24 @@ reveal_awaited (WbInventoryList *self)
     g_clear_pointer (&self->awaited, g_free);
 }
 
-static void
-pending_cb (WbInventoryList *self)
+/* --- telling ---------------------------------------------------------------------------------------------------- */
+
+static gboolean
+tell_cb (gpointer data)
 {
-  if (is_at_rest (self))
-    reveal_awaited (self);
+  WbInventoryList *self = data;
+
+  self->tell_source = 0;
+  reveal_awaited (self);
+  g_signal_emit (self, signals[CHANGED], 0);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+tell_soon (WbInventoryList *self)
+{
+  if (self->tell_source == 0)
+    self->tell_source = g_idle_add (tell_cb, self);
 }
 
 /* --- following -------------------------------------------------------------------------------------------------- */
@@ -291,10 +285,21 @@ activate_cb (WbInventoryList *self,
 }
 
 static void
+disconnect (WbInventoryList *self)
+{
+  gpointer told[] = { self->selection, self->filtered, self->sorted, self->model };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (told); i++)
+    if (told[i] != NULL)
+      g_signal_handlers_disconnect_by_data (told[i], self);
+}
+
+static void
 wb_inventory_list_dispose (GObject *object)
 {
   WbInventoryList *self = WB_INVENTORY_LIST (object);
 
+  disconnect (self);
   g_clear_handle_id (&self->tell_source, g_source_remove);
   if (self->scroll_tick != 0)
     gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->scroll_tick);
@@ -396,8 +401,8 @@ wb_inventory_list_set_model (WbInventoryList *self,
 
   g_signal_connect_object (self->selection, "items-changed", G_CALLBACK (tell_soon), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->selection, "selection-changed", G_CALLBACK (tell_soon), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->filtered, "notify::pending", G_CALLBACK (pending_cb), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->sorted, "notify::pending", G_CALLBACK (pending_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->filtered, "notify::pending", G_CALLBACK (tell_soon), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->sorted, "notify::pending", G_CALLBACK (tell_soon), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (model, "notify::job", G_CALLBACK (job_changed_cb), self, G_CONNECT_SWAPPED);
 }
 

@@ -7,11 +7,17 @@
 
 #include "desk/inventory/wb-inventory-page.h"
 
+#include "desk/inventory/wb-bulk-dialog.h"
+#include "desk/inventory/wb-import-dialog.h"
 #include "desk/inventory/wb-inventory-column.h"
 #include "desk/inventory/wb-inventory-deeds.h"
+#include "desk/inventory/wb-inventory-files.h"
+#include "desk/inventory/wb-inventory-find.h"
 #include "desk/inventory/wb-inventory-list.h"
 #include "desk/inventory/wb-inventory-summary.h"
 #include "desk/inventory/wb-line-strip.h"
+#include "desk/inventory/wb-lot-editor.h"
+#include "office/wb-words.h"
 
 #include <adwaita.h>
 #include <glib/gi18n.h>
@@ -207,57 +213,16 @@ strip_leave_cb (WbInventoryPage *self)
 
 /* --- filtering and finding --------------------------------------------------------------------------------------- */
 
-/* The pieces with @tag, those of the lot numbered @lot only when it is given. */
-static GPtrArray *
-find_tagged (const WbJob *job,
-             const char  *lot,
-             gint64       tag)
-{
-  GPtrArray *found = g_ptr_array_new ();
-  guint n = wb_job_count (job, WB_KIND_PIECE);
-
-  for (guint i = 0; i < n; i++)
-    {
-      const WbPiece *piece = wb_job_nth (job, WB_KIND_PIECE, i);
-      const WbLot *of = lot != NULL ? wb_job_find (job, WB_KIND_LOT, piece->lot) : NULL;
-
-      if (piece->tag == tag && (lot == NULL || (of != NULL && g_strcmp0 (of->number, lot) == 0)))
-        g_ptr_array_add (found, (gpointer) piece->record.id);
-    }
-  return found;
-}
-
-/* The next of @found after the selected line, so that Enter once more finds the next one. */
-static const char *
-choose_next (WbInventoryPage *self,
-             GPtrArray       *found)
+/* Goes to the next of the pieces found after the selected one, so that Enter once more finds the next. */
+static void
+go_to_found (WbInventoryPage *self,
+             GPtrArray       *found,
+             gboolean         focus)
 {
   g_autoptr (GPtrArray) ids = wb_inventory_list_get_selected (self->list);
+  const char *current = ids->len == 1 ? g_ptr_array_index (ids, 0) : NULL;
 
-  if (ids->len == 1)
-    for (guint i = 0; i < found->len; i++)
-      if (g_str_equal (g_ptr_array_index (found, i), g_ptr_array_index (ids, 0)))
-        return g_ptr_array_index (found, (i + 1) % found->len);
-  return g_ptr_array_index (found, 0);
-}
-
-/* Splits "17" and "204-017" as a scanner or a person types them. FALSE when @text is no tag. */
-static gboolean
-parse_tag (const char  *text,
-           char       **lot,
-           gint64      *tag)
-{
-  g_autofree char *bare = g_strstrip (g_strdup (text));
-  const char *digits = strrchr (bare, '-');
-  guint64 number;
-
-  *lot = NULL;
-  if (!g_ascii_string_to_unsigned (digits != NULL ? digits + 1 : bare, 10, 0, 999999, &number, NULL))
-    return FALSE;
-  if (digits != NULL)
-    *lot = g_strndup (bare, (gsize) (digits - bare));
-  *tag = (gint64) number;
-  return TRUE;
+  wb_inventory_list_reveal (self->list, wb_inventory_find_next (found, current), focus);
 }
 
 static void
@@ -266,7 +231,7 @@ filter_changed_cb (WbInventoryPage *self)
   wb_inventory_list_set_words (self->list, gtk_editable_get_text (self->filter));
 }
 
-/* Enter on the number of a tag goes to that tag, on words to the first line that has them. */
+/* Enter on the number of a tag goes to that tag, on words to the lines that have them. */
 static void
 filter_activate_cb (WbInventoryPage *self)
 {
@@ -276,16 +241,16 @@ filter_activate_cb (WbInventoryPage *self)
   g_autoptr (GPtrArray) found = NULL;
   gint64 tag;
 
-  if (!parse_tag (text, &lot, &tag))
+  if (!wb_inventory_parse_tag (text, &lot, &tag))
     {
       gtk_widget_grab_focus (GTK_WIDGET (self->list));
       return;
     }
 
-  found = find_tagged (get_job (self), lot, tag);
+  found = wb_inventory_find_tag (get_job (self), lot, tag);
   if (found->len > 0)
     {
-      wb_inventory_list_reveal (self->list, choose_next (self, found), FALSE);
+      go_to_found (self, found, FALSE);
     }
   else
     {
@@ -303,6 +268,7 @@ filter_stop_cb (WbInventoryPage *self)
   strip_leave_cb (self);
 }
 
+/* A tag in the warning: a missing one is entered, any other is gone to. */
 static gboolean
 tag_link_cb (WbInventoryPage *self,
              const char      *uri)
@@ -310,34 +276,24 @@ tag_link_cb (WbInventoryPage *self,
   const char *colon = strchr (uri, ':');
   const char *slash = strrchr (uri, '/');
   g_autofree char *lot = NULL;
+  g_autoptr (GPtrArray) found = NULL;
   gint64 tag;
 
   g_return_val_if_fail (colon != NULL && slash != NULL && slash > colon, TRUE);
 
-  lot = g_strndup (colon + 1, (gsize) (slash - colon - 1));
+  if (slash > colon + 1)
+    lot = g_strndup (colon + 1, (gsize) (slash - colon - 1));
   tag = g_ascii_strtoll (slash + 1, NULL, 10);
   if (g_str_has_prefix (uri, "enter:"))
     {
-      wb_line_strip_start (self->strip, *lot != '\0' ? lot : NULL, tag);
+      wb_line_strip_start (self->strip, lot, tag);
       return TRUE;
     }
 
-  {
-    g_autoptr (GPtrArray) found = find_tagged (get_job (self), NULL, tag);
-
-    gtk_editable_set_text (self->filter, "");
-    for (guint i = 0; i < found->len;)
-      {
-        const WbPiece *piece = wb_job_find (get_job (self), WB_KIND_PIECE, g_ptr_array_index (found, i));
-
-        if (g_strcmp0 (piece->lot, *lot != '\0' ? lot : NULL) == 0)
-          i++;
-        else
-          g_ptr_array_remove_index (found, i);
-      }
-    if (found->len > 0)
-      wb_inventory_list_reveal (self->list, choose_next (self, found), TRUE);
-  }
+  found = wb_inventory_find_in_lot (get_job (self), lot, tag);
+  gtk_editable_set_text (self->filter, "");
+  if (found->len > 0)
+    go_to_found (self, found, TRUE);
   return TRUE;
 }
 
@@ -372,7 +328,26 @@ sort_action (GtkWidget  *widget,
   wb_inventory_list_sort_by (WB_INVENTORY_PAGE (widget)->list, g_variant_get_string (parameter, NULL));
 }
 
-/* One line goes into the strip. */
+static GtkWindow *
+get_window (WbInventoryPage *self)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+
+  return GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL;
+}
+
+/* Shows a window of the page; @done (nullable) is its signal with a sentence about what it did. */
+static void
+present_dialog (WbInventoryPage *self,
+                GtkWindow       *dialog,
+                const char      *done)
+{
+  if (done != NULL)
+    g_signal_connect_object (dialog, done, G_CALLBACK (tell), self, G_CONNECT_SWAPPED);
+  gtk_window_present (dialog);
+}
+
+/* One line goes into the strip, several into a window of their own. */
 static void
 change_action (GtkWidget  *widget,
                const char *name,
@@ -383,6 +358,24 @@ change_action (GtkWidget  *widget,
 
   if (ids->len == 1)
     change_line (self, g_ptr_array_index (ids, 0));
+  else if (ids->len > 1)
+    present_dialog (self, GTK_WINDOW (wb_bulk_dialog_new (get_window (self), self->model, ids)), "changed");
+}
+
+/* The line to be on when the selected ones are gone: the one below them, or the one above. */
+static const char *
+find_survivor (WbInventoryPage *self,
+               GPtrArray       *ids)
+{
+  const char *below = wb_inventory_list_neighbour (self->list, g_ptr_array_index (ids, ids->len - 1), 1);
+
+  return below != NULL ? below : wb_inventory_list_neighbour (self->list, g_ptr_array_index (ids, 0), -1);
+}
+
+static gboolean
+has_focus_within (GtkWidget *widget)
+{
+  return (gtk_widget_get_state_flags (widget) & GTK_STATE_FLAG_FOCUS_WITHIN) != 0;
 }
 
 static void
@@ -392,8 +385,10 @@ remove_action (GtkWidget  *widget,
 {
   WbInventoryPage *self = WB_INVENTORY_PAGE (widget);
   g_autoptr (GPtrArray) ids = wb_inventory_list_get_selected (self->list);
+  gboolean in_list = has_focus_within (GTK_WIDGET (self->list));
   g_autofree char *refusal = NULL;
   g_autofree char *sentence = NULL;
+  g_autofree char *survivor = NULL;
   g_autoptr (WbJob) job = NULL;
 
   if (ids->len == 0)
@@ -406,9 +401,73 @@ remove_action (GtkWidget  *widget,
       return;
     }
 
+  survivor = g_strdup (find_survivor (self, ids));
   wb_job_model_apply (self->model, job, ngettext ("Remove a line", "Remove lines", ids->len));
   sentence = g_strdup_printf (ngettext ("%u line removed", "%u lines removed", ids->len), ids->len);
   tell (self, sentence);
+  if (survivor == NULL)
+    wb_line_strip_focus (self->strip);
+  else
+    wb_inventory_list_reveal (self->list, survivor, in_list);
+}
+
+static void
+lots_action (GtkWidget  *widget,
+             const char *name,
+             GVariant   *parameter)
+{
+  WbInventoryPage *self = WB_INVENTORY_PAGE (widget);
+
+  present_dialog (self, GTK_WINDOW (wb_lot_editor_new (get_window (self), self->model)), NULL);
+}
+
+static void
+import_chosen_cb (GtkWidget *widget,
+                  GFile     *file)
+{
+  wb_inventory_page_import (WB_INVENTORY_PAGE (widget), file);
+}
+
+static void
+import_action (GtkWidget  *widget,
+               const char *name,
+               GVariant   *parameter)
+{
+  wb_inventory_ask_import (widget, import_chosen_cb);
+}
+
+static void
+export_chosen_cb (GtkWidget *widget,
+                  GFile     *file)
+{
+  wb_inventory_page_export (WB_INVENTORY_PAGE (widget), file);
+}
+
+static void
+export_action (GtkWidget  *widget,
+               const char *name,
+               GVariant   *parameter)
+{
+  const WbOrder *order = wb_job_order (get_job (WB_INVENTORY_PAGE (widget)));
+
+  wb_inventory_ask_export (widget, order->number, export_chosen_cb);
+}
+
+static void
+written_cb (GObject      *source,
+            GAsyncResult *result,
+            gpointer      data)
+{
+  g_autoptr (WbInventoryPage) self = data;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *sentence = NULL;
+
+  if (wb_inventory_write_finish (result, &error))
+    sentence = g_strdup (_("The inventory was written."));
+  else
+    sentence = wb_words_error (error);
+  if (self->model != NULL)
+    say (self, sentence);
 }
 
 /* --- object ------------------------------------------------------------------------------------------------------ */
@@ -504,6 +563,9 @@ install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "inventory.sort", "s", sort_action);
   gtk_widget_class_install_action (widget_class, "inventory.change", NULL, change_action);
   gtk_widget_class_install_action (widget_class, "inventory.remove", NULL, remove_action);
+  gtk_widget_class_install_action (widget_class, "inventory.lots", NULL, lots_action);
+  gtk_widget_class_install_action (widget_class, "inventory.import", NULL, import_action);
+  gtk_widget_class_install_action (widget_class, "inventory.export", NULL, export_action);
 
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_F, GDK_CONTROL_MASK | GDK_SHIFT_MASK,
                                        "inventory.filter", NULL);
@@ -575,4 +637,22 @@ wb_inventory_page_new (WbJobModel *model)
   g_return_val_if_fail (WB_IS_JOB_MODEL (model), NULL);
 
   return g_object_new (WB_TYPE_INVENTORY_PAGE, "model", model, NULL);
+}
+
+void
+wb_inventory_page_import (WbInventoryPage *self,
+                          GFile           *file)
+{
+  g_return_if_fail (WB_IS_INVENTORY_PAGE (self));
+
+  present_dialog (self, GTK_WINDOW (wb_import_dialog_new (get_window (self), self->model, file)), "taken");
+}
+
+void
+wb_inventory_page_export (WbInventoryPage *self,
+                          GFile           *file)
+{
+  g_return_if_fail (WB_IS_INVENTORY_PAGE (self));
+
+  wb_inventory_write_async (get_job (self), file, NULL, written_cb, g_object_ref (self));
 }
