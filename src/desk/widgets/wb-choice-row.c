@@ -68,6 +68,52 @@ selected_cb (WbChoiceRow *self)
     }
 }
 
+/* Returns: (nullable): the first @type below @widget */
+static GtkWidget *
+find_inside (GtkWidget *widget,
+             GType      type)
+{
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found = g_type_is_a (G_OBJECT_TYPE (child), type) ? child : find_inside (child, type);
+
+      if (found != NULL)
+        return found;
+    }
+
+  return NULL;
+}
+
+static gboolean
+start_at_value_cb (gpointer data)
+{
+  WbChoiceRow *self = WB_CHOICE_ROW (data);
+  GtkWidget *popover = find_inside (GTK_WIDGET (self), GTK_TYPE_POPOVER);
+  GtkWidget *list = popover != NULL ? find_inside (popover, GTK_TYPE_LIST_VIEW) : NULL;
+  GtkWidget *row = list != NULL ? gtk_widget_get_first_child (list) : NULL;
+  guint selected = adw_combo_row_get_selected (ADW_COMBO_ROW (self));
+
+  for (guint i = 0; row != NULL && i < selected; i++)
+    row = gtk_widget_get_next_sibling (row);
+
+  if (row != NULL && gtk_widget_get_mapped (row))
+    {
+      gtk_widget_grab_focus (row);
+      gtk_widget_activate_action (list, "list.select-item", "(ubb)", selected, FALSE, FALSE);
+    }
+
+  return G_SOURCE_REMOVE;
+}
+
+/* The list opens at its first value and so would the keys; a person expects to start from the value
+ * that holds. The popover gives the focus away last of all, hence the detour. */
+static void
+opened_cb (WbChoiceRow *self)
+{
+  g_idle_add_full (G_PRIORITY_HIGH_IDLE, start_at_value_cb, g_object_ref (self), g_object_unref);
+}
+
 static void
 show_field (WbChoiceRow *self)
 {
@@ -144,11 +190,16 @@ wb_choice_row_class_init (WbChoiceRowClass *klass)
 static void
 wb_choice_row_init (WbChoiceRow *self)
 {
+  GtkWidget *popover = find_inside (GTK_WIDGET (self), GTK_TYPE_POPOVER);
+
   self->tie = wb_field_tie_new ();
   self->note = wb_row_note_new (GTK_LIST_BOX_ROW (self));
   adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (self), FALSE);
 
   g_signal_connect_object (self->tie, "changed", G_CALLBACK (value_changed_cb), self,
                            G_CONNECT_SWAPPED);
+  if (popover != NULL)
+    g_signal_connect_object (popover, "map", G_CALLBACK (opened_cb), self,
+                             G_CONNECT_SWAPPED);
   g_signal_connect (self, "notify::selected", G_CALLBACK (selected_cb), NULL);
 }

@@ -24,6 +24,7 @@ struct _WbFieldRow
   char        *shown;     /* the text that stands for the value; another one is typed and not set yet */
   gboolean     focused;
   gboolean     invalid;
+  guint        rest_source;
 };
 
 enum
@@ -187,6 +188,10 @@ focus_enter_cb (WbFieldRow *self)
 {
   const WbField *field = wb_field_tie_get_field (self->tie);
 
+  g_clear_handle_id (&self->rest_source, g_source_remove);
+  if (self->focused)
+    return;
+
   self->focused = TRUE;
   if (self->invalid)
     return;
@@ -197,16 +202,42 @@ focus_enter_cb (WbFieldRow *self)
     gtk_text_set_placeholder_text (GTK_TEXT (get_text_widget (self)), example_of (field->type));
 }
 
-static void
-focus_leave_cb (WbFieldRow *self)
+/* Whether it is the window that lost the focus, and the row will have it again with the window. */
+static gboolean
+is_window_left (WbFieldRow *self)
 {
-  set_value (self);
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+
+  return focus != NULL && gtk_widget_is_ancestor (focus, GTK_WIDGET (self));
+}
+
+static gboolean
+rest_cb (gpointer data)
+{
+  WbFieldRow *self = WB_FIELD_ROW (data);
+
+  self->rest_source = 0;
   self->focused = FALSE;
   if (!self->invalid)
     show_value (self);
   gtk_editable_select_region (GTK_EDITABLE (self), 0, 0);
   if (GTK_IS_TEXT (get_text_widget (self)))
     gtk_text_set_placeholder_text (GTK_TEXT (get_text_widget (self)), NULL);
+  return G_SOURCE_REMOVE;
+}
+
+/* The value is set at once; how it looks changes a moment later, when the next row has selected its
+ * text. The other way round this row would give up the X server's selection and the next one take it
+ * in the same instant, and the late word of the first would undo the second. */
+static void
+focus_leave_cb (WbFieldRow *self)
+{
+  set_value (self);
+  if (is_window_left (self) || self->rest_source != 0)
+    return;
+
+  self->rest_source = g_idle_add_full (G_PRIORITY_HIGH_IDLE, rest_cb, self, NULL);
 }
 
 static gboolean
@@ -265,6 +296,7 @@ wb_field_row_dispose (GObject *object)
 {
   WbFieldRow *self = WB_FIELD_ROW (object);
 
+  g_clear_handle_id (&self->rest_source, g_source_remove);
   g_clear_pointer (&self->note, gtk_widget_unparent);
 
   G_OBJECT_CLASS (wb_field_row_parent_class)->dispose (object);

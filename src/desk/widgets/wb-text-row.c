@@ -95,13 +95,19 @@ focus_leave_cb (WbTextRow *self)
   set_value (self);
 }
 
+/* Before the view takes the key for a new line. */
 static gboolean
-set_value_cb (GtkWidget *widget,
-              GVariant  *args,
-              gpointer   data)
+key_cb (WbTextRow       *self,
+        guint            keyval,
+        guint            keycode,
+        GdkModifierType  state)
 {
-  set_value (WB_TEXT_ROW (widget));
-  return TRUE;
+  if ((keyval != GDK_KEY_Return && keyval != GDK_KEY_KP_Enter) ||
+      (state & gtk_accelerator_get_default_mod_mask ()) != GDK_CONTROL_MASK)
+    return GDK_EVENT_PROPAGATE;
+
+  set_value (self);
+  return GDK_EVENT_STOP;
 }
 
 static gboolean
@@ -188,8 +194,6 @@ wb_text_row_class_init (WbTextRowClass *klass)
                                                "/org/wainbook/Wainbook/widgets/wb-text-row.ui");
   gtk_widget_class_bind_template_child (widget_class, WbTextRow, view);
 
-  gtk_widget_class_add_binding (widget_class, GDK_KEY_Return, GDK_CONTROL_MASK, set_value_cb, NULL);
-  gtk_widget_class_add_binding (widget_class, GDK_KEY_KP_Enter, GDK_CONTROL_MASK, set_value_cb, NULL);
   gtk_widget_class_add_binding (widget_class, GDK_KEY_Escape, 0, revert_cb, NULL);
 }
 
@@ -197,6 +201,7 @@ static void
 wb_text_row_init (WbTextRow *self)
 {
   GtkEventController *focus = gtk_event_controller_focus_new ();
+  GtkEventController *keys = gtk_event_controller_key_new ();
 
   gtk_widget_init_template (GTK_WIDGET (self));
 
@@ -206,6 +211,9 @@ wb_text_row_init (WbTextRow *self)
                            G_CONNECT_SWAPPED);
   g_signal_connect_swapped (focus, "leave", G_CALLBACK (focus_leave_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), focus);
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (key_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), keys);
 }
 
 gboolean
