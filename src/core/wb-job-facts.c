@@ -13,17 +13,17 @@ ticket_weight (const WbWeighing *weighing,
 
   if (gross)
     {
-      if (wb_weight_is_set (weighing->gross))
+      if (wb_weight_is_positive (weighing->gross))
         return weighing->gross;
       if (wb_weight_is_set (weighing->net) && wb_weight_is_set (weighing->tare) &&
           wb_weight_add (weighing->net, weighing->tare, &out, NULL))
         return out;
       return WB_WEIGHT_UNSET;
     }
-  if (wb_weight_is_set (weighing->net))
+  if (wb_weight_is_positive (weighing->net))
     return weighing->net;
   if (wb_weight_is_set (weighing->gross) && wb_weight_is_set (weighing->tare) &&
-      wb_weight_subtract (weighing->gross, weighing->tare, &out, NULL) && out.grains >= 0)
+      wb_weight_subtract (weighing->gross, weighing->tare, &out, NULL) && out.grains > 0)
     return out;
   return WB_WEIGHT_UNSET;
 }
@@ -40,7 +40,7 @@ find_ticket (const WbJob    *self,
       const WbWeighing *weighing = wb_job_nth (self, WB_KIND_WEIGHING, i);
       WbWeight weight = ticket_weight (weighing, gross);
 
-      if (weighing->kind == kind && wb_weight_is_set (weight))
+      if (weighing->kind == kind && wb_weight_is_positive (weight))
         {
           *out = weight;
           return TRUE;
@@ -65,9 +65,10 @@ wb_job_shipment_weight (const WbJob *self,
   if (find_ticket (self, WB_WEIGHING_CONSTRUCTIVE, FALSE, out))
     return WB_WEIGHT_SOURCE_CONSTRUCTIVE;
   if (wb_volume_is_set (order->volume) && wb_weight_is_set (per_cuft) &&
-      wb_weight_from_volume (order->volume, per_cuft, out, NULL))
+      wb_weight_from_volume (order->volume, per_cuft, out, NULL) && out->grains > 0)
     return WB_WEIGHT_SOURCE_VOLUME;
-  if (wb_weight_is_set (order->estimated_weight))
+  *out = WB_WEIGHT_UNSET;
+  if (wb_weight_is_positive (order->estimated_weight))
     {
       *out = order->estimated_weight;
       return WB_WEIGHT_SOURCE_ESTIMATE;

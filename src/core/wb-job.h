@@ -131,11 +131,13 @@ typedef enum
 
 /**
  * wb_job_shipment_weight:
- * @gross: the gross weight of the weighing instead of its net
+ * @gross: the gross weight of a weighing instead of its net; a constructive weight, one made from a
+ *   volume and an estimate are what they are
  * @per_cuft: constructive weight per cubic foot, or unset
  * @out: (out): the governing weight; unset when none is known
  *
- * Returns: where it comes from. Weighings without a usable figure are passed over.
+ * Returns: where it comes from. Weighings without a usable figure, or with one of 0, are passed
+ *   over; of several of a kind the last in the job's order counts.
  */
 WbWeightSource wb_job_shipment_weight (const WbJob *self,
                                        gboolean     gross,

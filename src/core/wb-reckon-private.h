@@ -6,42 +6,47 @@
 
 G_BEGIN_DECLS
 
-/** WbArticle: what one limit by weight belongs to: a loose piece, a carton with all in it, or all
- * parts of a thing taken apart. Which it is, the terms say. */
+/**
+ * WbArticle:
+ * @weight: of all of it; unset when it is not known, or when each thing in it counts for itself
+ * @each_thing: it is packed, and by the terms each claimed thing in it is an article by its own
+ *   weight
+ * @listed: sum of the listed values of its pieces, minor units; only when @is_listed
+ * @n_elsewhere: lines of other claims on the same article
+ * @first_line: its lines form a chain: this one, then next_in_article[…] up to %WB_NO_LINE
+ *
+ * What the lines of one article share: a loose piece, a carton with all in it, all parts of a thing
+ * taken apart, or a thing that is not on the inventory.
+ */
 typedef struct
 {
   WbWeight              weight;
   WbArticleWeightSource source;
-  gint64                listed;        /* sum of listed values of its pieces, minor units */
+  gboolean              each_thing;
   gboolean              is_listed;
-  gboolean              whole_lost;    /* counted short, or loose and lost by a line */
-  guint                 n_lines;
-  guint                 first_line;    /* its lines: this, then next_in_article[…] */
+  gint64                listed;
+  guint                 n_elsewhere;
+  guint                 first_line;
   guint                 last_line;
 } WbArticle;
 
 #define WB_NO_LINE G_MAXUINT
 
-/** WbSideRun: figures of one side that are worked out before its lines. */
-typedef struct
-{
-  WbMeasure measure;                   /* as the terms say, or actual value for a late claim */
-} WbSideRun;
-
 /** WbRun: one reckoning while it is being made. */
 typedef struct
 {
-  WbReckoning *out;
+  WbReckoning   *out;
   const WbTerms *terms;
-  const WbJob *job;
-  gboolean     barred;                 /* filed too late: nothing is paid */
-  WbSideRun    side[WB_N_SIDES];
-  GArray      *articles;               /* WbArticle, in order of their first line */
-  guint       *article_of_line;
-  guint       *next_in_article;
-  gint64      *scratch_shares;         /* one a line, for splits */
-  gint64      *scratch_parts;
-  gboolean     said[WB_N_SCOPES][WB_N_TERMS_KEYS];  /* silence of a key is said once */
+  const WbJob   *job;
+  gboolean       barred;               /* filed too late: nothing is paid */
+  WbTermsKey     barred_by;            /* key of the terms that bars it */
+  WbMeasure      measure[WB_N_SIDES];  /* as the terms say, or actual value for a late claim */
+  GHashTable    *short_pieces;         /* ids (borrowed) of pieces that were counted short */
+  GArray        *articles;             /* WbArticle, in order of their first line */
+  guint         *next_in_article;      /* one a line */
+  gint64        *scratch_shares;       /* one a line, for splits */
+  gint64        *scratch_parts;
+  gboolean       said[WB_N_SCOPES][WB_N_TERMS_KEYS];  /* silence of a key is said once */
 } WbRun;
 
 /* --- reasons ---------------------------------------------------------------------------------- */
@@ -50,14 +55,20 @@ typedef struct
 
 /** Notes one step. With a key that the terms leave out, a %WB_RULE_SILENT reason goes before it,
  * once a key. */
-void     wb_run_note          (WbRun          *run,
-                               WbRule          rule,
-                               WbScope         scope,
-                               gint            key,
-                               gint            line,
-                               WbFigure        result,
-                               const WbFigure *inputs,
-                               guint           n_inputs);
+void     wb_run_note          (WbRun           *run,
+                               WbRule           rule,
+                               WbScope          scope,
+                               gint             key,
+                               gint             line,
+                               WbFigure         result,
+                               const WbFigure  *inputs,
+                               guint            n_inputs);
+
+/** Notes that the terms are silent on @key when they are: for keys that decide something without a
+ * step of their own. */
+void     wb_run_meet_key      (WbRun           *run,
+                               WbScope          scope,
+                               WbTermsKey       key);
 
 /** Notes a step with the inputs written out. */
 #define WB_NOTE(run, rule, scope, key, line, result, ...)                                          \
@@ -76,6 +87,13 @@ wb_figure_weight (WbFigureName name,
                   WbWeight     weight)
 {
   return (WbFigure) { (guint8) name, WB_FIGURE_TYPE_WEIGHT, (gint16) weight.unit, weight.grains };
+}
+
+static inline WbFigure
+wb_figure_volume (WbFigureName name,
+                  WbVolume     volume)
+{
+  return (WbFigure) { (guint8) name, WB_FIGURE_TYPE_VOLUME, (gint16) volume.unit, volume.bits };
 }
 
 static inline WbFigure
@@ -113,25 +131,83 @@ wb_figure_code (WbFigureName name,
   return (WbFigure) { (guint8) name, WB_FIGURE_TYPE_CODE, 0, code };
 }
 
+/* --- figures ---------------------------------------------------------------------------------- */
+
+/** Adds to a sum; %FALSE with %WB_CORE_ERROR_OVERFLOW. */
+gboolean wb_run_add            (gint64    *sum,
+                                gint64     term,
+                                GError   **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** wb_minor_scale() with the rounding of the terms. */
+gboolean wb_run_scale          (WbRun     *run,
+                                gint64     minor,
+                                gint64     numerator,
+                                gint64     denominator,
+                                gint64    *out,
+                                GError   **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** wb_rate_apply() with the rounding of the terms. */
+gboolean wb_run_apply_rate     (WbRun     *run,
+                                WbRate     rate,
+                                WbWeight   weight,
+                                WbVolume   volume,
+                                gint64    *out,
+                                GError   **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** The weight of a piece: its own, or one made from its volume. Unset when neither is known. */
+gboolean wb_run_weigh_piece    (WbRun                  *run,
+                                const WbPiece          *piece,
+                                WbWeight               *weight,
+                                WbArticleWeightSource  *source,
+                                GError                **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Whether a piece holds things: a carton or a crate. */
+static inline gboolean
+wb_run_is_packed (const WbPiece *piece)
+{
+  return piece->form == WB_FORM_CARTON || piece->form == WB_FORM_CRATE;
+}
+
+/** Whether a line is paid nothing whatever it lost. */
+static inline gboolean
+wb_run_pays_nothing (const WbRun *run,
+                     guint        line)
+{
+  return run->barred || run->out->lines[line].line->ruling == WB_RULING_DENIED;
+}
+
 /* --- steps, in the order of the table in wb-reckon.c ------------------------------------------ */
 
 /* wb-reckon-shipment.c */
-void     wb_run_choose_side       (WbRun *run);
-gboolean wb_run_judge_filing      (WbRun *run, GError **error);
-gboolean wb_run_limit_shipment    (WbRun *run, WbSide side, GError **error);
-gboolean wb_run_refund_freight    (WbRun *run, GError **error);
-
-/* wb-reckon-loss.c */
-gboolean wb_run_measure_line      (WbRun *run, WbSide side, guint line, GError **error);
+void     wb_run_choose_side    (WbRun     *run);
+gboolean wb_run_judge_filing   (WbRun     *run,
+                                GError   **error) G_GNUC_WARN_UNUSED_RESULT;
+gboolean wb_run_limit_shipment (WbRun     *run,
+                                WbSide     side,
+                                GError   **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* wb-reckon-article.c */
-gboolean wb_run_group_articles    (WbRun *run, GError **error);
-gboolean wb_run_limit_articles    (WbRun *run, WbSide side, GError **error);
+gboolean wb_run_group_articles (WbRun     *run,
+                                GError   **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* wb-reckon-loss.c */
+gboolean wb_run_measure_line   (WbRun     *run,
+                                WbSide     side,
+                                guint      line,
+                                GError   **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* wb-reckon-limit.c */
+gboolean wb_run_limit_lines    (WbRun     *run,
+                                WbSide     side,
+                                GError   **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* wb-reckon-share.c */
-gboolean wb_run_share_shipment    (WbRun *run, WbSide side, GError **error);
+gboolean wb_run_share_shipment (WbRun     *run,
+                                WbSide     side,
+                                GError   **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Adds to a sum; %FALSE with %WB_CORE_ERROR_OVERFLOW. */
-gboolean wb_run_add               (gint64 *sum, gint64 term, GError **error);
+/* wb-reckon-freight.c */
+gboolean wb_run_refund_freight (WbRun     *run,
+                                GError   **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

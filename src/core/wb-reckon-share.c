@@ -123,25 +123,53 @@ share_deductible_first (WbRun   *run,
   return TRUE;
 }
 
-/* What the two whole-claim steps did to one line, only where they did something. */
+static void
+note_limit_share (WbRun  *run,
+                  WbSide  side,
+                  guint   line,
+                  gint64  before,
+                  gint64  after)
+{
+  if (after < before)
+    WB_NOTE (run, WB_RULE_SHIPMENT_SHARE, (WbScope) side, WB_NO_KEY, (gint) line,
+             wb_figure_money (WB_FIGURE_AMOUNT, after), wb_figure_money (WB_FIGURE_LOSS, before),
+             wb_figure_money (WB_FIGURE_LIMIT, run->out->side[side].limit_left));
+}
+
+static void
+note_deductible_share (WbRun  *run,
+                       WbSide  side,
+                       guint   line,
+                       gint64  before,
+                       gint64  deducted)
+{
+  if (deducted > 0)
+    WB_NOTE (run, WB_RULE_DEDUCTIBLE_SHARE, (WbScope) side, WB_NO_KEY, (gint) line,
+             wb_figure_money (WB_FIGURE_AMOUNT, deducted),
+             wb_figure_money (WB_FIGURE_LOSS, before),
+             wb_figure_money (WB_FIGURE_DEDUCTIBLE, run->out->side[side].deducted));
+}
+
+/* What the two whole-claim steps did to one line, in their order and only where they did
+ * something. */
 static void
 note_shares (WbRun  *run,
              WbSide  side,
              guint   line)
 {
-  const WbSideReckoning *totals = &run->out->side[side];
   const WbLineFigures *figures = &run->out->lines[line].side[side];
 
-  if (figures->covered < figures->allowed)
-    WB_NOTE (run, WB_RULE_SHIPMENT_SHARE, (WbScope) side, WB_NO_KEY, (gint) line,
-             wb_figure_money (WB_FIGURE_AMOUNT, figures->covered),
-             wb_figure_money (WB_FIGURE_LOSS, figures->allowed),
-             wb_figure_money (WB_FIGURE_LIMIT, totals->limit_left));
-  if (figures->deducted > 0)
-    WB_NOTE (run, WB_RULE_DEDUCTIBLE_SHARE, (WbScope) side, WB_NO_KEY, (gint) line,
-             wb_figure_money (WB_FIGURE_AMOUNT, figures->deducted),
-             wb_figure_money (WB_FIGURE_LOSS, figures->covered),
-             wb_figure_money (WB_FIGURE_DEDUCTIBLE, totals->deducted));
+  switch (run->terms->side[side].deductible_order)
+    {
+    case WB_DEDUCTIBLE_AFTER_LIMIT:
+      note_limit_share (run, side, line, figures->allowed, figures->covered);
+      note_deductible_share (run, side, line, figures->covered, figures->deducted);
+      break;
+    case WB_DEDUCTIBLE_BEFORE_LIMIT:
+      note_deductible_share (run, side, line, figures->allowed, figures->deducted);
+      note_limit_share (run, side, line, figures->allowed - figures->deducted, figures->owed);
+      break;
+    }
 }
 
 static void

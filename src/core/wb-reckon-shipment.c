@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What holds for the shipment as a whole: which side applies, whether the claim came in time, how
- * far the carrier is liable for all of it together, and the freight that goes back for what was
- * lost. */
+/* What holds for the shipment as a whole: which side applies, whether the claim came in time, and
+ * how far the carrier is liable for all of it together. */
 #include "core/wb-reckon-private.h"
 
 #include <string.h>
@@ -10,18 +9,6 @@
 #include "core/wb-core.h"
 
 #define WHOLE WB_REASON_WHOLE_CLAIM
-
-static void
-miss (WbRun     *run,
-      WbScope    scope,
-      WbMissing  what)
-{
-  WB_NOTE (run, WB_RULE_MISSING_FIGURE, scope, WB_NO_KEY, WHOLE,
-           wb_figure_money (WB_FIGURE_AMOUNT, 0), wb_figure_code (WB_FIGURE_MISSING, (int) what));
-  for (int side = 0; side < WB_N_SIDES; side++)
-    if (scope == WB_SCOPE_GENERAL || (int) scope == side)
-      run->out->side[side].complete = FALSE;
-}
 
 /* --- which side ------------------------------------------------------------------------------- */
 
@@ -55,52 +42,70 @@ wb_run_choose_side (WbRun *run)
 
 /* --- in time ---------------------------------------------------------------------------------- */
 
+/* Whether @received is within claim-within and late-until of @delivered. @later stays unset when
+ * the terms have no second last day. */
 static gboolean
 find_late_state (const WbTerms  *terms,
                  const GDate    *delivered,
                  const GDate    *received,
                  GDate          *last_day,
+                 GDate          *later,
                  WbLateState    *state,
                  GError        **error)
 {
-  GDate later;
-
   if (!wb_date_add_period (delivered, terms->claim_within, last_day, error))
     return FALSE;
-  *state = wb_date_compare (received, last_day) > 0 ? WB_LATE : WB_NOT_LATE;
-  if (*state == WB_NOT_LATE || !wb_period_is_set (terms->late_until))
-    return TRUE;
-  if (!wb_date_add_period (delivered, terms->late_until, &later, error))
+  if (wb_period_is_set (terms->late_until) &&
+      !wb_date_add_period (delivered, terms->late_until, later, error))
     return FALSE;
-  if (wb_date_compare (received, &later) > 0)
+
+  if (wb_date_compare (received, last_day) <= 0)
+    *state = WB_NOT_LATE;
+  else if (wb_date_is_set (later) && wb_date_compare (received, later) > 0)
     *state = WB_TOO_LATE;
+  else
+    *state = WB_LATE;
   return TRUE;
 }
 
 static void
-apply_lateness (WbRun *run)
+bar (WbRun      *run,
+     WbTermsKey  key)
 {
-  const WbTerms *terms = run->terms;
-  WbLateState late = run->out->late;
+  run->barred = TRUE;
+  run->barred_by = key;
+}
 
-  for (int side = 0; side < WB_N_SIDES; side++)
-    run->side[side].measure = terms->side[side].measure;
-  if (late != WB_LATE && late != WB_TOO_LATE)
-    return;
+/* What the terms make of a late claim. @later: (nullable): until when it is still settled. */
+static void
+apply_lateness (WbRun       *run,
+                const GDate *later)
+{
+  WbLateRule rule = run->terms->late_claim;
+  WbFigure inputs[] = {
+    wb_figure_code (WB_FIGURE_CODE, (int) rule),
+    wb_date_is_set (later) ? wb_figure_date (WB_FIGURE_LAST_DAY, later)
+                           : (WbFigure) { WB_FIGURE_NONE },
+  };
+  guint n = wb_date_is_set (later) ? 2 : 1;
 
-  switch (terms->late_claim)
+  switch (rule)
     {
     case WB_LATE_FLAGGED:
       break;
     case WB_LATE_BARRED:
-      run->barred = TRUE;
+      bar (run, WB_KEY_LATE_CLAIM);
       break;
     case WB_LATE_ACTUAL_VALUE:
-      run->barred = late == WB_TOO_LATE;
+      if (run->out->late == WB_TOO_LATE)
+        bar (run, WB_KEY_LATE_UNTIL);
       for (int side = 0; side < WB_N_SIDES; side++)
-        run->side[side].measure = WB_MEASURE_ACTUAL_VALUE;
+        run->measure[side] = WB_MEASURE_ACTUAL_VALUE;
       break;
     }
+  wb_run_note (run, WB_RULE_LATE, WB_SCOPE_GENERAL,
+               run->out->late == WB_TOO_LATE ? WB_KEY_LATE_UNTIL : WB_KEY_LATE_CLAIM, WHOLE,
+               wb_figure_code (WB_FIGURE_LATE, (int) run->out->late), inputs, n);
 }
 
 gboolean
@@ -109,74 +114,121 @@ wb_run_judge_filing (WbRun   *run,
 {
   const GDate *delivered = wb_order_delivery_day (wb_job_order (run->job));
   const GDate *received = &run->out->claim->received_on;
-  GDate last_day;
+  WbReckoning *out = run->out;
+  GDate last_day, later;
+
+  for (int side = 0; side < WB_N_SIDES; side++)
+    run->measure[side] = run->terms->side[side].measure;
 
   if (!wb_period_is_set (run->terms->claim_within))
-    run->out->late = WB_NOT_LATE;
-  else if (!wb_date_is_set (delivered) || !wb_date_is_set (received))
     {
-      run->out->late = WB_LATE_UNKNOWN;
+      out->late = WB_NOT_LATE;
+      wb_run_meet_key (run, WB_SCOPE_GENERAL, WB_KEY_CLAIM_WITHIN);
+      return TRUE;
+    }
+  if (!wb_date_is_set (delivered) || !wb_date_is_set (received))
+    {
+      out->late = WB_LATE_UNKNOWN;
       wb_run_note (run, WB_RULE_FILING, WB_SCOPE_GENERAL, WB_KEY_CLAIM_WITHIN, WHOLE,
                    wb_figure_code (WB_FIGURE_LATE, WB_LATE_UNKNOWN), NULL, 0);
+      return TRUE;
     }
-  else
-    {
-      if (!find_late_state (run->terms, delivered, received, &last_day, &run->out->late, error))
-        return FALSE;
-      WB_NOTE (run, WB_RULE_FILING, WB_SCOPE_GENERAL, WB_KEY_CLAIM_WITHIN, WHOLE,
-               wb_figure_code (WB_FIGURE_LATE, (int) run->out->late),
-               wb_figure_date (WB_FIGURE_DATE, received),
-               wb_figure_date (WB_FIGURE_LAST_DAY, &last_day));
-    }
-  apply_lateness (run);
-  if (run->out->late == WB_LATE || run->out->late == WB_TOO_LATE)
-    WB_NOTE (run, WB_RULE_LATE, WB_SCOPE_GENERAL, WB_KEY_LATE_CLAIM, WHOLE,
-             wb_figure_code (WB_FIGURE_LATE, (int) run->out->late),
-             wb_figure_code (WB_FIGURE_CODE, (int) run->terms->late_claim));
+
+  g_date_clear (&later, 1);
+  if (!find_late_state (run->terms, delivered, received, &last_day, &later, &out->late, error))
+    return FALSE;
+  WB_NOTE (run, WB_RULE_FILING, WB_SCOPE_GENERAL, WB_KEY_CLAIM_WITHIN, WHOLE,
+           wb_figure_code (WB_FIGURE_LATE, (int) out->late),
+           wb_figure_date (WB_FIGURE_DATE, received),
+           wb_figure_date (WB_FIGURE_LAST_DAY, &last_day));
+  if (out->late != WB_NOT_LATE)
+    apply_lateness (run, &later);
   return TRUE;
 }
 
 /* --- limit of the shipment -------------------------------------------------------------------- */
 
+/* Whether the limit hangs on the least value: not when a declared value is kept however low it is,
+ * nor when it is over the maximum by itself. */
+static gboolean
+needs_least_value (const WbRun *run,
+                   WbSide       side)
+{
+  const WbSideTerms *terms = &run->terms->side[side];
+  WbMoney declared = wb_job_valuation (run->job)->declared_value;
+
+  if (!terms->declared_value || !wb_money_is_set (declared))
+    return TRUE;
+  if (terms->below_minimum == WB_BELOW_MINIMUM_KEPT)
+    return FALSE;
+  return !wb_money_is_set (terms->shipment_maximum) ||
+         declared.minor < terms->shipment_maximum.minor;
+}
+
+static void
+miss_weight (WbRun  *run,
+             WbSide  side)
+{
+  if (!needs_least_value (run, side))
+    return;
+  run->out->side[side].complete = FALSE;
+  WB_NOTE (run, WB_RULE_MISSING_FIGURE, (WbScope) side, WB_NO_KEY, WHOLE,
+           wb_figure_money (WB_FIGURE_AMOUNT, 0),
+           wb_figure_code (WB_FIGURE_MISSING, WB_MISSING_SHIPMENT_WEIGHT));
+}
+
+/* Notes the weight that governs; unset when none is known. */
+static WbWeight
+find_weight (WbRun  *run,
+             WbSide  side)
+{
+  gboolean gross = run->terms->side[side].shipment_gross;
+  WbWeight per_cuft = run->terms->constructive_weight, weight;
+  WbWeightSource source = wb_job_shipment_weight (run->job, gross, per_cuft, &weight);
+  WbFigure result = wb_figure_weight (WB_FIGURE_WEIGHT, weight);
+  WbFigure told = wb_figure_code (WB_FIGURE_WEIGHT_SOURCE, (int) source);
+
+  wb_run_meet_key (run, (WbScope) side, WB_KEY_SHIPMENT_WEIGHT);
+  if (source == WB_WEIGHT_SOURCE_VOLUME)
+    WB_NOTE (run, WB_RULE_SHIPMENT_WEIGHT, (WbScope) side, WB_KEY_CONSTRUCTIVE_WEIGHT, WHOLE,
+             result, told, wb_figure_volume (WB_FIGURE_VOLUME, wb_job_order (run->job)->volume),
+             wb_figure_weight (WB_FIGURE_WEIGHT, per_cuft));
+  else if (source != WB_WEIGHT_SOURCE_NONE)
+    WB_NOTE (run, WB_RULE_SHIPMENT_WEIGHT, (WbScope) side, WB_KEY_SHIPMENT_WEIGHT, WHOLE, result,
+             told);
+  return weight;
+}
+
 /* The least value by the shipment's weight or volume; 0 when the terms have no such rate or the
  * weight is not known. */
 static gboolean
-value_by_rate (WbRun               *run,
-               WbSide               side,
-               gint64              *value,
-               GError             **error)
+value_by_rate (WbRun    *run,
+               WbSide    side,
+               gint64   *value,
+               GError  **error)
 {
-  const WbSideTerms *terms = &run->terms->side[side];
-  WbWeight weight = WB_WEIGHT_UNSET;
+  WbRate rate = run->terms->side[side].shipment_rate;
+  gboolean by_volume = wb_rate_is_by_volume (rate);
   WbVolume volume = wb_job_order (run->job)->volume;
-  WbMoney amount;
+  WbWeight weight = WB_WEIGHT_UNSET;
 
   *value = 0;
-  if (!wb_rate_is_set (terms->shipment_rate))
+  if (!wb_rate_is_set (rate))
     return TRUE;
-  if (!wb_rate_is_by_volume (terms->shipment_rate))
+  if (!by_volume)
+    weight = find_weight (run, side);
+  if (by_volume ? !wb_volume_is_set (volume) || volume.bits == 0 : !wb_weight_is_set (weight))
     {
-      WbWeightSource source = wb_job_shipment_weight (run->job, terms->shipment_gross,
-                                                      run->terms->constructive_weight, &weight);
-
-      if (source != WB_WEIGHT_SOURCE_NONE)
-        WB_NOTE (run, WB_RULE_SHIPMENT_WEIGHT, (WbScope) side, WB_KEY_SHIPMENT_WEIGHT, WHOLE,
-                 wb_figure_weight (WB_FIGURE_WEIGHT, weight),
-                 wb_figure_code (WB_FIGURE_WEIGHT_SOURCE, (int) source));
-    }
-  if (wb_rate_is_by_volume (terms->shipment_rate) ? !wb_volume_is_set (volume)
-                                                  : !wb_weight_is_set (weight))
-    {
-      miss (run, (WbScope) side, WB_MISSING_SHIPMENT_WEIGHT);
+      miss_weight (run, side);
       return TRUE;
     }
-  if (!wb_rate_apply (terms->shipment_rate, weight, volume, run->terms->rounding, &amount, error))
+  if (!wb_run_apply_rate (run, rate, weight, volume, value, error))
     return FALSE;
-  *value = amount.minor;
   WB_NOTE (run, WB_RULE_MINIMUM_VALUE, (WbScope) side, WB_KEY_SHIPMENT_RATE, WHOLE,
-           wb_figure_money (WB_FIGURE_AMOUNT, amount.minor),
-           wb_figure_weight (WB_FIGURE_WEIGHT, weight),
-           wb_figure_rate (WB_FIGURE_RATE, terms->shipment_rate));
+           wb_figure_money (WB_FIGURE_AMOUNT, *value),
+           by_volume ? wb_figure_volume (WB_FIGURE_VOLUME, volume)
+                     : wb_figure_weight (WB_FIGURE_WEIGHT, weight),
+           wb_figure_rate (WB_FIGURE_RATE, rate));
   return TRUE;
 }
 
@@ -208,7 +260,10 @@ apply_declared_value (WbRun  *run,
   gint64 minimum = *limit;
   gboolean under = declared.minor < minimum;
 
-  if (!terms->declared_value || !wb_money_is_set (declared))
+  if (!wb_money_is_set (declared))
+    return FALSE;
+  wb_run_meet_key (run, (WbScope) side, WB_KEY_DECLARED_VALUE);
+  if (!terms->declared_value)
     return FALSE;
   if (!under || terms->below_minimum == WB_BELOW_MINIMUM_KEPT)
     *limit = declared.minor;
@@ -289,7 +344,10 @@ apply_earlier_payments (WbRun    *run,
              wb_figure_money (WB_FIGURE_EARLIER, paid),
              wb_figure_money (WB_FIGURE_TAKEN, totals->earlier - paid));
 
-  if (!terms->deductible || deductible.minor <= 0)
+  if (deductible.minor <= 0)
+    return TRUE;
+  wb_run_meet_key (run, (WbScope) side, WB_KEY_DEDUCTIBLE);
+  if (!terms->deductible)
     return TRUE;
   totals->deductible = MAX (deductible.minor - taken, 0);
   if (taken > 0)
@@ -319,158 +377,4 @@ wb_run_limit_shipment (WbRun   *run,
   totals->has_limit = apply_maximum (run, side, &limit, totals->has_limit);
   totals->shipment_limit = totals->has_limit ? limit : 0;
   return apply_earlier_payments (run, side, error);
-}
-
-/* --- freight ---------------------------------------------------------------------------------- */
-
-/* A line counts as lost goods unless it was denied or nothing is paid at all. */
-static gboolean
-line_is_lost (const WbRun *run,
-              guint        index)
-{
-  const WbClaimLine *line = run->out->lines[index].line;
-
-  return (line->loss == WB_LOSS_MISSING || line->loss == WB_LOSS_DESTROYED) &&
-         line->ruling != WB_RULING_DENIED;
-}
-
-/* The weight of what was lost of one article: the whole article's when all of it is gone, else the
- * lost things' own weights, never more than the article's. Unset when something was lost whose
- * weight is not known. */
-static gboolean
-weigh_lost_part (const WbRun     *run,
-                 const WbArticle *article,
-                 WbWeight        *lost,
-                 GError         **error)
-{
-  gboolean any = FALSE, unknown = FALSE;
-
-  *lost = wb_weight (0, WB_WEIGHT_UNIT_LB);
-  for (guint i = article->first_line; i != WB_NO_LINE; i = run->next_in_article[i])
-    {
-      const WbClaimLine *line = run->out->lines[i].line;
-
-      if (!line_is_lost (run, i))
-        continue;
-      any = TRUE;
-      if (!wb_weight_is_set (line->weight))
-        unknown = TRUE;
-      else if (!wb_weight_add (*lost, line->weight, lost, error))
-        return FALSE;
-    }
-  if (!any)
-    return TRUE;
-  if (wb_weight_is_set (article->weight) &&
-      ((article->whole_lost && unknown) || lost->grains > article->weight.grains))
-    {
-      *lost = article->weight;
-      return TRUE;
-    }
-  if (unknown)
-    *lost = WB_WEIGHT_UNSET;
-  return TRUE;
-}
-
-static gboolean
-weigh_lost_goods (WbRun     *run,
-                  WbWeight  *lost,
-                  GError   **error)
-{
-  *lost = wb_weight (0, WB_WEIGHT_UNIT_LB);
-  for (guint i = 0; i < run->articles->len; i++)
-    {
-      const WbArticle *article = &g_array_index (run->articles, WbArticle, i);
-      WbWeight part;
-
-      if (!weigh_lost_part (run, article, &part, error))
-        return FALSE;
-      if (!wb_weight_is_set (part))
-        {
-          WB_NOTE (run, WB_RULE_MISSING_FIGURE, WB_SCOPE_GENERAL, WB_NO_KEY,
-                   (gint) article->first_line,
-                   wb_figure_money (WB_FIGURE_AMOUNT, 0),
-                   wb_figure_code (WB_FIGURE_MISSING, WB_MISSING_LOST_WEIGHT));
-          for (int side = 0; side < WB_N_SIDES; side++)
-            run->out->side[side].complete = FALSE;
-        }
-      else if (!wb_weight_add (*lost, part, lost, error))
-        return FALSE;
-    }
-  return TRUE;
-}
-
-/* The charges that go back, by one rule of the terms. */
-static gboolean
-refund_by_rule (WbRun          *run,
-                WbFreightRule   rule,
-                WbWeight        lost,
-                WbWeight        whole,
-                gint64         *refund,
-                gint64         *base,
-                GError        **error)
-{
-  const WbOrder *order = wb_job_order (run->job);
-
-  *base = order->freight_charge.minor;
-  switch (rule)
-    {
-    case WB_FREIGHT_NOT_REFUNDED:
-      *refund = 0;
-      return TRUE;
-    case WB_FREIGHT_ALL:
-      /* Of a total loss no freight, accessorial or terminal charge may be kept: 49 CFR 375.709. */
-      if (!wb_run_add (base, order->other_charge.minor, error))
-        return FALSE;
-      *refund = *base;
-      return TRUE;
-    case WB_FREIGHT_BY_WEIGHT:
-      return wb_minor_scale (*base, MIN (lost.grains, whole.grains), whole.grains,
-                             run->terms->rounding, refund, error);
-    }
-  g_assert_not_reached ();
-}
-
-gboolean
-wb_run_refund_freight (WbRun   *run,
-                       GError **error)
-{
-  const WbTerms *terms = run->terms;
-  WbWeight lost, whole;
-  WbTermsKey key;
-  gint64 refund, base;
-  gboolean total;
-
-  if (run->barred || (terms->freight_partial_loss == WB_FREIGHT_NOT_REFUNDED &&
-                      terms->freight_total_loss == WB_FREIGHT_NOT_REFUNDED))
-    return TRUE;
-  if (!weigh_lost_goods (run, &lost, error))
-    return FALSE;
-  if (lost.grains == 0)
-    return TRUE;
-  if (!wb_money_is_set (wb_job_order (run->job)->freight_charge))
-    {
-      miss (run, WB_SCOPE_GENERAL, WB_MISSING_FREIGHT_CHARGE);
-      return TRUE;
-    }
-  if (wb_job_shipment_weight (run->job, FALSE, terms->constructive_weight, &whole)
-      == WB_WEIGHT_SOURCE_NONE ||
-      whole.grains <= 0)
-    {
-      miss (run, WB_SCOPE_GENERAL, WB_MISSING_SHIPMENT_WEIGHT);
-      return TRUE;
-    }
-  total = lost.grains >= whole.grains;
-  key = total ? WB_KEY_FREIGHT_TOTAL_LOSS : WB_KEY_FREIGHT_PARTIAL_LOSS;
-  if (!refund_by_rule (run, total ? terms->freight_total_loss : terms->freight_partial_loss, lost,
-                       whole, &refund, &base, error))
-    return FALSE;
-  WB_NOTE (run, WB_RULE_FREIGHT_REFUND, WB_SCOPE_GENERAL, (gint) key, WHOLE,
-           wb_figure_money (WB_FIGURE_AMOUNT, refund),
-           wb_figure_money (WB_FIGURE_FREIGHT, base),
-           wb_figure_weight (WB_FIGURE_LOST_WEIGHT, lost),
-           wb_figure_weight (WB_FIGURE_WEIGHT, whole));
-  for (int side = 0; side < WB_N_SIDES; side++)
-    if (run->out->side[side].offered)
-      run->out->side[side].freight_refund = refund;
-  return TRUE;
 }

@@ -23,10 +23,10 @@
 
 #include "core/wb-core.h"
 
-static void
-note_silence (WbRun      *run,
-              WbScope     scope,
-              WbTermsKey  key)
+void
+wb_run_meet_key (WbRun      *run,
+                 WbScope     scope,
+                 WbTermsKey  key)
 {
   WbReason silence = { .rule = WB_RULE_SILENT, .scope = (guint8) scope, .key = (guint8) key,
                        .has_key = TRUE, .line = WB_REASON_WHOLE_CLAIM };
@@ -56,7 +56,7 @@ wb_run_note (WbRun          *run,
     {
       reason.has_key = TRUE;
       reason.key = (guint8) key;
-      note_silence (run, wb_reason_key_scope (&reason), (WbTermsKey) key);
+      wb_run_meet_key (run, wb_reason_key_scope (&reason), (WbTermsKey) key);
     }
   reason.n_inputs = (guint8) n_inputs;
   for (guint i = 0; i < n_inputs; i++)
@@ -76,10 +76,39 @@ wb_run_add (gint64  *sum,
   return FALSE;
 }
 
+gboolean
+wb_run_scale (WbRun   *run,
+              gint64   minor,
+              gint64   numerator,
+              gint64   denominator,
+              gint64  *out,
+              GError **error)
+{
+  wb_run_meet_key (run, WB_SCOPE_GENERAL, WB_KEY_ROUNDING);
+  return wb_minor_scale (minor, numerator, denominator, run->terms->rounding, out, error);
+}
+
+gboolean
+wb_run_apply_rate (WbRun    *run,
+                   WbRate    rate,
+                   WbWeight  weight,
+                   WbVolume  volume,
+                   gint64   *out,
+                   GError  **error)
+{
+  WbMoney amount;
+
+  wb_run_meet_key (run, WB_SCOPE_GENERAL, WB_KEY_ROUNDING);
+  if (!wb_rate_apply (rate, weight, volume, run->terms->rounding, &amount, error))
+    return FALSE;
+  *out = amount.minor;
+  return TRUE;
+}
+
 /* --- input ------------------------------------------------------------------------------------ */
 
 /* A job that passed wb_job_check() never fails here; a caller that skipped it gets an error, not a
- * wrong amount. */
+ * wrong amount. Pieces are checked where they are looked at, with their lines. */
 static gboolean
 check_records (const WbRun  *run,
                WbKind        kind,
@@ -102,8 +131,10 @@ check_input (const WbRun  *run,
                    wb_job_get_currency (run->job), run->terms->currency);
       return FALSE;
     }
-  return check_records (run, WB_KIND_ORDER, error) &&
+  return wb_record_check (run->out->claim, run->terms->currency, error) &&
+         check_records (run, WB_KIND_ORDER, error) &&
          check_records (run, WB_KIND_VALUATION, error) &&
+         check_records (run, WB_KIND_WEIGHING, error) &&
          check_records (run, WB_KIND_PAYMENT, error);
 }
 
@@ -139,8 +170,6 @@ collect_lines (WbRun   *run,
         return FALSE;
       row->line = line;
       row->piece = wb_job_find (run->job, WB_KIND_PIECE, line->piece);
-      if (row->piece != NULL && !wb_record_check (row->piece, run->terms->currency, error))
-        return FALSE;
       for (int side = 0; side < WB_N_SIDES; side++)
         row->side[side].complete = TRUE;
       out->n_lines++;
@@ -149,13 +178,37 @@ collect_lines (WbRun   *run,
   return TRUE;
 }
 
+/* Ids of the pieces that the last handover which mentions them found short. */
+static GHashTable *
+find_short_pieces (const WbJob *job)
+{
+  GHashTable *found = g_hash_table_new (g_str_hash, g_str_equal);
+  g_autoptr (GHashTable) latest = g_hash_table_new (g_str_hash, g_str_equal);
+
+  for (guint i = 0; i < wb_job_count (job, WB_KIND_FINDING); i++)
+    {
+      const WbFinding *finding = wb_job_nth (job, WB_KIND_FINDING, i);
+      gint place = wb_job_index (job, WB_KIND_HANDOVER, finding->handover);
+
+      if (finding->piece == NULL ||
+          place + 1 < GPOINTER_TO_INT (g_hash_table_lookup (latest, finding->piece)))
+        continue;
+      g_hash_table_insert (latest, finding->piece, GINT_TO_POINTER (place + 1));
+      if (finding->found == WB_FOUND_SHORT)
+        g_hash_table_add (found, finding->piece);
+      else
+        g_hash_table_remove (found, finding->piece);
+    }
+  return found;
+}
+
 /* --- run -------------------------------------------------------------------------------------- */
 
 static void
 run_clear (WbRun *run)
 {
+  g_clear_pointer (&run->short_pieces, g_hash_table_unref);
   g_clear_pointer (&run->articles, g_array_unref);
-  g_clear_pointer (&run->article_of_line, g_free);
   g_clear_pointer (&run->next_in_article, g_free);
   g_clear_pointer (&run->scratch_shares, g_free);
   g_clear_pointer (&run->scratch_parts, g_free);
@@ -169,8 +222,8 @@ run_reserve (WbRun *run)
 {
   guint n = MAX (run->out->n_lines, 1);
 
+  run->short_pieces = find_short_pieces (run->job);
   run->articles = g_array_sized_new (FALSE, TRUE, sizeof (WbArticle), n);
-  run->article_of_line = g_new (guint, n);
   run->next_in_article = g_new (guint, n);
   run->scratch_shares = g_new (gint64, n);
   run->scratch_parts = g_new (gint64, n);
@@ -194,7 +247,7 @@ reckon_side (WbRun   *run,
   for (guint i = 0; i < run->out->n_lines; i++)
     if (!wb_run_measure_line (run, side, i, error))
       return FALSE;
-  if (!wb_run_limit_articles (run, side, error) || !wb_run_share_shipment (run, side, error))
+  if (!wb_run_limit_lines (run, side, error) || !wb_run_share_shipment (run, side, error))
     return FALSE;
   for (guint i = 0; i < run->out->n_lines; i++)
     if (!run->out->lines[i].side[side].complete)

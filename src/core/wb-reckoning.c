@@ -21,19 +21,21 @@ static const WbEnumValue wb_rules_values[] = {
   { WB_RULE_DEDUCTIBLE_LEFT,   "deductible-left",   N_ ("Deductible left to bear") },
   { WB_RULE_MISSING_FIGURE,    "missing-figure",    N_ ("A figure is missing") },
   { WB_RULE_REPLACEMENT,       "replacement",       N_ ("Replacement cost") },
+  { WB_RULE_DEPRECIATION_RATE, "depreciation-rate", N_ ("Percentage of depreciation") },
   { WB_RULE_DEPRECIATION,      "depreciation",      N_ ("Depreciation") },
+  { WB_RULE_SALVAGE,           "salvage",           N_ ("Salvage") },
   { WB_RULE_REPAIR,            "repair",            N_ ("Repair") },
   { WB_RULE_LESSER,            "lesser",            N_ ("Lesser of repair and value") },
-  { WB_RULE_SALVAGE,           "salvage",           N_ ("Salvage") },
   { WB_RULE_DEMAND,            "demand",            N_ ("Demand") },
   { WB_RULE_DENIED,            "denied",            N_ ("Denied") },
   { WB_RULE_BARRED,            "barred",            N_ ("Too late to be paid") },
   { WB_RULE_LINE_LIMIT,        "line-limit",        N_ ("Limit of a line") },
+  { WB_RULE_ELSEWHERE,         "elsewhere",         N_ ("Also in another claim") },
   { WB_RULE_ARTICLE_WEIGHT,    "article-weight",    N_ ("Weight of the article") },
+  { WB_RULE_EXTRAORDINARY,     "extraordinary",     N_ ("Extraordinary value") },
+  { WB_RULE_LISTED,            "listed",            N_ ("Extraordinary value, listed") },
   { WB_RULE_ARTICLE_LIMIT,     "article-limit",     N_ ("Limit of the article") },
   { WB_RULE_ARTICLE_SHARE,     "article-share",     N_ ("Share of the article’s limit") },
-  { WB_RULE_EXTRAORDINARY,     "extraordinary",     N_ ("Extraordinary value, not listed") },
-  { WB_RULE_LISTED,            "listed",            N_ ("Extraordinary value, listed") },
   { WB_RULE_SHIPMENT_LIMIT,    "shipment-limit",    N_ ("Limit of the shipment") },
   { WB_RULE_SHIPMENT_SHARE,    "shipment-share",    N_ ("Share of the shipment’s limit") },
   { WB_RULE_DEDUCTIBLE,        "deductible",        N_ ("Deductible") },
@@ -51,11 +53,13 @@ static const WbEnumValue wb_figures_values[] = {
   { WB_FIGURE_REPAIR,        "repair",        N_ ("repair cost") },
   { WB_FIGURE_APPEARANCE,    "appearance",    N_ ("appearance allowance") },
   { WB_FIGURE_DEPRECIATION,  "depreciation",  N_ ("depreciation") },
+  { WB_FIGURE_YEARLY,        "yearly",        N_ ("depreciation a year") },
   { WB_FIGURE_AGE,           "age",           N_ ("age in years") },
   { WB_FIGURE_SALVAGE,       "salvage",       N_ ("salvage") },
   { WB_FIGURE_DEMANDED,      "demanded",      N_ ("demanded") },
   { WB_FIGURE_LOSS,          "loss",          N_ ("loss") },
   { WB_FIGURE_WEIGHT,        "weight",        N_ ("weight") },
+  { WB_FIGURE_VOLUME,        "volume",        N_ ("volume") },
   { WB_FIGURE_WEIGHT_SOURCE, "weight-source", N_ ("source of the weight") },
   { WB_FIGURE_RATE,          "rate",          N_ ("rate") },
   { WB_FIGURE_LIMIT,         "limit",         N_ ("limit") },
@@ -216,9 +220,10 @@ wb_figure_to_text (const WbFigure *self,
                                          (WbRateUnit) self->unit });
     case WB_FIGURE_TYPE_WEIGHT:
       return wb_weight_to_text ((WbWeight) { self->value, (WbWeightUnit) self->unit });
+    case WB_FIGURE_TYPE_VOLUME:
+      return wb_volume_to_text ((WbVolume) { self->value, (WbVolumeUnit) self->unit });
     case WB_FIGURE_TYPE_PERCENT:
-      return g_strdup_printf ("%" G_GINT64_FORMAT ".%02" G_GINT64_FORMAT " %%", self->value / 100,
-                              self->value % 100);
+      return wb_percent_to_text (self->value);
     case WB_FIGURE_TYPE_DATE:
       g_date_set_julian (&date, (guint32) self->value);
       return wb_date_to_text (&date);

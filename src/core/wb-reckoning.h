@@ -26,20 +26,22 @@ typedef enum
   WB_RULE_EARLIER_PAYMENTS, /* limit left after other claims on the shipment */
   WB_RULE_DEDUCTIBLE_LEFT,  /* deductible less what earlier claims bore */
   WB_RULE_MISSING_FIGURE,   /* a figure is not there: what needs it is not reckoned */
-  WB_RULE_REPLACEMENT,      /* loss is the replacement cost */
-  WB_RULE_DEPRECIATION,     /* replacement cost less depreciation */
+  WB_RULE_REPLACEMENT,      /* value is the replacement cost */
+  WB_RULE_DEPRECIATION_RATE,/* percentage by age, or cut to the most that the terms take */
+  WB_RULE_DEPRECIATION,     /* value is the replacement cost less depreciation */
+  WB_RULE_SALVAGE,          /* value less what the customer keeps */
   WB_RULE_REPAIR,           /* repair and appearance allowance */
-  WB_RULE_LESSER,           /* the lesser of repair and replacement value */
-  WB_RULE_SALVAGE,
+  WB_RULE_LESSER,           /* the lesser of repair and value */
   WB_RULE_DEMAND,           /* not more than was asked */
   WB_RULE_DENIED,           /* the adjuster denied the line */
   WB_RULE_BARRED,           /* filed too late to be paid */
   WB_RULE_LINE_LIMIT,
-  WB_RULE_ARTICLE_WEIGHT,   /* weight of the article and its source */
+  WB_RULE_ELSEWHERE,        /* another claim has lines on the same article: only marked */
+  WB_RULE_ARTICLE_WEIGHT,   /* weight of the article or thing, and its source */
+  WB_RULE_EXTRAORDINARY,    /* value above the rate: capped unless listed */
+  WB_RULE_LISTED,           /* listed in writing for more than that: up to its listed value */
   WB_RULE_ARTICLE_LIMIT,
   WB_RULE_ARTICLE_SHARE,    /* one article's limit shared among its lines */
-  WB_RULE_EXTRAORDINARY,    /* value above the rate: capped unless listed */
-  WB_RULE_LISTED,           /* listed in writing: up to its listed value */
   WB_RULE_SHIPMENT_LIMIT,   /* the limit left for the shipment against all that is allowed */
   WB_RULE_SHIPMENT_SHARE,   /* one line's share of that limit */
   WB_RULE_DEDUCTIBLE,       /* the deductible left, taken from the whole claim */
@@ -60,11 +62,13 @@ typedef enum
   WB_FIGURE_REPAIR,
   WB_FIGURE_APPEARANCE,
   WB_FIGURE_DEPRECIATION,    /* percent */
+  WB_FIGURE_YEARLY,          /* depreciation a year of age, percent */
   WB_FIGURE_AGE,             /* years */
   WB_FIGURE_SALVAGE,
   WB_FIGURE_DEMANDED,
   WB_FIGURE_LOSS,
   WB_FIGURE_WEIGHT,
+  WB_FIGURE_VOLUME,
   WB_FIGURE_WEIGHT_SOURCE,   /* WbArticleWeightSource or WbWeightSource, by rule */
   WB_FIGURE_RATE,            /* minor units, with its unit */
   WB_FIGURE_LIMIT,
@@ -96,6 +100,7 @@ typedef enum
   WB_FIGURE_TYPE_MONEY,      /* minor units */
   WB_FIGURE_TYPE_RATE,       /* minor units per unit: WbRateUnit */
   WB_FIGURE_TYPE_WEIGHT,     /* grains, unit: WbWeightUnit */
+  WB_FIGURE_TYPE_VOLUME,     /* bits, unit: WbVolumeUnit */
   WB_FIGURE_TYPE_PERCENT,    /* hundredths of a percent */
   WB_FIGURE_TYPE_DATE,       /* Julian day */
   WB_FIGURE_TYPE_NUMBER,

@@ -204,9 +204,8 @@ wb_record_field_is_set (const WbField *field,
   g_assert_not_reached ();
 }
 
-/* "7.5 %" from hundredths of a percent, without needless zeros. */
-static char *
-percent_to_text (gint64 hundredths)
+char *
+wb_percent_to_text (gint64 hundredths)
 {
   gint64 rest = hundredths % 100;
 
@@ -238,7 +237,7 @@ wb_record_get_text (gconstpointer  record,
     case WB_FIELD_INTEGER:
       return g_strdup_printf ("%" G_GINT64_FORMAT, CONST_MEMBER (record, field, gint64));
     case WB_FIELD_PERCENT:
-      return percent_to_text (CONST_MEMBER (record, field, gint64));
+      return wb_percent_to_text (CONST_MEMBER (record, field, gint64));
     case WB_FIELD_DATE:
       return wb_date_to_text (&CONST_MEMBER (record, field, GDate));
     case WB_FIELD_MONEY:

@@ -171,6 +171,9 @@ gboolean            wb_record_check       (gconstpointer  record,
                                            const char    *currency,
                                            GError       **error);
 
+/** Returns: (transfer full): "7.5 %" from hundredths of a percent, without needless zeros. */
+char               *wb_percent_to_text    (gint64         hundredths) G_GNUC_WARN_UNUSED_RESULT;
+
 /** Sets a text member of a record struct: frees the old one, turns "" into %NULL. */
 void                wb_set_text           (char         **member,
                                            const char    *text);

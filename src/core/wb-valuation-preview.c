@@ -66,7 +66,7 @@ add_part (Article        *article,
 
   article->n_pieces++;
 
-  if (!wb_weight_is_set (weight)
+  if (!wb_weight_is_positive (weight)
       && wb_volume_is_set (piece->volume)
       && wb_weight_is_set (terms->constructive_weight))
     {
@@ -75,7 +75,7 @@ add_part (Article        *article,
       article->constructive = TRUE;
     }
 
-  if (!wb_weight_is_set (weight))
+  if (!wb_weight_is_positive (weight))
     article->unweighed = TRUE;
   else if (!add_weight (&article->weight, weight, error))
     return FALSE;

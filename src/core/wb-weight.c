@@ -39,6 +39,12 @@ wb_weight_is_set (WbWeight weight)
 }
 
 gboolean
+wb_weight_is_positive (WbWeight weight)
+{
+  return wb_weight_is_set (weight) && weight.grains > 0;
+}
+
+gboolean
 wb_weight_equal (WbWeight a,
                  WbWeight b)
 {

@@ -40,6 +40,9 @@ WbWeight wb_weight              (gint64        hundredths,
                                  WbWeightUnit  unit);
 gboolean wb_weight_is_set       (WbWeight      weight);
 
+/** Whether a weight was given that something can have: a form or a file makes 0 lb of no weight. */
+gboolean wb_weight_is_positive  (WbWeight      weight);
+
 /** Returns: %TRUE when both are unset, or both are set with the same grains and unit. */
 gboolean wb_weight_equal        (WbWeight      a,
                                  WbWeight      b);

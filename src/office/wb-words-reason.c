@@ -42,6 +42,9 @@ words_of_figure (const WbFigure *figure,
     case WB_FIGURE_TYPE_WEIGHT:
       return wb_words_weight ((WbWeight) { figure->value, (WbWeightUnit) figure->unit });
 
+    case WB_FIGURE_TYPE_VOLUME:
+      return wb_words_volume ((WbVolume) { figure->value, (WbVolumeUnit) figure->unit });
+
     case WB_FIGURE_TYPE_PERCENT:
       return wb_words_percent (figure->value);
 

@@ -87,18 +87,16 @@ pick_late (const WbReason *reason)
 }
 
 static guint
+pick_shipment_weight (const WbReason *reason)
+{
+  return has_figure (reason, WB_FIGURE_VOLUME) ? 1 : 0;
+}
+
+static guint
 pick_minimum (const WbReason *reason)
 {
   if (has_figure (reason, WB_FIGURE_RATE))
-    {
-      for (guint i = 0; i < reason->n_inputs; i++)
-        {
-          if (reason->inputs[i].name == WB_FIGURE_WEIGHT &&
-              reason->inputs[i].unit == WB_WEIGHT_UNIT_NONE)
-            return 1;
-        }
-      return 0;
-    }
+    return has_figure (reason, WB_FIGURE_VOLUME) ? 1 : 0;
 
   return value_of (reason, WB_FIGURE_LOSS) > 0 ? 2 : 3;
 }
@@ -153,12 +151,18 @@ pick_missing (const WbReason *reason)
 }
 
 static guint
+pick_depreciation_rate (const WbReason *reason)
+{
+  if (!has_figure (reason, WB_FIGURE_YEARLY))
+    return 2;
+
+  return has_figure (reason, WB_FIGURE_MAXIMUM) ? 1 : 0;
+}
+
+static guint
 pick_depreciation (const WbReason *reason)
 {
-  if (value_of (reason, WB_FIGURE_DEPRECIATION) == 0)
-    return 0;
-
-  return value_of (reason, WB_FIGURE_AGE) > 0 ? 2 : 1;
+  return value_of (reason, WB_FIGURE_DEPRECIATION) == 0 ? 0 : 1;
 }
 
 static guint
@@ -171,6 +175,19 @@ static guint
 pick_lesser (const WbReason *reason)
 {
   return value_of (reason, WB_FIGURE_REPLACEMENT) < value_of (reason, WB_FIGURE_REPAIR) ? 1 : 0;
+}
+
+static guint
+pick_article_weight (const WbReason *reason)
+{
+  return has_figure (reason, WB_FIGURE_VOLUME) ? 1 : 0;
+}
+
+/* Whether several lines are told of together. */
+static guint
+pick_together (const WbReason *reason)
+{
+  return value_of (reason, WB_FIGURE_COUNT) > 1 ? 1 : 0;
 }
 
 static guint
@@ -256,20 +273,22 @@ static const RuleWords rule_words[] = {
   } },
   { WB_RULE_LATE, pick_late, {
     N_("That the claim is late changes no amount under these terms; it is only marked."),
-    N_("A late claim is settled at actual value, that is with depreciation, under both choices."),
-    N_("The claim is too late even for a late claim, so nothing is paid."),
+    N_("A late claim is settled at actual value, that is with depreciation, under both choices, "
+       "when it is received by {last-day}."),
+    N_("The last day even for a late claim was {last-day}, so nothing is paid."),
     N_("A late claim is not paid under these terms."),
   } },
   /* Translators: {meaning} is a whole sentence, such as "There is no last day to claim." */
   { WB_RULE_SILENT, NULL, {
     N_("The terms do not say anything on “{key}”. It is taken thus: {meaning}"),
   } },
-  { WB_RULE_SHIPMENT_WEIGHT, NULL, {
+  { WB_RULE_SHIPMENT_WEIGHT, pick_shipment_weight, {
     N_("The weight of the shipment is {result}; it comes from this source: {weight-source}."),
+    N_("Nobody weighed the shipment. Its {volume} at {weight} a cubic foot make {result}."),
   } },
   { WB_RULE_MINIMUM_VALUE, pick_minimum, {
     N_("At {rate} for {weight} the shipment is worth at least {result}."),
-    N_("At {rate} for the volume of the shipment it is worth at least {result}."),
+    N_("At {rate} for {volume} the shipment is worth at least {result}."),
     N_("That is {loss}; no shipment counts for less than {minimum}, so the least value is "
        "{result}."),
     N_("No shipment counts for less than {result}."),
@@ -304,15 +323,23 @@ static const RuleWords rule_words[] = {
     N_("No freight can be given back yet; what is missing is {missing}."),
   } },
   { WB_RULE_REPLACEMENT, NULL, {
-    N_("A like article costs {replacement} today; the loss is {result}."),
+    N_("A like article costs {result} today."),
+  } },
+  { WB_RULE_DEPRECIATION_RATE, pick_depreciation_rate, {
+    N_("Depreciation of {yearly} a year and an age of {age} make {result}."),
+    N_("Depreciation of {yearly} a year and an age of {age} make more than the most that these "
+       "terms take, which is {maximum}."),
+    N_("Depreciation is noted as {depreciation}; these terms take no more than {maximum}."),
   } },
   { WB_RULE_DEPRECIATION, pick_depreciation, {
-    N_("A like article costs {replacement} today; no depreciation is noted, so its actual value "
-       "is {result}."),
+    N_("A like article costs {replacement} today; no depreciation is noted, so its actual value is "
+       "{result}."),
     N_("A like article costs {replacement} today; less depreciation of {depreciation} its actual "
        "value is {result}."),
-    N_("A like article costs {replacement} today; depreciation for its age ({age}) is "
-       "{depreciation}, so its actual value is {result}."),
+  } },
+  { WB_RULE_SALVAGE, NULL, {
+    N_("The customer keeps what is left, worth {salvage}; that comes off {amount} and leaves "
+       "{result}."),
   } },
   { WB_RULE_REPAIR, pick_repair, {
     N_("The repair costs {repair}."),
@@ -323,10 +350,6 @@ static const RuleWords rule_words[] = {
     N_("To put it right costs {repair}, not more than its value of {replacement}; the loss is "
        "{result}."),
     N_("To put it right costs {repair}, more than its value of {replacement}; the loss is "
-       "{result}."),
-  } },
-  { WB_RULE_SALVAGE, NULL, {
-    N_("The customer keeps what is left, worth {salvage}; that comes off {amount} and leaves "
        "{result}."),
   } },
   { WB_RULE_DEMAND, NULL, {
@@ -342,8 +365,28 @@ static const RuleWords rule_words[] = {
     N_("These terms pay no more than {limit} for one line; the loss of {loss} comes down to "
        "{result}."),
   } },
-  { WB_RULE_ARTICLE_WEIGHT, NULL, {
+  { WB_RULE_ELSEWHERE, pick_together, {
+    N_("A line of another claim is about the same article. What was paid there is not taken off "
+       "here: compare the two claims, so that nothing is paid twice."),
+    N_("Lines of other claims ({count}) are about the same article. What was paid there is not "
+       "taken off here: compare the claims, so that nothing is paid twice."),
+  } },
+  { WB_RULE_ARTICLE_WEIGHT, pick_article_weight, {
     N_("The article weighs {result}; source: {weight-source}."),
+    N_("No weight of the article is noted. Its {volume} at {weight} a cubic foot make {result}."),
+  } },
+  { WB_RULE_EXTRAORDINARY, pick_together, {
+    N_("The loss of {loss} is more than {rate}. For {weight} no more than {result} is paid, unless "
+       "the shipper signed a list with a higher value for the article."),
+    N_("The {count} lines of the article have lost {loss} together, more than {rate}. For {weight} "
+       "no more than {result} is paid, unless the shipper signed a list with a higher value for "
+       "the article."),
+  } },
+  { WB_RULE_LISTED, pick_together, {
+    N_("The article is on the list that the shipper signed, with a value of {listed}; up to "
+       "{result} is paid of the loss of {loss}."),
+    N_("The article is on the list that the shipper signed, with a value of {listed}; up to "
+       "{result} is paid of the {loss} that its {count} lines have lost together."),
   } },
   { WB_RULE_ARTICLE_LIMIT, pick_article_limit, {
     N_("At {rate} for {weight} no more than {result} is paid for the article; the loss is {loss}."),
@@ -357,14 +400,6 @@ static const RuleWords rule_words[] = {
     N_("The {limit} for the article is shared among its lines ({count}) in proportion; this one "
        "has lost {loss} and gets {result}."),
   } },
-  { WB_RULE_EXTRAORDINARY, NULL, {
-    N_("The loss of {loss} is more than {rate} and the article is not on a list that the shipper "
-       "signed; for {weight} no more than {result} is paid."),
-  } },
-  { WB_RULE_LISTED, NULL, {
-    N_("The article is on the list that the shipper signed, with a value of {listed}; up to "
-       "{result} is paid of the loss of {loss}."),
-  } },
   { WB_RULE_SHIPMENT_LIMIT, pick_shipment_limit, {
     N_("All lines together come to {loss}, within the limit of {limit} that is left for the "
        "shipment."),
@@ -372,8 +407,8 @@ static const RuleWords rule_words[] = {
        "shipment; {result} is shared among them in proportion."),
   } },
   { WB_RULE_SHIPMENT_SHARE, NULL, {
-    N_("The {limit} left for the shipment is shared among all lines in proportion to what each is "
-       "allowed; this one is allowed {loss} and gets {result}."),
+    N_("The {limit} left for the shipment is shared among all lines in proportion to what each "
+       "comes to; this one comes to {loss} and gets {result}."),
   } },
   { WB_RULE_DEDUCTIBLE, NULL, {
     N_("The deductible of {deductible} comes off {loss} once for the shipment, shared among the "

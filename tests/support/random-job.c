@@ -220,7 +220,9 @@ random_claim (void)
     {
       WbClaimLine *line = wb_record_copy (wb_job_nth (job, WB_KIND_CLAIM_LINE, i));
 
-      wb_set_text (&line->claim, ((const WbRecord *) wb_job_nth (job, WB_KIND_CLAIM, 0))->id);
+      /* A few stay with another claim, perhaps on the same pieces. */
+      if (g_test_rand_int_range (0, 4) > 0)
+        wb_set_text (&line->claim, ((const WbRecord *) wb_job_nth (job, WB_KIND_CLAIM, 0))->id);
       if (g_test_rand_int_range (0, 3) > 0)
         line->loss = (WbLoss) g_test_rand_int_range (WB_LOSS_MISSING, WB_LOSS_DAMAGED + 1);
       g_ptr_array_add (records, line);
