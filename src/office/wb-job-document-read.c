@@ -89,7 +89,7 @@ read_text (WbRecord       *record,
            GError        **error)
 {
   g_autofree char *canonical = NULL;
-  const char *text;
+  const char *text = NULL;
 
   if (!read_string (node, field->name, &text, error) ||
       !wb_record_set_text (record, field, text, currency, error))
@@ -331,7 +331,7 @@ check_format (JsonObject  *root,
 {
   JsonNode *format = json_object_get_member (root, "format");
   JsonNode *version = json_object_get_member (root, "version");
-  const char *name;
+  const char *name = NULL;
 
   if (format == NULL)
     return fail (error, WB_CORE_ERROR_MISSING, "format",
@@ -424,7 +424,7 @@ read_job (JsonObject  *root,
   g_autoptr (GPtrArray) records = g_ptr_array_new_with_free_func (wb_record_unref);
   g_autoptr (WbJob) empty = NULL;
   g_autoptr (WbJob) job = NULL;
-  const char *id, *currency;
+  const char *id = NULL, *currency = NULL;
 
   if (!check_format (root, error) || !check_keys (root, error) ||
       !read_id (root, &id, error) || !read_currency (root, &currency, error))
