@@ -6,6 +6,8 @@
 
 #include "desk/inventory/wb-inventory-cell.h"
 
+#include "desk/widgets/wb-row-name.h"
+
 #include <glib/gi18n.h>
 
 struct _WbInventoryCell
@@ -66,6 +68,17 @@ find_colour (WbInventoryCell *self,
   return gdk_rgba_parse (colour, g_strstrip (name));
 }
 
+/* The tag and what the thing is. */
+static void
+name_row (WbInventoryCell *self,
+          const WbPiece   *piece)
+{
+  const char *thing = piece->description != NULL ? piece->description : piece->contents;
+  g_autofree char *name = thing != NULL ? g_strdup_printf ("%s, %s", self->text, thing) : g_strdup (self->text);
+
+  wb_row_name_set (GTK_WIDGET (self), name);
+}
+
 static void
 update (WbInventoryCell *self)
 {
@@ -82,7 +95,10 @@ update (WbInventoryCell *self)
       if (self->column->tooltip != NULL)
         words = self->column->tooltip (job, piece);
       if (self->column->swatch)
-        self->has_swatch = find_colour (self, piece, &self->swatch);
+        {
+          self->has_swatch = find_colour (self, piece, &self->swatch);
+          name_row (self, piece);
+        }
     }
 
   if (self->layout != NULL)

@@ -9,6 +9,7 @@
 #include "desk/inventory/wb-inventory-cell.h"
 #include "desk/inventory/wb-inventory-column.h"
 #include "desk/inventory/wb-inventory-filter.h"
+#include "desk/widgets/wb-focus-within.h"
 
 #include <glib/gi18n.h>
 
@@ -332,6 +333,22 @@ wb_inventory_list_grab_focus (GtkWidget *widget)
   return gtk_widget_grab_focus (GTK_WIDGET (self->view));
 }
 
+/* Tab goes to the line chosen and past all the others; from line to line go the arrows. */
+static gboolean
+wb_inventory_list_focus (GtkWidget        *widget,
+                         GtkDirectionType  direction)
+{
+  WbInventoryList *self = WB_INVENTORY_LIST (widget);
+  gboolean tab = direction == GTK_DIR_TAB_FORWARD || direction == GTK_DIR_TAB_BACKWARD;
+  GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (widget));
+
+  if (!tab)
+    return wb_focus_within (widget, direction);
+  if (focus != NULL && gtk_widget_is_ancestor (focus, widget))
+    return FALSE;
+  return gtk_widget_grab_focus (GTK_WIDGET (self->view));
+}
+
 static void
 wb_inventory_list_class_init (WbInventoryListClass *klass)
 {
@@ -340,6 +357,7 @@ wb_inventory_list_class_init (WbInventoryListClass *klass)
 
   object_class->dispose = wb_inventory_list_dispose;
   object_class->finalize = wb_inventory_list_finalize;
+  widget_class->focus = wb_inventory_list_focus;
   widget_class->grab_focus = wb_inventory_list_grab_focus;
 
   signals[EDIT] = g_signal_new ("edit", WB_TYPE_INVENTORY_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
@@ -365,6 +383,9 @@ wb_inventory_list_init (WbInventoryList *self)
   gtk_column_view_set_reorderable (self->view, TRUE);
   gtk_widget_add_css_class (GTK_WIDGET (self->view), "data-table");
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->view),
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL, _("Lines of the inventory"), -1);
+  /* The list inside has the focus while no line has it. */
+  gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_last_child (GTK_WIDGET (self->view))),
                                   GTK_ACCESSIBLE_PROPERTY_LABEL, _("Lines of the inventory"), -1);
   g_signal_connect_swapped (self->view, "activate", G_CALLBACK (activate_cb), self);
 

@@ -17,6 +17,7 @@
 #include "desk/inventory/wb-inventory-summary.h"
 #include "desk/inventory/wb-line-strip.h"
 #include "desk/inventory/wb-lot-editor.h"
+#include "desk/widgets/wb-focus-within.h"
 #include "office/wb-words.h"
 
 #include <adwaita.h>
@@ -609,6 +610,7 @@ wb_inventory_page_class_init (WbInventoryPageClass *klass)
   object_class->get_property = wb_inventory_page_get_property;
   object_class->set_property = wb_inventory_page_set_property;
   object_class->dispose = wb_inventory_page_dispose;
+  widget_class->focus = wb_focus_within;
   widget_class->grab_focus = wb_inventory_page_grab_focus;
 
   properties[PROP_MODEL] =

@@ -5,6 +5,8 @@
 
 #include "desk/inventory/wb-line-entry.h"
 
+#include "desk/widgets/wb-focus-within.h"
+
 #include <glib/gi18n.h>
 
 struct _WbLineEntry
@@ -132,6 +134,7 @@ wb_line_entry_class_init (WbLineEntryClass *klass)
 
   object_class->dispose = wb_line_entry_dispose;
   object_class->finalize = wb_line_entry_finalize;
+  widget_class->focus = wb_focus_within;
   widget_class->grab_focus = wb_line_entry_grab_focus;
 
   signals[CHANGED] = g_signal_new ("changed", WB_TYPE_LINE_ENTRY, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,

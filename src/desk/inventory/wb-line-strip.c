@@ -9,6 +9,7 @@
 #include "desk/inventory/wb-line-fields.h"
 #include "desk/inventory/wb-line-texts.h"
 #include "desk/inventory/wb-mark-key.h"
+#include "desk/widgets/wb-focus-within.h"
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
@@ -492,6 +493,7 @@ wb_line_strip_class_init (WbLineStripClass *klass)
 
   object_class->dispose = wb_line_strip_dispose;
   object_class->finalize = wb_line_strip_finalize;
+  widget_class->focus = wb_focus_within;
   widget_class->grab_focus = wb_line_strip_grab_focus;
 
   signals[ENTERED] = g_signal_new ("entered", WB_TYPE_LINE_STRIP, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,

@@ -5,6 +5,8 @@
 
 #include "desk/inventory/wb-lot-choice.h"
 
+#include "desk/widgets/wb-focus-within.h"
+
 #include <glib/gi18n.h>
 
 struct _WbLotChoice
@@ -170,6 +172,7 @@ wb_lot_choice_class_init (WbLotChoiceClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = wb_lot_choice_dispose;
+  widget_class->focus = wb_focus_within;
   widget_class->grab_focus = wb_lot_choice_grab_focus;
 
   signals[CHANGED] = g_signal_new ("changed", WB_TYPE_LOT_CHOICE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
@@ -195,6 +198,9 @@ wb_lot_choice_init (WbLotChoice *self)
   self->drop_down = GTK_DROP_DOWN (gtk_drop_down_new (NULL, NULL));
   gtk_drop_down_set_factory (self->drop_down, factory);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->drop_down), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Lot"), -1);
+  /* The button inside has the focus. */
+  gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_first_child (GTK_WIDGET (self->drop_down))),
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL, _("Lot"), -1);
   g_signal_connect_swapped (self->drop_down, "notify::selected-item", G_CALLBACK (selected_cb), self);
 
   g_signal_connect_swapped (self->drop_down, "mnemonic-activate", G_CALLBACK (mnemonic_cb), self);

@@ -304,6 +304,8 @@ add_page (WbJobPage  *self,
           const char *title,
           const char *icon)
 {
+  g_object_set (page, "accessible-role", GTK_ACCESSIBLE_ROLE_TAB_PANEL, NULL);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (page), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
   adw_view_stack_page_set_icon_name (adw_view_stack_add_titled (self->stack, page, name, title), icon);
 }
 

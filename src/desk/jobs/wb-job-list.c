@@ -435,6 +435,28 @@ wb_job_list_finalize (GObject *object)
   G_OBJECT_CLASS (wb_job_list_parent_class)->finalize (object);
 }
 
+/* Tab goes to the search, to the job chosen and past all the others; from job to job go the arrows. */
+static gboolean
+wb_job_list_focus (GtkWidget        *widget,
+                   GtkDirectionType  direction)
+{
+  WbJobList *self = WB_JOB_LIST (widget);
+  GtkWidget *view = GTK_WIDGET (self->view);
+  GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (widget));
+  gboolean in_view = focus != NULL && gtk_widget_is_ancestor (focus, view);
+  gboolean in_search = focus != NULL && gtk_widget_is_ancestor (focus, GTK_WIDGET (self->search));
+  gboolean from_above = direction == GTK_DIR_TAB_FORWARD && in_search;
+  gboolean from_below = direction == GTK_DIR_TAB_BACKWARD && !in_search && !in_view;
+
+  if (direction == GTK_DIR_TAB_FORWARD && in_view)
+    return FALSE;
+  if (direction == GTK_DIR_TAB_BACKWARD && in_view)
+    return gtk_widget_grab_focus (GTK_WIDGET (self->search));
+  if ((from_above || from_below) && gtk_widget_get_mapped (view) && count_items (self) > 0)
+    return gtk_widget_grab_focus (view);
+  return gtk_widget_child_focus (self->box, direction);
+}
+
 static void
 wb_job_list_class_init (WbJobListClass *klass)
 {
@@ -445,6 +467,7 @@ wb_job_list_class_init (WbJobListClass *klass)
   object_class->set_property = wb_job_list_set_property;
   object_class->dispose = wb_job_list_dispose;
   object_class->finalize = wb_job_list_finalize;
+  widget_class->focus = wb_job_list_focus;
 
   properties[PROP_OFFICE] = g_param_spec_object ("office", NULL, NULL, WB_TYPE_OFFICE,
                                                  G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);

@@ -5,6 +5,7 @@
 
 #include "desk/jobs/wb-job-row.h"
 
+#include "desk/widgets/wb-row-name.h"
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
@@ -100,6 +101,7 @@ show_item (WbJobRow *self)
 
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   description, -1);
+  wb_row_name_set (GTK_WIDGET (self), description);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self), description);
 }
 

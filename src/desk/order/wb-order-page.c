@@ -312,6 +312,19 @@ wb_order_page_grab_focus (GtkWidget *widget)
   return gtk_widget_grab_focus (WB_ORDER_PAGE (widget)->content);
 }
 
+/* From the page itself Tab goes to its first field; a scrolled window would let it out. */
+static gboolean
+wb_order_page_focus (GtkWidget        *widget,
+                     GtkDirectionType  direction)
+{
+  WbOrderPage *self = WB_ORDER_PAGE (widget);
+
+  if (gtk_widget_is_focus (self->content) && direction == GTK_DIR_TAB_FORWARD)
+    return gtk_widget_child_focus (gtk_scrolled_window_get_child (GTK_SCROLLED_WINDOW (self->content)),
+                                   direction);
+  return gtk_widget_child_focus (self->content, direction);
+}
+
 static void
 ensure_types (void)
 {
@@ -356,6 +369,7 @@ wb_order_page_class_init (WbOrderPageClass *klass)
   object_class->constructed = wb_order_page_constructed;
   object_class->dispose = wb_order_page_dispose;
   object_class->finalize = wb_order_page_finalize;
+  widget_class->focus = wb_order_page_focus;
   widget_class->grab_focus = wb_order_page_grab_focus;
 
   properties[PROP_MODEL] =

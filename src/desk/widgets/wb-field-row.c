@@ -341,6 +341,11 @@ wb_field_row_init (WbFieldRow *self)
   self->note = wb_row_note_new (GTK_LIST_BOX_ROW (self));
   adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (self), FALSE);
 
+  /* As it comes, the row calls itself a text box and hides the one inside, so that nothing ever has
+   * the focus for a screen reader. */
+  g_object_set (self, "accessible-role", GTK_ACCESSIBLE_ROLE_LIST_ITEM, NULL);
+  g_object_set (get_text_widget (self), "accessible-role", GTK_ACCESSIBLE_ROLE_TEXT_BOX, NULL);
+
   g_signal_connect_object (self->tie, "changed", G_CALLBACK (value_changed_cb), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_swapped (focus, "enter", G_CALLBACK (focus_enter_cb), self);
