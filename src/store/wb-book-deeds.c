@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What a book can be asked for: each public function hands its request to the writer or to a reader. How rows are read and
- * written stands in the files named after them. */
+/* What a book can be asked for: each public function hands its request to the writer or to a
+ * reader. How rows are read and written stands in the files named after them. */
 #include "config.h"
 
 #include "store/wb-book.h"
@@ -10,7 +10,7 @@
 #include "store/wb-job-store.h"
 #include "store/wb-search-index.h"
 
-/* --- jobs -------------------------------------------------------------------------------------------------------- */
+/* --- jobs ------------------------------------------------------------------------------------- */
 
 /* What goes into a deed or a reading and what comes out; each uses what it needs. */
 typedef struct
@@ -114,11 +114,12 @@ explain_refusal (WbBook  *self,
 {
   g_autoptr (GError) fault = NULL;
 
-  if (error == NULL || !g_error_matches (*error, WB_STORE_ERROR, WB_STORE_ERROR_CONSTRAINT) || wb_job_check (job, &fault))
+  if (error == NULL || !g_error_matches (*error, WB_STORE_ERROR, WB_STORE_ERROR_CONSTRAINT) ||
+      wb_job_check (job, &fault))
     return;
   g_clear_error (error);
-  wb_store_set_error (wb_book_get_path (self), WB_STORE_ERROR_CONSTRAINT, error, "job %s: %s", wb_job_get_id (job),
-                      fault->message);
+  wb_store_set_error (wb_book_get_path (self), WB_STORE_ERROR_CONSTRAINT, error, "job %s: %s",
+                      wb_job_get_id (job), fault->message);
 }
 
 static gboolean
@@ -144,7 +145,8 @@ wb_book_save_job (WbBook        *self,
 
   g_return_val_if_fail (WB_IS_BOOK (self), NULL);
   g_return_val_if_fail (job != NULL && deed != NULL, NULL);
-  g_return_val_if_fail (base == NULL || g_str_equal (wb_job_get_id (base), wb_job_get_id (job)), NULL);
+  g_return_val_if_fail (base == NULL || g_str_equal (wb_job_get_id (base), wb_job_get_id (job)),
+                        NULL);
 
   if (!wb_book_write (self, save_job, &request, cancellable, error))
     {
@@ -217,7 +219,7 @@ wb_book_remove_job (WbBook        *self,
   return wb_book_write (self, remove_job, &request, cancellable, error);
 }
 
-/* --- numbers and history ----------------------------------------------------------------------------------------- */
+/* --- numbers and history ---------------------------------------------------------------------- */
 
 static gboolean
 next_number (WbSqlite  *book,

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A book as a file: whether it is one, before SQLite may touch it, whether it is whole, and how a new one comes to be. A
- * file that is refused stays as it was, and nothing is left beside it. */
+/* A book as a file: whether it is one, before SQLite may touch it, whether it is whole, and how a
+ * new one comes to be. A file that is refused stays as it was, and nothing is left beside it. */
 #include "config.h"
 
 #include "store/wb-book-private.h"
@@ -15,7 +15,8 @@
 
 #include "store/wb-record-table.h"
 
-/* Whether a log lies beside the book: it is in use, or its program died. Either way the log belongs to it. */
+/* Whether a log lies beside the book: it is in use, or its program died. Either way the log belongs
+ * to it. */
 static gboolean
 has_log (const char *path)
 {
@@ -32,7 +33,7 @@ has_log (const char *path)
   return FALSE;
 }
 
-/* --- recognising ------------------------------------------------------------------------------------------------- */
+/* --- recognising ------------------------------------------------------------------------------ */
 
 /* The head of a database file (https://www.sqlite.org/fileformat2.html, section 1.3). */
 #define HEAD_SIZE 100
@@ -87,7 +88,8 @@ read_head (const char  *path,
   else if (!S_ISREG (status.st_mode))
     wb_store_set_error (path, WB_STORE_ERROR_NOT_A_BOOK, error,
                         S_ISDIR (status.st_mode) ? "this is a folder, not an office book"
-                                                 : "this is not a file and cannot be an office book");
+                                                 : "this is not a file and cannot be an office"
+                                                   " book");
   else if ((n_bytes = read (file, head, HEAD_SIZE)) < 0)
     wb_store_set_errno (path, errno, error, "the book could not be read");
   else
@@ -116,25 +118,28 @@ recognise (const char  *path,
     }
   if (head_number (head, HEAD_AT_APPLICATION) != WB_BOOK_APPLICATION_ID)
     {
-      wb_store_set_error (path, WB_STORE_ERROR_NOT_A_BOOK, error, "the file is a database of another program");
+      wb_store_set_error (path, WB_STORE_ERROR_NOT_A_BOOK, error,
+                          "the file is a database of another program");
       return FALSE;
     }
   version = head_number (head, HEAD_AT_VERSION);
   if (version > newest)
     {
       wb_store_set_error (path, WB_STORE_ERROR_NEWER, error,
-                          "the book was made by a later version of the program (it is of version %u, this program knows up"
-                          " to %u)", version, newest);
+                          "the book was made by a later version of the program (it is of version"
+                          " %u, this program knows up to %u)", version, newest);
       return FALSE;
     }
   if (version == 0)
     {
-      wb_store_set_error (path, WB_STORE_ERROR_CORRUPT, error, "the book is damaged: it names no version");
+      wb_store_set_error (path, WB_STORE_ERROR_CORRUPT, error,
+                          "the book is damaged: it names no version");
       return FALSE;
     }
   if (*size < head_size_of_file (head) && !has_log (path))
     {
-      wb_store_set_error (path, WB_STORE_ERROR_CORRUPT, error, "the book is damaged: its end is not there");
+      wb_store_set_error (path, WB_STORE_ERROR_CORRUPT, error,
+                          "the book is damaged: its end is not there");
       return FALSE;
     }
   if (g_access (path, W_OK) != 0)
@@ -145,10 +150,11 @@ recognise (const char  *path,
   return TRUE;
 }
 
-/* --- whole or not ------------------------------------------------------------------------------------------------ */
+/* --- whole or not ----------------------------------------------------------------------------- */
 
-/* A book of this size is read through in a few hundredths of a second, or a second from a slow disk. In a larger one only
- * the list of jobs is; a damaged page elsewhere is reported once it is read. */
+/* A book of this size is read through in a few hundredths of a second, or a second from a slow
+ * disk. In a larger one only the list of jobs is; a damaged page elsewhere is reported once it is
+ * read. */
 #define CHECKED_WHOLE (32 * 1024 * 1024)
 
 static gboolean
@@ -182,7 +188,8 @@ check_with (const char    *path,
     return FALSE;
   /* What somebody's last program left unfinished stays for later, should the book be damaged. */
   sqlite3_db_config (wb_sqlite_get_handle (book), SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 1, NULL);
-  /* Values are looked at when they are read; here it is about pages and rows, in a fraction of the time. */
+  /* Values are looked at when they are read; here it is about pages and rows, in a fraction of the
+   * time. */
   if (!wb_sqlite_execute (book, "PRAGMA ignore_check_constraints = ON", error))
     return FALSE;
   wb_sqlite_set_cancellable (book, cancellable);
@@ -211,7 +218,7 @@ check_whole (const char    *path,
   return check_with (path, WB_SQLITE_READ, size, cancellable, error);
 }
 
-/* --- making ------------------------------------------------------------------------------------------------------ */
+/* --- making ----------------------------------------------------------------------------------- */
 
 /* A book and what SQLite keeps beside it. */
 static const char *const parts_of_a_book[] = { "", "-journal", "-wal", "-shm" };
@@ -230,7 +237,8 @@ refuse_existing (const char  *path,
       /* A log of an earlier book would be taken for that of the new one. */
       wb_store_set_error (name, WB_STORE_ERROR_EXISTS, error,
                           i == 0 ? "there is a file of that name already"
-                                 : "this file was left by an earlier book of that name; move it away first");
+                                 : "this file was left by an earlier book of that name; move it"
+                                   " away first");
       return FALSE;
     }
   return TRUE;
@@ -256,13 +264,14 @@ fill_new (const char         *path,
 {
   g_autoptr (WbSqlite) book = wb_sqlite_open (path, WB_SQLITE_CREATE, error);
 
-  /* What could not be finished is thrown away whole: nothing to be undone has to outlive the program. */
+  /* What could not be finished is thrown away whole: nothing to be undone has to outlive the
+   * program. */
   return book != NULL && wb_sqlite_execute (book, "PRAGMA journal_mode = MEMORY", error) &&
          wb_migrate (book, migrations, cancellable, error);
 }
 
-/* Gives the finished file its name, which must still be free. Where a file cannot have two names for a moment, the name is
- * taken by an empty one first. */
+/* Gives the finished file its name, which must still be free. Where a file cannot have two names
+ * for a moment, the name is taken by an empty one first. */
 static gboolean
 give_name (const char  *from,
            const char  *path,
@@ -320,10 +329,10 @@ make_new (const char         *path,
   return FALSE;
 }
 
-/* --- opening ----------------------------------------------------------------------------------------------------- */
+/* --- opening ---------------------------------------------------------------------------------- */
 
-/* With a log, readers and a writer do not wait for each other. Where the disk does not allow for one SQLite goes on without,
- * which is slower and just as safe. */
+/* With a log, readers and a writer do not wait for each other. Where the disk does not allow for
+ * one SQLite goes on without, which is slower and just as safe. */
 static gboolean
 use_log (WbSqlite  *book,
          GError   **error)

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What lies between the book as an object and its file: recognising it, making it, bringing it up to date. Private to the
- * store. */
+/* What lies between the book as an object and its file: recognising it, making it, bringing it up
+ * to date. Private to the store. */
 #pragma once
 
 #include "store/wb-book.h"
@@ -11,8 +11,8 @@ G_BEGIN_DECLS
 /** Marks a database file as an office book: "WBok". */
 #define WB_BOOK_APPLICATION_ID 0x57426f6b
 
-/** Returns: (transfer none) (array zero-terminated): the statements that make each version of a book of the one before;
- * the first makes version 1 of nothing. */
+/** Returns: (transfer none) (array zero-terminated): the statements that make each version of a
+ * book of the one before; the first makes version 1 of nothing. */
 const char *const *wb_migrations       (void);
 
 /**
@@ -20,8 +20,9 @@ const char *const *wb_migrations       (void);
  * @book: a connection that may write
  * @cancellable: looked at between and within the steps
  *
- * Brings a book to the last of @migrations in one transaction. Before an existing book is touched it is copied to
- * "NAME.before-N", N being the version it gets, or "NAME.before-N.2" and so on when that is taken.
+ * Brings a book to the last of @migrations in one transaction. Before an existing book is touched
+ * it is copied to "NAME.before-N", N being the version it gets, or "NAME.before-N.2" and so on when
+ * that is taken.
  */
 gboolean           wb_migrate          (WbSqlite          *book,
                                         const char *const *migrations,
@@ -48,8 +49,8 @@ gboolean           wb_book_read        (WbBook            *self,
                                         GCancellable      *cancellable,
                                         GError           **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full) (nullable): a connection that may write to the book at @path (absolute), which is whole and up
- * to date. See wb_book_open() for the errors. */
+/** Returns: (transfer full) (nullable): a connection that may write to the book at @path
+ * (absolute), which is whole and up to date. See wb_book_open() for the errors. */
 WbSqlite          *wb_book_file_open   (const char        *path,
                                         WbBookMode         mode,
                                         const char *const *migrations,

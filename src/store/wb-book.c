@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The book as an object: its threads and connections, and how long they live. What is asked of them stands in
- * wb-book-deeds.c. */
+/* The book as an object: its threads and connections, and how long they live. What is asked of them
+ * stands in wb-book-deeds.c. */
 #include "config.h"
 
 #include "store/wb-book.h"
@@ -15,7 +15,7 @@ struct _WbBook
   GObject      parent_instance;
 
   guint        version;      /* that this program knows, and the file had when it was opened */
-  char        *path;         /* absolute: readers are opened later, when the working folder may be another */
+  char        *path;         /* absolute: readers are opened later, the folder may be another */
   GThread     *writer;
   GAsyncQueue *deeds;        /* Deed, for the writer; borrowed from whoever waits for it */
   WbSqlite    *writing;      /* the writer's alone */
@@ -26,7 +26,7 @@ struct _WbBook
   gboolean     closed;
   GPtrArray   *resting;      /* WbSqlite: readers not at work */
   guint        n_readers;    /* at work and resting */
-  WbSqlite    *watching;     /* (nullable): never writes, so that it sees every write as somebody else's */
+  WbSqlite    *watching;     /* (nullable): never writes, so that every write is another's */
 };
 
 G_DEFINE_FINAL_TYPE (WbBook, wb_book, G_TYPE_OBJECT)
@@ -39,7 +39,7 @@ refuse_closed (WbBook  *self,
   return FALSE;
 }
 
-/* --- one piece of work ------------------------------------------------------------------------------------------- */
+/* --- one piece of work ------------------------------------------------------------------------ */
 
 /* What is asked of a connection, with what it has to find there. */
 typedef struct
@@ -49,7 +49,8 @@ typedef struct
   gpointer      data;
 } Task;
 
-/* A later program may bring the book up to date while this one has it open; then nothing here may touch it any more. */
+/* A later program may bring the book up to date while this one has it open; then nothing here may
+ * touch it any more. */
 static gboolean
 check_and_work (WbSqlite  *book,
                 gpointer   data,
@@ -62,11 +63,12 @@ check_and_work (WbSqlite  *book,
     return FALSE;
   if (version == task->self->version)
     return task->work (book, task->data, error);
-  wb_sqlite_set_error (book, WB_STORE_ERROR_NEWER, error, "a later version of the program has brought the book up to date");
+  wb_sqlite_set_error (book, WB_STORE_ERROR_NEWER, error,
+                       "a later version of the program has brought the book up to date");
   return FALSE;
 }
 
-/* --- writing ----------------------------------------------------------------------------------------------------- */
+/* --- writing ---------------------------------------------------------------------------------- */
 
 /* One thing to write, on the stack of the thread that waits for it. */
 typedef struct
@@ -89,8 +91,8 @@ write_deeds (gpointer data)
       gboolean last = deed->task == NULL;
 
       if (!last)
-        deed->succeeded = wb_sqlite_transact (self->writing, TRUE, check_and_work, deed->task, deed->cancellable,
-                                              &deed->error);
+        deed->succeeded = wb_sqlite_transact (self->writing, TRUE, check_and_work, deed->task,
+                                              deed->cancellable, &deed->error);
       g_mutex_lock (&self->mutex);
       deed->finished = TRUE;
       g_cond_broadcast (&self->changed);
@@ -126,7 +128,7 @@ wb_book_write (WbBook        *self,
   return deed.succeeded;
 }
 
-/* --- reading ----------------------------------------------------------------------------------------------------- */
+/* --- reading ---------------------------------------------------------------------------------- */
 
 static WbSqlite *
 borrow_reader (WbBook  *self,
@@ -190,7 +192,7 @@ wb_book_read (WbBook        *self,
   return succeeded;
 }
 
-/* --- opening and closing ----------------------------------------------------------------------------------------- */
+/* --- opening and closing ---------------------------------------------------------------------- */
 
 WbBook *
 wb_book_open_with (const char         *path,
@@ -326,7 +328,8 @@ wb_book_get_data_version (WbBook  *self,
     {
       if (self->watching == NULL)
         self->watching = wb_sqlite_open (self->path, WB_SQLITE_READ, error);
-      if (self->watching == NULL || !wb_sqlite_read_number (self->watching, "PRAGMA data_version", &version, error))
+      if (self->watching == NULL ||
+          !wb_sqlite_read_number (self->watching, "PRAGMA data_version", &version, error))
         version = 0;
     }
   g_mutex_unlock (&self->mutex);

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The office book: one SQLite database that holds all jobs of an office. Every function here blocks on disk and may be
- * called from any thread except one that runs a main loop with a window; the office wraps them in tasks. Writing is done by
- * one thread that owns its connection, reading on connections of its own, so a long read never holds up a save. */
+/* The office book: one SQLite database that holds all jobs of an office. Every function here blocks
+ * on disk and may be called from any thread except one that runs a main loop with a window; the
+ * office wraps them in tasks. Writing is done by one thread that owns its connection, reading on
+ * connections of its own, so a long read never holds up a save. */
 #pragma once
 
 #include <gio/gio.h>
@@ -23,12 +24,14 @@ typedef enum
  * wb_book_open:
  * @path: file name of the book
  *
- * Opens or makes a book, bringing an older one up to date after a copy of it beside it ("NAME.before-N", or "NAME.before-N.2"
- * and so on: no copy is overwritten). A book of up to 32 MB is checked through; of a larger one the list of jobs is, and
- * damage elsewhere shows when it is read.
- * Returns: (transfer full) (nullable): or %NULL with a %WB_STORE_ERROR: _NOT_A_BOOK (some other file), _NEWER (made by a
- * later program), _CORRUPT, _BUSY, _FULL, _IO, _NOT_FOUND, _EXISTS (for %WB_BOOK_CREATE, also when only the log of an
- * earlier book of that name is there), _DENIED; the file is then as it was and nothing is left beside it.
+ * Opens or makes a book, bringing an older one up to date after a copy of it beside it
+ * ("NAME.before-N", or "NAME.before-N.2" and so on: no copy is overwritten). A book of up to 32 MB
+ * is checked through; of a larger one the list of jobs is, and damage elsewhere shows when it is
+ * read.
+ * Returns: (transfer full) (nullable): or %NULL with a %WB_STORE_ERROR: _NOT_A_BOOK (some other
+ * file), _NEWER (made by a later program), _CORRUPT, _BUSY, _FULL, _IO, _NOT_FOUND, _EXISTS (for
+ * %WB_BOOK_CREATE, also when only the log of an earlier book of that name is there), _DENIED; the
+ * file is then as it was and nothing is left beside it.
  */
 WbBook       *wb_book_open          (const char    *path,
                                      WbBookMode     mode,
@@ -37,9 +40,10 @@ WbBook       *wb_book_open          (const char    *path,
 /** Returns: (transfer none): the book's absolute file name. */
 const char   *wb_book_get_path      (WbBook        *self);
 
-/** Finishes what is queued and closes the connections; further calls fail with %WB_STORE_ERROR_CLOSED. Idempotent. Every
- * function below can also fail with %WB_STORE_ERROR_BUSY after 5 seconds, _FULL, _IO or _CORRUPT, with _NEWER when a later
- * program has brought the book up to date meanwhile, and with %G_IO_ERROR_CANCELLED; nothing is stored then. */
+/** Finishes what is queued and closes the connections; further calls fail with
+ * %WB_STORE_ERROR_CLOSED. Idempotent. Every function below can also fail with %WB_STORE_ERROR_BUSY
+ * after 5 seconds, _FULL, _IO or _CORRUPT, with _NEWER when a later program has brought the book up
+ * to date meanwhile, and with %G_IO_ERROR_CANCELLED; nothing is stored then. */
 void          wb_book_close         (WbBook        *self);
 
 /** WbJobSummary: what a list of jobs shows; free with wb_job_summary_free(). Texts may be %NULL. */
@@ -65,14 +69,15 @@ void          wb_job_summary_free   (WbJobSummary  *self);
 
 /**
  * wb_book_list_jobs:
- * @query: (nullable): words that must all be found, as whole words or beginnings, in any of: job number, bill number,
- *   claim number, names and companies of parties, phone digits, cities of stops and parties; no case, no accents. A
- *   telephone number is found however its digits are grouped, with or without country and area code. %NULL, or a query
- *   without a letter or digit, finds every job
+ * @query: (nullable): words that must all be found, as whole words or beginnings, in any of: job
+ *   number, bill number, claim number, names and companies of parties, phone digits, cities of
+ *   stops and parties; no case, no accents. A telephone number is found however its digits are
+ *   grouped, with or without country and area code. %NULL, or a query without a letter or digit,
+ *   finds every job
  * @limit: most rows to give, 0 for all
  *
- * Returns: (transfer full) (element-type WbJobSummary): newest pick-up first. A job without one stands where it was booked
- * or surveyed, or where it was first stored.
+ * Returns: (transfer full) (element-type WbJobSummary): newest pick-up first. A job without one
+ * stands where it was booked or surveyed, or where it was first stored.
  */
 GPtrArray    *wb_book_list_jobs     (WbBook        *self,
                                      const char    *query,
@@ -80,15 +85,16 @@ GPtrArray    *wb_book_list_jobs     (WbBook        *self,
                                      GCancellable  *cancellable,
                                      GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full) (nullable): a whole job as last stored; %WB_STORE_ERROR_NOT_FOUND when there is none. */
+/** Returns: (transfer full) (nullable): a whole job as last stored; %WB_STORE_ERROR_NOT_FOUND when
+ * there is none. */
 WbJob        *wb_book_load_job      (WbBook        *self,
                                      const char    *id,
                                      GCancellable  *cancellable,
                                      GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full) (nullable): id of the job with this job number, claim number or bill number, in that order of
- * preference, upper and lower case alike; %WB_STORE_ERROR_NOT_FOUND when there is none. Of several jobs on one bill it is
- * the newest. */
+/** Returns: (transfer full) (nullable): id of the job with this job number, claim number or bill
+ * number, in that order of preference, upper and lower case alike; %WB_STORE_ERROR_NOT_FOUND when
+ * there is none. Of several jobs on one bill it is the newest. */
 char         *wb_book_find_job      (WbBook        *self,
                                      const char    *number,
                                      GCancellable  *cancellable,
@@ -100,11 +106,12 @@ char         *wb_book_find_job      (WbBook        *self,
  * @job: what to store; already checked
  * @deed: what was done, for the history ("imported 120 pieces")
  *
- * Stores the difference between @base and @job, with one history entry that holds each changed field's old and new value,
- * in one transaction. When the book's revision is no longer that of @base nothing is stored and the error is
- * %WB_STORE_ERROR_CONFLICT, likewise when the job was removed; a new job whose id the book has is %WB_STORE_ERROR_EXISTS. A
- * job or claim number already taken, upper and lower case alike, gives %WB_STORE_ERROR_CONSTRAINT that names it and its
- * holder. Without any difference nothing is stored and the revision stays.
+ * Stores the difference between @base and @job, with one history entry that holds each changed
+ * field's old and new value, in one transaction. When the book's revision is no longer that of
+ * @base nothing is stored and the error is %WB_STORE_ERROR_CONFLICT, likewise when the job was
+ * removed; a new job whose id the book has is %WB_STORE_ERROR_EXISTS. A job or claim number already
+ * taken, upper and lower case alike, gives %WB_STORE_ERROR_CONSTRAINT that names it and its holder.
+ * Without any difference nothing is stored and the revision stays.
  * Returns: (transfer full) (nullable): the job with its new revision.
  */
 WbJob        *wb_book_save_job      (WbBook        *self,
@@ -121,16 +128,16 @@ gboolean      wb_book_add_jobs      (WbBook        *self,
                                      GCancellable  *cancellable,
                                      GError       **error);
 
-/** Removes a job whose revision is still @revision (else %WB_STORE_ERROR_CONFLICT). Its history stays, with all that was
- * removed in it, and goes on if a job of that id is stored anew. */
+/** Removes a job whose revision is still @revision (else %WB_STORE_ERROR_CONFLICT). Its history
+ * stays, with all that was removed in it, and goes on if a job of that id is stored anew. */
 gboolean      wb_book_remove_job    (WbBook        *self,
                                      const char    *id,
                                      gint64         revision,
                                      GCancellable  *cancellable,
                                      GError       **error);
 
-/** Returns: (transfer full) (nullable): the next free number with @prefix ("J-2026-" gives "J-2026-0007"), counting up and
- * never handing out one twice, for jobs and claims alike. */
+/** Returns: (transfer full) (nullable): the next free number with @prefix ("J-2026-" gives
+ * "J-2026-0007"), counting up and never handing out one twice, for jobs and claims alike. */
 char         *wb_book_next_number   (WbBook        *self,
                                      const char    *prefix,
                                      GCancellable  *cancellable,
@@ -143,8 +150,9 @@ typedef struct
   char   *when;           /* ISO 8601, UTC */
   char   *who;            /* login name */
   char   *deed;
-  char   *changes;        /* JSON: array of {kind, id, field, old, new}; old and new are canonical text, or null when not
-                             given; a record that is new or gone has one more for the field "id" */
+  char   *changes;        /* JSON: array of {kind, id, field, old, new}; old and new are canonical
+                             text, or null when not given; a record that is new or gone has one
+                             more for the field "id" */
 } WbHistoryEntry;
 
 void          wb_history_entry_free (WbHistoryEntry *self);
@@ -155,7 +163,8 @@ GPtrArray    *wb_book_list_history  (WbBook        *self,
                                      GCancellable  *cancellable,
                                      GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: a number that changes whenever any process has written to the book; cheap. 0 with @error set on failure. */
+/** Returns: a number that changes whenever any process has written to the book; cheap. 0 with
+ * @error set on failure. */
 gint64        wb_book_get_data_version (WbBook     *self,
                                         GError    **error);
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Describes the changes of a deed as JSON, keeps them packed, and lists them. It decides nothing: what is a deed stands in
- * wb-job-store.c. */
+/* Describes the changes of a deed as JSON, keeps them packed, and lists them. It decides nothing:
+ * what is a deed stands in wb-job-store.c. */
 #include "config.h"
 
 #include "store/wb-history.h"
@@ -12,7 +12,7 @@
 /* An import names every field of every piece: packed it takes a fifteenth of the room. */
 #define PACKING_LEVEL 3
 
-/* --- JSON ------------------------------------------------------------------------------------------------------ */
+/* --- JSON ------------------------------------------------------------------------------------- */
 
 static void
 append_string (GString    *json,
@@ -88,7 +88,8 @@ append_change (GString           *json,
   const char *id = change->before != NULL ? change->before->id : change->after->id;
 
   if (change->before == NULL || change->after == NULL)
-    append_entry (json, type->name, id, "id", change->before != NULL ? id : NULL, change->after != NULL ? id : NULL);
+    append_entry (json, type->name, id, "id", change->before != NULL ? id : NULL,
+                  change->after != NULL ? id : NULL);
   for (gsize i = 0; i < type->n_fields; i++)
     {
       const WbField *field = &type->fields[i];
@@ -111,14 +112,15 @@ wb_history_describe (const WbJob *from,
   GString *json = g_string_new ("[");
 
   if (strcmp (wb_job_get_currency (from), wb_job_get_currency (to)) != 0)
-    append_entry (json, "job", wb_job_get_id (to), "currency", wb_job_get_currency (from), wb_job_get_currency (to));
+    append_entry (json, "job", wb_job_get_id (to), "currency", wb_job_get_currency (from),
+                  wb_job_get_currency (to));
   for (guint i = 0; i < changes->len; i++)
     append_change (json, &g_array_index (changes, WbJobChange, i));
   g_string_append_c (json, ']');
   return g_string_free (json, FALSE);
 }
 
-/* --- packing ----------------------------------------------------------------------------------------------------- */
+/* --- packing ---------------------------------------------------------------------------------- */
 
 /* Returns: (nullable): what @converter makes of @bytes, or %NULL when it cannot. */
 static GBytes *
@@ -126,10 +128,12 @@ convert (GConverter *converter,
          gconstpointer bytes,
          gsize       length)
 {
-  g_autoptr (GInputStream) source = g_memory_input_stream_new_from_data (bytes, (gssize) length, NULL);
+  g_autoptr (GInputStream) source = g_memory_input_stream_new_from_data (bytes, (gssize) length,
+                                                                         NULL);
   g_autoptr (GInputStream) stream = g_converter_input_stream_new (source, converter);
   g_autoptr (GOutputStream) result = g_memory_output_stream_new_resizable ();
-  GOutputStreamSpliceFlags flags = G_OUTPUT_STREAM_SPLICE_CLOSE_SOURCE | G_OUTPUT_STREAM_SPLICE_CLOSE_TARGET;
+  GOutputStreamSpliceFlags flags = G_OUTPUT_STREAM_SPLICE_CLOSE_SOURCE |
+                                   G_OUTPUT_STREAM_SPLICE_CLOSE_TARGET;
 
   if (g_output_stream_splice (result, stream, flags, NULL, NULL) < 0)
     return NULL;
@@ -139,7 +143,8 @@ convert (GConverter *converter,
 static GBytes *
 pack (const char *json)
 {
-  g_autoptr (GZlibCompressor) compressor = g_zlib_compressor_new (G_ZLIB_COMPRESSOR_FORMAT_ZLIB, PACKING_LEVEL);
+  g_autoptr (GZlibCompressor) compressor = g_zlib_compressor_new (G_ZLIB_COMPRESSOR_FORMAT_ZLIB,
+                                                                  PACKING_LEVEL);
 
   return convert (G_CONVERTER (compressor), json, strlen (json));
 }
@@ -148,7 +153,8 @@ static char *
 unpack (gconstpointer bytes,
         gsize         length)
 {
-  g_autoptr (GZlibDecompressor) decompressor = g_zlib_decompressor_new (G_ZLIB_COMPRESSOR_FORMAT_ZLIB);
+  GZlibCompressorFormat format = G_ZLIB_COMPRESSOR_FORMAT_ZLIB;
+  g_autoptr (GZlibDecompressor) decompressor = g_zlib_decompressor_new (format);
   g_autoptr (GBytes) json = convert (G_CONVERTER (decompressor), bytes, length);
   gconstpointer text;
   gsize size;
@@ -161,7 +167,7 @@ unpack (gconstpointer bytes,
   return g_strndup (text, size);
 }
 
-/* --- the book ---------------------------------------------------------------------------------------------------- */
+/* --- the book --------------------------------------------------------------------------------- */
 
 static char *
 now_as_text (void)
@@ -187,8 +193,8 @@ wb_history_enter (WbSqlite      *book,
   int code;
 
   statement = wb_sqlite_prepare (book,
-                                 "INSERT INTO history (job_id, revision, \"when\", who, deed, changes)"
-                                 " VALUES (?1, ?2, ?3, ?4, ?5, ?6)", error);
+                                 "INSERT INTO history (job_id, revision, \"when\", who, deed,"
+                                 " changes) VALUES (?1, ?2, ?3, ?4, ?5, ?6)", error);
   if (statement == NULL)
     return FALSE;
   g_assert (packed != NULL);
@@ -197,7 +203,8 @@ wb_history_enter (WbSqlite      *book,
   wb_sqlite_bind_text (statement, 3, when);
   wb_sqlite_bind_text (statement, 4, who);
   wb_sqlite_bind_text (statement, 5, what);
-  code = sqlite3_bind_blob64 (statement, 6, g_bytes_get_data (packed, NULL), g_bytes_get_size (packed), SQLITE_STATIC);
+  code = sqlite3_bind_blob64 (statement, 6, g_bytes_get_data (packed, NULL),
+                              g_bytes_get_size (packed), SQLITE_STATIC);
   if (code != SQLITE_OK)
     {
       wb_sqlite_take_error (book, error);
@@ -230,12 +237,13 @@ read_entry (WbSqlite      *book,
   entry->when = wb_sqlite_dup_text (statement, 1);
   entry->who = wb_sqlite_dup_text (statement, 2);
   entry->deed = wb_sqlite_dup_text (statement, 3);
-  entry->changes = unpack (sqlite3_column_blob (statement, 4), (gsize) sqlite3_column_bytes (statement, 4));
+  entry->changes = unpack (sqlite3_column_blob (statement, 4),
+                           (gsize) sqlite3_column_bytes (statement, 4));
   if (entry->changes != NULL)
     return g_steal_pointer (&entry);
   wb_sqlite_set_error (book, WB_STORE_ERROR_CORRUPT, error,
-                       "the book is damaged: the history of job %s cannot be read at revision %" G_GINT64_FORMAT, job_id,
-                       entry->revision);
+                       "the book is damaged: the history of job %s cannot be read at revision"
+                       " %" G_GINT64_FORMAT, job_id, entry->revision);
   return NULL;
 }
 
@@ -244,13 +252,14 @@ wb_history_list (WbSqlite    *book,
                  const char  *job_id,
                  GError     **error)
 {
-  g_autoptr (GPtrArray) entries = g_ptr_array_new_with_free_func ((GDestroyNotify) wb_history_entry_free);
+  GDestroyNotify free_entry = (GDestroyNotify) wb_history_entry_free;
+  g_autoptr (GPtrArray) entries = g_ptr_array_new_with_free_func (free_entry);
   sqlite3_stmt *statement;
   WbStep step;
 
   statement = wb_sqlite_prepare (book,
-                                 "SELECT revision, \"when\", who, deed, changes FROM history WHERE job_id = ?1"
-                                 " ORDER BY revision DESC", error);
+                                 "SELECT revision, \"when\", who, deed, changes FROM history WHERE"
+                                 " job_id = ?1 ORDER BY revision DESC", error);
   if (statement == NULL)
     return NULL;
   wb_sqlite_bind_text (statement, 1, job_id);

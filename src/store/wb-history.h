@@ -7,8 +7,9 @@
 
 G_BEGIN_DECLS
 
-/** Returns: (transfer full): the changes that make @to of @from, as JSON: an array of {kind, id, field, old, new}. A record
- * that is new or gone has one entry more, for the field "id". Values are canonical text, or null when not given. */
+/** Returns: (transfer full): the changes that make @to of @from, as JSON: an array of {kind, id,
+ * field, old, new}. A record that is new or gone has one entry more, for the field "id". Values are
+ * canonical text, or null when not given. */
 char      *wb_history_describe (const WbJob   *from,
                                 const WbJob   *to) G_GNUC_WARN_UNUSED_RESULT;
 

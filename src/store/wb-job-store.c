@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Loads a job whole and stores the difference between two: the rows that changed, the job's revision, its history and its
- * place in the index. How a row is read or written stands in wb-record-table.c. */
+/* Loads a job whole and stores the difference between two: the rows that changed, the job's
+ * revision, its history and its place in the index. How a row is read or written stands in
+ * wb-record-table.c. */
 #include "config.h"
 
 #include "store/wb-job-store.h"
@@ -26,7 +27,9 @@ read_head (WbSqlite    *book,
            Head        *head,
            GError     **error)
 {
-  sqlite3_stmt *statement = wb_sqlite_prepare (book, "SELECT revision, removed, currency FROM job WHERE id = ?1", error);
+  sqlite3_stmt *statement = wb_sqlite_prepare (book,
+                                               "SELECT revision, removed, currency FROM job"
+                                               " WHERE id = ?1", error);
 
   memset (head, 0, sizeof *head);
   if (statement == NULL)
@@ -38,7 +41,8 @@ read_head (WbSqlite    *book,
       head->known = TRUE;
       head->revision = sqlite3_column_int64 (statement, 0);
       head->removed = sqlite3_column_int (statement, 1) != 0;
-      g_strlcpy (head->currency, (const char *) sqlite3_column_text (statement, 2), sizeof head->currency);
+      g_strlcpy (head->currency, (const char *) sqlite3_column_text (statement, 2),
+                 sizeof head->currency);
       sqlite3_reset (statement);
       return TRUE;
     case WB_STEP_END:
@@ -49,7 +53,7 @@ read_head (WbSqlite    *book,
   g_assert_not_reached ();
 }
 
-/* --- loading ----------------------------------------------------------------------------------------------------- */
+/* --- loading ---------------------------------------------------------------------------------- */
 
 WbJob *
 wb_job_store_load (WbSqlite    *book,
@@ -71,8 +75,8 @@ wb_job_store_load (WbSqlite    *book,
     }
   if (!wb_record_id_is_valid (id) || wb_currency_digits (head.currency) < 0)
     {
-      wb_sqlite_set_error (book, WB_STORE_ERROR_CORRUPT, error, "the book is damaged: job %s has no proper id or currency",
-                           id);
+      wb_sqlite_set_error (book, WB_STORE_ERROR_CORRUPT, error,
+                           "the book is damaged: job %s has no proper id or currency", id);
       return NULL;
     }
   for (int kind = 0; kind < WB_N_KINDS; kind++)
@@ -83,7 +87,20 @@ wb_job_store_load (WbSqlite    *book,
   return wb_job_with_revision (job, head.revision);
 }
 
-/* --- storing ----------------------------------------------------------------------------------------------------- */
+/* --- storing ---------------------------------------------------------------------------------- */
+
+static gboolean
+refuse_revision (WbSqlite    *book,
+                 const char  *id,
+                 gint64       revision,
+                 gint64       expected,
+                 GError     **error)
+{
+  wb_sqlite_set_error (book, WB_STORE_ERROR_CONFLICT, error,
+                       "job %s was changed meanwhile: it is at revision %" G_GINT64_FORMAT
+                       ", not %" G_GINT64_FORMAT, id, revision, expected);
+  return FALSE;
+}
 
 /* Refuses to store over what somebody else did meanwhile. */
 static gboolean
@@ -109,9 +126,7 @@ check_revision (WbSqlite      *book,
   else if (head->removed)
     wb_sqlite_set_error (book, WB_STORE_ERROR_CONFLICT, error, "job %s was removed meanwhile", id);
   else
-    wb_sqlite_set_error (book, WB_STORE_ERROR_CONFLICT, error,
-                         "job %s was changed meanwhile: it is at revision %" G_GINT64_FORMAT ", not %" G_GINT64_FORMAT, id,
-                         head->revision, wb_job_get_revision (base));
+    refuse_revision (book, id, head->revision, wb_job_get_revision (base), error);
   return FALSE;
 }
 
@@ -124,9 +139,11 @@ write_head (WbSqlite      *book,
   sqlite3_stmt *statement;
 
   statement = wb_sqlite_prepare (book,
-                                 "INSERT INTO job (id, currency, revision, removed, first_stored, listed_by, stage, n_pieces,"
-                                 " n_open_claims) VALUES (?1, ?2, ?3, ?4, date (), date (), '', 0, 0)"
-                                 " ON CONFLICT (id) DO UPDATE SET currency = ?2, revision = ?3, removed = ?4", error);
+                                 "INSERT INTO job (id, currency, revision, removed, first_stored,"
+                                 " listed_by, stage, n_pieces, n_open_claims)"
+                                 " VALUES (?1, ?2, ?3, ?4, date (), date (), '', 0, 0)"
+                                 " ON CONFLICT (id) DO UPDATE"
+                                 " SET currency = ?2, revision = ?3, removed = ?4", error);
   if (statement == NULL)
     return FALSE;
   wb_sqlite_bind_text (statement, 1, wb_job_get_id (job));
@@ -147,9 +164,12 @@ release_claim_number (WbSqlite           *book,
   const WbClaim *after = (const WbClaim *) change->after;
   sqlite3_stmt *statement;
 
-  if (change->kind != WB_KIND_CLAIM || before == NULL || after == NULL || g_strcmp0 (before->number, after->number) == 0)
+  if (change->kind != WB_KIND_CLAIM || before == NULL || after == NULL ||
+      g_strcmp0 (before->number, after->number) == 0)
     return TRUE;
-  statement = wb_sqlite_prepare (book, "UPDATE claim SET number = NULL WHERE job_id = ?1 AND id = ?2", error);
+  statement = wb_sqlite_prepare (book,
+                                 "UPDATE claim SET number = NULL WHERE job_id = ?1 AND id = ?2",
+                                 error);
   if (statement == NULL)
     return FALSE;
   wb_sqlite_bind_text (statement, 1, job_id);
@@ -157,8 +177,8 @@ release_claim_number (WbSqlite           *book,
   return wb_sqlite_run (book, statement, error);
 }
 
-/* Removals go backwards through the kinds, so that what belongs to a record goes before it; then nothing is left that a
- * cascade could take unseen. */
+/* Removals go backwards through the kinds, so that what belongs to a record goes before it; then
+ * nothing is left that a cascade could take unseen. */
 static gboolean
 remove_rows (WbSqlite      *book,
              const WbJob   *job,
@@ -169,7 +189,8 @@ remove_rows (WbSqlite      *book,
     {
       const WbJobChange *change = &g_array_index (changes, WbJobChange, i - 1);
 
-      if (change->after == NULL && !wb_record_table_remove (book, wb_job_get_id (job), change->before, error))
+      if (change->after == NULL &&
+          !wb_record_table_remove (book, wb_job_get_id (job), change->before, error))
         return FALSE;
       if (!release_claim_number (book, wb_job_get_id (job), change, error))
         return FALSE;
@@ -177,7 +198,8 @@ remove_rows (WbSqlite      *book,
   return TRUE;
 }
 
-/* Returns: (nullable): the id of the job that has the number of @record, an order or a claim, for one of its own. */
+/* Returns: (nullable): the id of the job that has the number of @record, an order or a claim, for
+ * one of its own. */
 static char *
 find_holder (WbSqlite       *book,
              const char     *job_id,
@@ -188,7 +210,8 @@ find_holder (WbSqlite       *book,
   char *holder = NULL;
 
   if (record->type->kind == WB_KIND_ORDER)
-    statement = wb_sqlite_prepare (book, "SELECT job_id FROM \"order\" WHERE number = ?3 COLLATE NOCASE"
+    statement = wb_sqlite_prepare (book,
+                                   "SELECT job_id FROM \"order\" WHERE number = ?3 COLLATE NOCASE"
                                    " AND (job_id, id) <> (?1, ?2)", NULL);
   else
     statement = wb_sqlite_prepare (book, "SELECT job_id FROM claim WHERE number = ?3 COLLATE NOCASE"
@@ -227,7 +250,8 @@ explain_refusal (WbSqlite        *book,
   if (holder == NULL)
     return;
   g_clear_error (error);
-  wb_sqlite_set_error (book, WB_STORE_ERROR_CONSTRAINT, error, "job %s: the %s number “%s” is already taken by job %s", id,
+  wb_sqlite_set_error (book, WB_STORE_ERROR_CONSTRAINT, error,
+                       "job %s: the %s number “%s” is already taken by job %s", id,
                        record->type->kind == WB_KIND_ORDER ? "job" : "claim", number, holder);
 }
 
@@ -245,8 +269,8 @@ write_rows (WbSqlite      *book,
       if (change->after == NULL)
         continue;
       position = wb_job_index (job, change->kind, change->after->id);
-      if (!wb_record_table_write (book, wb_job_get_id (job), wb_job_get_currency (job), change->after, (guint) position,
-                                  error))
+      if (!wb_record_table_write (book, wb_job_get_id (job), wb_job_get_currency (job),
+                                  change->after, (guint) position, error))
         {
           explain_refusal (book, job, change->after, error);
           return FALSE;
@@ -277,7 +301,8 @@ write_moves (WbSqlite      *book,
   for (int kind = 0; kind < WB_N_KINDS; kind++)
     for (guint i = 0; i < wb_job_count (job, (WbKind) kind); i++)
       if (is_moved (base, job, (WbKind) kind, i) &&
-          !wb_record_table_move (book, wb_job_get_id (job), wb_job_nth (job, (WbKind) kind, i), i, error))
+          !wb_record_table_move (book, wb_job_get_id (job), wb_job_nth (job, (WbKind) kind, i), i,
+                                 error))
         return FALSE;
   return TRUE;
 }
@@ -296,7 +321,8 @@ is_same (const WbJob  *base,
   return TRUE;
 }
 
-/* Only what differs is written; with another currency every amount has to differ, which the check sees to. */
+/* Only what differs is written; with another currency every amount has to differ, which the check
+ * sees to. */
 static gboolean
 check_currency (WbSqlite      *book,
                 const WbJob   *base,
@@ -305,9 +331,11 @@ check_currency (WbSqlite      *book,
 {
   g_autoptr (GError) fault = NULL;
 
-  if (strcmp (wb_job_get_currency (base), wb_job_get_currency (job)) == 0 || wb_job_check (job, &fault))
+  if (strcmp (wb_job_get_currency (base), wb_job_get_currency (job)) == 0 ||
+      wb_job_check (job, &fault))
     return TRUE;
-  wb_sqlite_set_error (book, WB_STORE_ERROR_CONSTRAINT, error, "job %s: %s", wb_job_get_id (job), fault->message);
+  wb_sqlite_set_error (book, WB_STORE_ERROR_CONSTRAINT, error, "job %s: %s", wb_job_get_id (job),
+                       fault->message);
   return FALSE;
 }
 
@@ -340,9 +368,13 @@ wb_job_store_save (WbSqlite    *book,
   g_autoptr (GArray) changes = NULL;
   Head head;
 
-  if (!read_head (book, wb_job_get_id (job), &head, error) || !check_revision (book, base, job, &head, error))
+  if (!read_head (book, wb_job_get_id (job), &head, error) ||
+      !check_revision (book, base, job, &head, error))
     return NULL;
-  from = base != NULL ? wb_job_ref (base) : wb_job_new (wb_job_get_id (job), wb_job_get_currency (job));
+  if (base != NULL)
+    from = wb_job_ref (base);
+  else
+    from = wb_job_new (wb_job_get_id (job), wb_job_get_currency (job));
   changes = wb_job_diff (from, job);
   if (base != NULL && is_same (base, job, changes))
     return wb_job_with_revision (job, head.revision);
@@ -352,7 +384,7 @@ wb_job_store_save (WbSqlite    *book,
   return g_steal_pointer (&to);
 }
 
-/* --- removing ---------------------------------------------------------------------------------------------------- */
+/* --- removing --------------------------------------------------------------------------------- */
 
 gboolean
 wb_job_store_remove (WbSqlite    *book,
@@ -367,12 +399,7 @@ wb_job_store_remove (WbSqlite    *book,
   if (job == NULL)
     return FALSE;
   if (wb_job_get_revision (job) != revision)
-    {
-      wb_sqlite_set_error (book, WB_STORE_ERROR_CONFLICT, error,
-                           "job %s was changed meanwhile: it is at revision %" G_GINT64_FORMAT ", not %" G_GINT64_FORMAT, id,
-                           wb_job_get_revision (job), revision);
-      return FALSE;
-    }
+    return refuse_revision (book, id, wb_job_get_revision (job), revision, error);
   empty = wb_job_new (id, wb_job_get_currency (job));
   gone = wb_job_with_revision (empty, revision + 1);
   return wb_search_index_remove (book, id, error) &&
@@ -381,9 +408,10 @@ wb_job_store_remove (WbSqlite    *book,
          wb_history_enter (book, job, gone, "removed", error);
 }
 
-/* --- finding ----------------------------------------------------------------------------------------------------- */
+/* --- finding ---------------------------------------------------------------------------------- */
 
-/* A job's own number goes before a claim's, and that before a bill's, which two jobs may share: then the newer one. */
+/* A job's own number goes before a claim's, and that before a bill's, which two jobs may share:
+ * then the newer one. */
 static const char find_by_number[] =
   "SELECT found.job_id FROM ("
   "  SELECT job_id, 1 AS rank FROM \"order\" WHERE number = ?1 COLLATE NOCASE"
@@ -411,8 +439,8 @@ wb_job_store_find (WbSqlite    *book,
       sqlite3_reset (statement);
       return id;
     case WB_STEP_END:
-      wb_sqlite_set_error (book, WB_STORE_ERROR_NOT_FOUND, error, "no job, bill of lading or claim has the number “%s”",
-                           trimmed);
+      wb_sqlite_set_error (book, WB_STORE_ERROR_NOT_FOUND, error,
+                           "no job, bill of lading or claim has the number “%s”", trimmed);
       return NULL;
     case WB_STEP_FAILED:
       return NULL;

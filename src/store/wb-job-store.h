@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Whole jobs in and out of the book. Each function here runs inside a transaction of its caller. Private to the store. */
+/* Whole jobs in and out of the book. Each function here runs inside a transaction of its caller.
+ * Private to the store. */
 #pragma once
 
 #include "core/wb-job.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Brings a book from any earlier version to the newest, after making a copy of it. What each version holds stands in
- * migrations/NNNN.sql. */
+/* Brings a book from any earlier version to the newest, after making a copy of it. What each
+ * version holds stands in migrations/NNNN.sql. */
 #include "config.h"
 
 #include "store/wb-book-private.h"
@@ -13,7 +13,7 @@
 
 #include "store/wb-store-resources.h"
 
-/* --- the list ---------------------------------------------------------------------------------------------------- */
+/* --- the list --------------------------------------------------------------------------------- */
 
 #define N_MIGRATIONS 1
 
@@ -27,9 +27,10 @@ wb_migrations (void)
     {
       for (int i = 0; i < N_MIGRATIONS; i++)
         {
-          g_autofree char *name = g_strdup_printf ("/org/wainbook/store/migrations/%04d.sql", i + 1);
-          g_autoptr (GBytes) text = g_resource_lookup_data (wb_store_get_resource (), name, G_RESOURCE_LOOKUP_FLAGS_NONE,
-                                                            NULL);
+          g_autofree char *name = g_strdup_printf ("/org/wainbook/store/migrations/%04d.sql",
+                                                   i + 1);
+          g_autoptr (GBytes) text = g_resource_lookup_data (wb_store_get_resource (), name,
+                                                            G_RESOURCE_LOOKUP_FLAGS_NONE, NULL);
 
           g_assert (text != NULL);
           migrations[i] = g_strndup (g_bytes_get_data (text, NULL), g_bytes_get_size (text));
@@ -39,7 +40,7 @@ wb_migrations (void)
   return migrations;
 }
 
-/* --- the copy ---------------------------------------------------------------------------------------------------- */
+/* --- the copy --------------------------------------------------------------------------------- */
 
 /* Makes an empty file of a name that was free. */
 static char *
@@ -70,7 +71,8 @@ reserve_copy (const char  *path,
           return NULL;
         }
     }
-  wb_store_set_error (path, WB_STORE_ERROR_EXISTS, error, "there are too many copies of the book beside it");
+  wb_store_set_error (path, WB_STORE_ERROR_EXISTS, error,
+                      "there are too many copies of the book beside it");
   return NULL;
 }
 
@@ -82,7 +84,8 @@ copy_pages (WbSqlite      *from,
             GCancellable  *cancellable,
             GError       **error)
 {
-  sqlite3_backup *copy = sqlite3_backup_init (wb_sqlite_get_handle (to), "main", wb_sqlite_get_handle (from), "main");
+  sqlite3_backup *copy = sqlite3_backup_init (wb_sqlite_get_handle (to), "main",
+                                              wb_sqlite_get_handle (from), "main");
   int code = SQLITE_OK;
 
   if (copy == NULL)
@@ -123,7 +126,7 @@ make_copy (const char    *path,
   return NULL;
 }
 
-/* --- the steps --------------------------------------------------------------------------------------------------- */
+/* --- the steps -------------------------------------------------------------------------------- */
 
 typedef struct
 {
@@ -146,7 +149,8 @@ read_version (WbSqlite  *book,
   if (number < 0 || number > newest)
     {
       wb_sqlite_set_error (book, WB_STORE_ERROR_NEWER, error,
-                           "the book was made by a later version of the program (it is of version %" G_GINT64_FORMAT
+                           "the book was made by a later version of the program (it is of version"
+                           " %" G_GINT64_FORMAT
                            ", this program knows up to %u)", number, newest);
       return FALSE;
     }
@@ -182,7 +186,8 @@ check_references (WbSqlite  *book,
 
       sqlite3_reset (statement);
       wb_sqlite_set_error (book, WB_STORE_ERROR_CORRUPT, error,
-                           "the book is damaged: an entry of “%s” refers to one that is not there", table);
+                           "the book is damaged: an entry of “%s” refers to one that is not there",
+                           table);
     }
   return step == WB_STEP_END;
 }

@@ -13,8 +13,10 @@ is_taken (WbSqlite    *book,
   sqlite3_stmt *statement;
 
   statement = wb_sqlite_prepare (book,
-                                 "SELECT EXISTS (SELECT 1 FROM \"order\" WHERE number = ?1 COLLATE NOCASE)"
-                                 " OR EXISTS (SELECT 1 FROM claim WHERE number = ?1 COLLATE NOCASE)", error);
+                                 "SELECT EXISTS (SELECT 1 FROM \"order\""
+                                 " WHERE number = ?1 COLLATE NOCASE)"
+                                 " OR EXISTS (SELECT 1 FROM claim"
+                                 " WHERE number = ?1 COLLATE NOCASE)", error);
   if (statement == NULL)
     return FALSE;
   wb_sqlite_bind_text (statement, 1, number);
@@ -33,7 +35,9 @@ read_last (WbSqlite    *book,
 {
   sqlite3_stmt *statement;
 
-  statement = wb_sqlite_prepare (book, "SELECT coalesce (max (last), 0) FROM number_series WHERE prefix = ?1", error);
+  statement = wb_sqlite_prepare (book,
+                                 "SELECT coalesce (max (last), 0) FROM number_series"
+                                 " WHERE prefix = ?1", error);
   if (statement == NULL)
     return FALSE;
   wb_sqlite_bind_text (statement, 1, prefix);

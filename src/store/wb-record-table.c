@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Rows to records and records to rows, for any kind of record by its field table. Which rows are written when is decided in
- * wb-job-store.c. */
+/* Rows to records and records to rows, for any kind of record by its field table. Which rows are
+ * written when is decided in wb-job-store.c. */
 #include "config.h"
 
 #include "store/wb-record-table.h"
@@ -9,9 +9,10 @@
 
 #define MEMBER(record, field, type) G_STRUCT_MEMBER (type, (record), (field)->offset)
 
-/* --- statements ------------------------------------------------------------------------------------------------ */
+/* --- statements ------------------------------------------------------------------------------- */
 
-/* The statements of one table. The first columns of a row are those of FIXED, then come the fields in their order. */
+/* The statements of one table. The first columns of a row are those of FIXED, then come the fields
+ * in their order. */
 typedef struct
 {
   char *read;        /* parameter 1: job; columns position, id, fields */
@@ -67,8 +68,10 @@ make_statements (void)
 
       statements->read = make_read (type);
       statements->write = make_write (type);
-      statements->move = g_strdup_printf ("UPDATE \"%s\" SET position = ?3 WHERE job_id = ?1 AND id = ?2", type->name);
-      statements->remove = g_strdup_printf ("DELETE FROM \"%s\" WHERE job_id = ?1 AND id = ?2", type->name);
+      statements->move = g_strdup_printf ("UPDATE \"%s\" SET position = ?3"
+                                          " WHERE job_id = ?1 AND id = ?2", type->name);
+      statements->remove = g_strdup_printf ("DELETE FROM \"%s\" WHERE job_id = ?1 AND id = ?2",
+                                            type->name);
       statements->remove_all = g_strdup_printf ("DELETE FROM \"%s\" WHERE job_id = ?1", type->name);
     }
 }
@@ -94,16 +97,18 @@ wb_record_table_check (WbSqlite  *book,
   for (int kind = 0; kind < WB_N_KINDS; kind++)
     if (wb_sqlite_prepare (book, find_statements ((WbKind) kind)->read, NULL) == NULL)
       {
-        wb_sqlite_set_error (book, WB_STORE_ERROR_CORRUPT, error, "the book is damaged: it lacks its table “%s” or a part of it",
+        wb_sqlite_set_error (book, WB_STORE_ERROR_CORRUPT, error,
+                             "the book is damaged: it lacks its table “%s” or a part of it",
                              wb_record_type ((WbKind) kind)->name);
         return FALSE;
       }
   return TRUE;
 }
 
-/* --- reading --------------------------------------------------------------------------------------------------- */
+/* --- reading ---------------------------------------------------------------------------------- */
 
-/* The record and field that a value read from the book is meant for, so that a damaged one can be named. */
+/* The record and field that a value read from the book is meant for, so that a damaged one can be
+ * named. */
 typedef struct
 {
   WbSqlite      *book;
@@ -118,7 +123,8 @@ static gboolean
 refuse_cell (const Cell  *cell,
              GError     **error)
 {
-  wb_sqlite_set_error (cell->book, WB_STORE_ERROR_CORRUPT, error, "the book is damaged: %s %s, %s holds something else",
+  wb_sqlite_set_error (cell->book, WB_STORE_ERROR_CORRUPT, error,
+                       "the book is damaged: %s %s, %s holds something else",
                        cell->record->type->name, cell->record->id, cell->field->name);
   return FALSE;
 }
@@ -131,7 +137,8 @@ read_number (const Cell  *cell,
 {
   gint64 number = sqlite3_column_int64 (cell->statement, cell->column);
 
-  if (sqlite3_column_type (cell->statement, cell->column) != SQLITE_INTEGER || number < 0 || number > most)
+  if (sqlite3_column_type (cell->statement, cell->column) != SQLITE_INTEGER || number < 0 ||
+      number > most)
     return refuse_cell (cell, error);
   *out = number;
   return TRUE;
@@ -144,7 +151,8 @@ read_text (const Cell  *cell,
   const char *text = (const char *) sqlite3_column_text (cell->statement, cell->column);
   gsize length = (gsize) sqlite3_column_bytes (cell->statement, cell->column);
 
-  if (sqlite3_column_type (cell->statement, cell->column) != SQLITE_TEXT || length == 0 || length > WB_TEXT_MAX_BYTES ||
+  if (sqlite3_column_type (cell->statement, cell->column) != SQLITE_TEXT || length == 0 ||
+      length > WB_TEXT_MAX_BYTES ||
       !g_utf8_validate_len (text, length, NULL))
     return refuse_cell (cell, error);
   MEMBER (cell->record, cell->field, char *) = g_strndup (text, length);
@@ -195,7 +203,8 @@ read_cell (const Cell  *cell,
       MEMBER (cell->record, cell->field, gboolean) = number != 0;
       return TRUE;
     case WB_FIELD_INTEGER:
-      return read_number (cell, cell->field->maximum, &MEMBER (cell->record, cell->field, gint64), error);
+      return read_number (cell, cell->field->maximum, &MEMBER (cell->record, cell->field, gint64),
+                          error);
     case WB_FIELD_PERCENT:
       return read_number (cell, 10000, &MEMBER (cell->record, cell->field, gint64), error);
     case WB_FIELD_MONEY:
@@ -213,11 +222,14 @@ read_cell (const Cell  *cell,
   if (cell->field->type == WB_FIELD_ENUM)
     return read_choice (cell, text, error);
   if (cell->field->type == WB_FIELD_DATE)
-    return wb_date_parse (text, &MEMBER (cell->record, cell->field, GDate), NULL) || refuse_cell (cell, error);
-  if (cell->field->type == WB_FIELD_WEIGHT)
-    return wb_weight_parse (text, WB_WEIGHT_UNIT_NONE, &MEMBER (cell->record, cell->field, WbWeight), NULL) ||
+    return wb_date_parse (text, &MEMBER (cell->record, cell->field, GDate), NULL) ||
            refuse_cell (cell, error);
-  return wb_volume_parse (text, WB_VOLUME_UNIT_NONE, &MEMBER (cell->record, cell->field, WbVolume), NULL) ||
+  if (cell->field->type == WB_FIELD_WEIGHT)
+    return wb_weight_parse (text, WB_WEIGHT_UNIT_NONE,
+                            &MEMBER (cell->record, cell->field, WbWeight), NULL) ||
+           refuse_cell (cell, error);
+  return wb_volume_parse (text, WB_VOLUME_UNIT_NONE, &MEMBER (cell->record, cell->field, WbVolume),
+                          NULL) ||
          refuse_cell (cell, error);
 }
 
@@ -233,13 +245,15 @@ read_row (WbSqlite            *book,
 
   if (!wb_record_id_is_valid (id))
     {
-      wb_sqlite_set_error (book, WB_STORE_ERROR_CORRUPT, error, "the book is damaged: a %s has no proper id", type->name);
+      wb_sqlite_set_error (book, WB_STORE_ERROR_CORRUPT, error,
+                           "the book is damaged: a %s has no proper id", type->name);
       return NULL;
     }
   record = wb_record_new (type->kind, id);
   for (gsize i = 0; i < type->n_fields; i++)
     {
-      Cell cell = { book, statement, FIRST_FIELD_COLUMN + (int) i, record, &type->fields[i], currency };
+      int column = FIRST_FIELD_COLUMN + (int) i;
+      Cell cell = { book, statement, column, record, &type->fields[i], currency };
 
       if (sqlite3_column_type (statement, cell.column) != SQLITE_NULL && !read_cell (&cell, error))
         return NULL;
@@ -272,8 +286,9 @@ read_rows (WbSqlite            *book,
 
   while ((step = wb_sqlite_step (book, statement, error)) == WB_STEP_ROW)
     {
-      Placed row = { sqlite3_column_int64 (statement, 0), read_row (book, type, statement, currency, error) };
+      Placed row = { sqlite3_column_int64 (statement, 0), NULL };
 
+      row.record = read_row (book, type, statement, currency, error);
       if (row.record == NULL)
         {
           sqlite3_reset (statement);
@@ -284,8 +299,8 @@ read_rows (WbSqlite            *book,
   return step == WB_STEP_END;
 }
 
-/* Rows come in the order of their ids. Each position from 0 on has to be taken once, so they are put in place without
- * sorting. */
+/* Rows come in the order of their ids. Each position from 0 on has to be taken once, so they are
+ * put in place without sorting. */
 static gboolean
 place_rows (GArray    *rows,
             GPtrArray *records)
@@ -328,12 +343,13 @@ wb_record_table_read (WbSqlite     *book,
     return FALSE;
   if (place_rows (rows, records))
     return TRUE;
-  wb_sqlite_set_error (book, WB_STORE_ERROR_CORRUPT, error, "the book is damaged: the %s of job %s are out of order",
-                       type->plural, job_id);
+  wb_sqlite_set_error (book, WB_STORE_ERROR_CORRUPT, error,
+                       "the book is damaged: the %s of job %s are out of order", type->plural,
+                       job_id);
   return FALSE;
 }
 
-/* --- writing --------------------------------------------------------------------------------------------------- */
+/* --- writing ---------------------------------------------------------------------------------- */
 
 static gboolean
 refuse_value (WbSqlite        *book,
@@ -342,8 +358,8 @@ refuse_value (WbSqlite        *book,
               const char      *why,
               GError         **error)
 {
-  wb_sqlite_set_error (book, WB_STORE_ERROR_CONSTRAINT, error, "%s %s, %s: %s", record->type->name, record->id, field->name,
-                       why);
+  wb_sqlite_set_error (book, WB_STORE_ERROR_CONSTRAINT, error, "%s %s, %s: %s", record->type->name,
+                       record->id, field->name, why);
   return FALSE;
 }
 
@@ -358,8 +374,10 @@ bind_text (WbSqlite        *book,
 {
   const char *text = MEMBER (record, field, char *);
 
-  if (text != NULL && (*text == '\0' || strlen (text) > WB_TEXT_MAX_BYTES || !g_utf8_validate (text, -1, NULL)))
-    return refuse_value (book, record, field, "the text is empty, too long or not valid UTF-8", error);
+  if (text != NULL &&
+      (*text == '\0' || strlen (text) > WB_TEXT_MAX_BYTES || !g_utf8_validate (text, -1, NULL)))
+    return refuse_value (book, record, field, "the text is empty, too long or not valid UTF-8",
+                         error);
   wb_sqlite_bind_text (statement, parameter, text);
   return TRUE;
 }
@@ -385,7 +403,8 @@ bind_quantity (WbSqlite        *book,
     exact = wb_volume_parse (text, WB_VOLUME_UNIT_NONE, &volume, NULL) &&
             wb_volume_equal (volume, MEMBER (record, field, WbVolume));
   if (!exact)
-    return refuse_value (book, record, field, "it is not a whole number of hundredths of its unit", error);
+    return refuse_value (book, record, field, "it is not a whole number of hundredths of its unit",
+                         error);
   sqlite3_bind_text (statement, parameter, g_steal_pointer (&text), -1, g_free);
   return TRUE;
 }
@@ -407,7 +426,8 @@ bind_field (WbSqlite        *book,
     case WB_FIELD_ENUM:
       if (wb_enum_find (field->choices, MEMBER (record, field, int)) == NULL)
         return refuse_value (book, record, field, "it is not one of the list", error);
-      wb_sqlite_bind_text (statement, parameter, wb_enum_nick (field->choices, MEMBER (record, field, int)));
+      wb_sqlite_bind_text (statement, parameter,
+                           wb_enum_nick (field->choices, MEMBER (record, field, int)));
       return TRUE;
     case WB_FIELD_TEXT:
     case WB_FIELD_MARKS:
@@ -431,7 +451,8 @@ bind_field (WbSqlite        *book,
       wb_sqlite_bind_number (statement, parameter, MEMBER (record, field, WbMoney).minor);
     }
   else if (field->type == WB_FIELD_DATE)
-    sqlite3_bind_text (statement, parameter, wb_date_to_text (&MEMBER (record, field, GDate)), -1, g_free);
+    sqlite3_bind_text (statement, parameter, wb_date_to_text (&MEMBER (record, field, GDate)), -1,
+                       g_free);
   else if (field->type == WB_FIELD_WEIGHT || field->type == WB_FIELD_VOLUME)
     return bind_quantity (book, statement, parameter, record, field, error);
   else
@@ -456,7 +477,8 @@ wb_record_table_write (WbSqlite        *book,
   wb_sqlite_bind_text (statement, 2, record->id);
   wb_sqlite_bind_number (statement, 3, position);
   for (gsize i = 0; i < type->n_fields; i++)
-    if (!bind_field (book, statement, FIRST_FIELD_PARAMETER + (int) i, currency, record, &type->fields[i], error))
+    if (!bind_field (book, statement, FIRST_FIELD_PARAMETER + (int) i, currency, record,
+                     &type->fields[i], error))
       return FALSE;
   return wb_sqlite_run (book, statement, error);
 }
@@ -472,8 +494,8 @@ run_on_row (WbSqlite        *book,
     return FALSE;
   if (sqlite3_changes (wb_sqlite_get_handle (book)) == 1)
     return TRUE;
-  wb_sqlite_set_error (book, WB_STORE_ERROR_CORRUPT, error, "the book is damaged: %s %s is not there", record->type->name,
-                       record->id);
+  wb_sqlite_set_error (book, WB_STORE_ERROR_CORRUPT, error,
+                       "the book is damaged: %s %s is not there", record->type->name, record->id);
   return FALSE;
 }
 
@@ -484,7 +506,8 @@ wb_record_table_move (WbSqlite        *book,
                       guint            position,
                       GError         **error)
 {
-  sqlite3_stmt *statement = wb_sqlite_prepare (book, find_statements (record->type->kind)->move, error);
+  sqlite3_stmt *statement = wb_sqlite_prepare (book, find_statements (record->type->kind)->move,
+                                               error);
 
   if (statement == NULL)
     return FALSE;
@@ -500,7 +523,8 @@ wb_record_table_remove (WbSqlite        *book,
                         const WbRecord  *record,
                         GError         **error)
 {
-  sqlite3_stmt *statement = wb_sqlite_prepare (book, find_statements (record->type->kind)->remove, error);
+  sqlite3_stmt *statement = wb_sqlite_prepare (book, find_statements (record->type->kind)->remove,
+                                               error);
 
   if (statement == NULL)
     return FALSE;
@@ -517,7 +541,9 @@ wb_record_table_remove_all (WbSqlite    *book,
   /* Backwards, so that no record goes before those that refer to it. */
   for (int kind = WB_N_KINDS - 1; kind >= 0; kind--)
     {
-      sqlite3_stmt *statement = wb_sqlite_prepare (book, find_statements ((WbKind) kind)->remove_all, error);
+      sqlite3_stmt *statement = wb_sqlite_prepare (book,
+                                                   find_statements ((WbKind) kind)->remove_all,
+                                                   error);
 
       if (statement == NULL)
         return FALSE;

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One table of the book a kind of record, its columns the fields of core's table. Private to the store. */
+/* One table of the book a kind of record, its columns the fields of core's table. Private to the
+ * store. */
 #pragma once
 
 #include "core/wb-job.h"

@@ -1,13 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Makes of a job what a list shows and the words by which it is found, and asks the index. The order of a list and the
- * meaning of a query are decided here and nowhere else. */
+/* Makes of a job what a list shows and the words by which it is found, and asks the index. The
+ * order of a list and the meaning of a query are decided here and nowhere else. */
 #include "config.h"
 
 #include "store/wb-search-index.h"
 
 #include <string.h>
 
-/* --- what a list shows ------------------------------------------------------------------------------------------- */
+/* --- what a list shows ------------------------------------------------------------------------ */
 
 WbJobSummary *
 wb_job_summary_copy (const WbJobSummary *self)
@@ -139,17 +139,20 @@ wb_search_index_summarize (const WbJob *job)
   summary->shipper = find_shipper (job);
   summary->from_city = find_from_city (job);
   summary->to_city = find_to_city (job);
-  summary->pickup = wb_date_is_set (&order->picked_up_on) ? order->picked_up_on : order->pickup_from;
-  summary->delivery = wb_date_is_set (&order->delivered_on) ? order->delivered_on : order->delivery_from;
+  summary->pickup = wb_date_is_set (&order->picked_up_on) ? order->picked_up_on
+                    : order->pickup_from;
+  summary->delivery = wb_date_is_set (&order->delivered_on) ? order->delivered_on
+                      : order->delivery_from;
   summary->n_pieces = wb_job_count (job, WB_KIND_PIECE);
   summarize_claims (job, summary);
   summary->revision = wb_job_get_revision (job);
   return summary;
 }
 
-/* --- words ------------------------------------------------------------------------------------------------------- */
+/* --- words ------------------------------------------------------------------------------------ */
 
-/* Digits of a telephone number that a caller may leave out: "1" before a number of this length, and the area code. */
+/* Digits of a telephone number that a caller may leave out: "1" before a number of this length, and
+ * the area code. */
 #define NATIONAL_DIGITS 10
 #define LOCAL_DIGITS 7
 
@@ -172,7 +175,8 @@ keep_digits (const char *text)
   return g_string_free (digits, FALSE);
 }
 
-/* A number is found as it is written, and by its digits however they are grouped, with or without what goes before. */
+/* A number is found as it is written, and by its digits however they are grouped, with or without
+ * what goes before. */
 static void
 append_phone (GString    *words,
               const char *phone)
@@ -222,7 +226,7 @@ wb_search_index_words (const WbJob *job)
   return g_string_free (words, FALSE);
 }
 
-/* --- queries ----------------------------------------------------------------------------------------------------- */
+/* --- queries ---------------------------------------------------------------------------------- */
 
 /* Whether the index would see a word in @text: it takes letters and digits of any script. */
 static gboolean
@@ -234,7 +238,8 @@ names_a_word (const char *text)
   return FALSE;
 }
 
-/* A word in quotes is a sequence of words to the index ("J-2026-7"), the star makes the last one a beginning. */
+/* A word in quotes is a sequence of words to the index ("J-2026-7"), the star makes the last one a
+ * beginning. */
 static void
 append_beginning (GString    *expression,
                   const char *word)
@@ -245,7 +250,8 @@ append_beginning (GString    *expression,
   g_string_append_printf (expression, "%s\"%s\"*", expression->len > 0 ? " AND " : "", quoted);
 }
 
-/* Returns: (nullable): the digits of a query that is a telephone number and nothing else, without a leading 1. */
+/* Returns: (nullable): the digits of a query that is a telephone number and nothing else, without a
+ * leading 1. */
 static char *
 read_phone (const char *query)
 {
@@ -279,7 +285,7 @@ wb_search_index_query (const char *query)
   return g_string_free (g_steal_pointer (&expression), FALSE);
 }
 
-/* --- the book ---------------------------------------------------------------------------------------------------- */
+/* --- the book --------------------------------------------------------------------------------- */
 
 static void
 bind_date (sqlite3_stmt *statement,
@@ -290,8 +296,8 @@ bind_date (sqlite3_stmt *statement,
     sqlite3_bind_text (statement, index, wb_date_to_text (date), -1, g_free);
 }
 
-/* The day by which a job stands in a list: that of its pick-up; before one is agreed, the day it was booked or surveyed;
- * before that, none, and the day on which it was first stored is taken. */
+/* The day by which a job stands in a list: that of its pick-up; before one is agreed, the day it
+ * was booked or surveyed; before that, none, and the day on which it was first stored is taken. */
 static const GDate *
 find_listing_day (const WbJob        *job,
                   const WbJobSummary *summary)
@@ -312,9 +318,11 @@ write_summary (WbSqlite      *book,
   sqlite3_stmt *statement;
 
   statement = wb_sqlite_prepare (book,
-                                 "UPDATE job SET number = ?2, bill_number = ?3, stage = ?4, shipper = ?5, from_city = ?6,"
-                                 " to_city = ?7, pickup = ?8, delivery = ?9, n_pieces = ?10, claims = ?11,"
-                                 " n_open_claims = ?12, listed_by = coalesce (?13, first_stored) WHERE id = ?1", error);
+                                 "UPDATE job SET number = ?2, bill_number = ?3, stage = ?4,"
+                                 " shipper = ?5, from_city = ?6, to_city = ?7, pickup = ?8,"
+                                 " delivery = ?9, n_pieces = ?10, claims = ?11,"
+                                 " n_open_claims = ?12, listed_by = coalesce (?13, first_stored)"
+                                 " WHERE id = ?1", error);
   if (statement == NULL)
     return FALSE;
   wb_sqlite_bind_text (statement, 1, summary->id);
@@ -340,7 +348,9 @@ wb_search_index_remove (WbSqlite    *book,
 {
   sqlite3_stmt *statement;
 
-  statement = wb_sqlite_prepare (book, "DELETE FROM job_words WHERE rowid = (SELECT doc FROM job WHERE id = ?1)", error);
+  statement = wb_sqlite_prepare (book,
+                                 "DELETE FROM job_words WHERE rowid = (SELECT doc FROM job WHERE"
+                                 " id = ?1)", error);
   if (statement == NULL)
     return FALSE;
   wb_sqlite_bind_text (statement, 1, job_id);
@@ -357,7 +367,9 @@ write_words (WbSqlite    *book,
 
   if (!wb_search_index_remove (book, job_id, error))
     return FALSE;
-  statement = wb_sqlite_prepare (book, "INSERT INTO job_words (rowid, words) SELECT doc, ?2 FROM job WHERE id = ?1", error);
+  statement = wb_sqlite_prepare (book,
+                                 "INSERT INTO job_words (rowid, words) SELECT doc, ?2 FROM job"
+                                 " WHERE id = ?1", error);
   if (statement == NULL)
     return FALSE;
   wb_sqlite_bind_text (statement, 1, job_id);
@@ -414,9 +426,9 @@ read_summary (sqlite3_stmt *statement)
   return summary;
 }
 
-#define SUMMARY_COLUMNS                                                                                                \
-  "SELECT id, number, bill_number, stage, shipper, from_city, to_city, pickup, delivery, n_pieces, claims,"            \
-  " n_open_claims, revision FROM job WHERE removed = 0"
+#define SUMMARY_COLUMNS \
+  "SELECT id, number, bill_number, stage, shipper, from_city, to_city, pickup, delivery," \
+  " n_pieces, claims, n_open_claims, revision FROM job WHERE removed = 0"
 #define SUMMARY_ORDER " ORDER BY listed_by DESC, doc DESC LIMIT ?1"
 
 GPtrArray *
@@ -425,7 +437,8 @@ wb_search_index_list (WbSqlite    *book,
                       guint        limit,
                       GError     **error)
 {
-  g_autoptr (GPtrArray) summaries = g_ptr_array_new_with_free_func ((GDestroyNotify) wb_job_summary_free);
+  GDestroyNotify free_summary = (GDestroyNotify) wb_job_summary_free;
+  g_autoptr (GPtrArray) summaries = g_ptr_array_new_with_free_func (free_summary);
   g_autofree char *expression = query != NULL ? wb_search_index_query (query) : NULL;
   sqlite3_stmt *statement;
   WbStep step;
@@ -434,7 +447,8 @@ wb_search_index_list (WbSqlite    *book,
     statement = wb_sqlite_prepare (book, SUMMARY_COLUMNS SUMMARY_ORDER, error);
   else
     statement = wb_sqlite_prepare (book,
-                                   SUMMARY_COLUMNS " AND doc IN (SELECT rowid FROM job_words WHERE job_words MATCH ?2)"
+                                   SUMMARY_COLUMNS " AND doc IN (SELECT rowid FROM job_words WHERE"
+                                                   " job_words MATCH ?2)"
                                    SUMMARY_ORDER, error);
   if (statement == NULL)
     return NULL;

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What a list of jobs shows and what a search looks through, kept beside the job. Private to the store. */
+/* What a list of jobs shows and what a search looks through, kept beside the job. Private to the
+ * store. */
 #pragma once
 
 #include "store/wb-book.h"
@@ -11,7 +12,8 @@ G_BEGIN_DECLS
 WbJobSummary *wb_search_index_summarize (const WbJob   *job) G_GNUC_WARN_UNUSED_RESULT;
 /** Returns: (transfer full): the words by which @job is found. */
 char         *wb_search_index_words     (const WbJob   *job) G_GNUC_WARN_UNUSED_RESULT;
-/** Returns: (transfer full) (nullable): @query as the index understands it, %NULL when it names no word at all. */
+/** Returns: (transfer full) (nullable): @query as the index understands it, %NULL when it names no
+ * word at all. */
 char         *wb_search_index_query     (const char    *query) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Brings the row of @job, which is stored already, and its words up to date.

@@ -1,11 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One connection: how it is opened and set up, its statements, its transactions. It knows no table of the
- * book; what a result code means stands in wb-store.c. */
+/* One connection: how it is opened and set up, its statements, its transactions. It knows no table
+ * of the book; what a result code means stands in wb-store.c. */
 #include "config.h"
 
 #include "store/wb-sqlite.h"
 
-/* How many steps of SQLite's machine pass between two looks at the cancellable: well under a millisecond. */
+/* How many steps of SQLite's machine pass between two looks at the cancellable: well under a
+ * millisecond. */
 #define STEPS_BETWEEN_LOOKS 2000
 
 struct _WbSqlite
@@ -16,7 +17,7 @@ struct _WbSqlite
   GCancellable *cancellable;  /* (nullable) */
 };
 
-/* --- opening and closing ----------------------------------------------------------------------------------------- */
+/* --- opening and closing ---------------------------------------------------------------------- */
 
 static int
 look_at_cancellable (gpointer data)
@@ -26,8 +27,8 @@ look_at_cancellable (gpointer data)
   return g_cancellable_is_cancelled (self->cancellable);
 }
 
-/* Both sides of a bargain: the file may come from anywhere, so nothing in it is trusted to run, and our own statements must
- * not mean something else when a name is misspelt. */
+/* Both sides of a bargain: the file may come from anywhere, so nothing in it is trusted to run, and
+ * our own statements must not mean something else when a name is misspelt. */
 static const char set_up[] =
   "PRAGMA trusted_schema = OFF;"
   "PRAGMA cell_size_check = ON;"
@@ -138,7 +139,7 @@ wb_sqlite_set_cancellable (WbSqlite     *self,
                             cancellable != NULL ? look_at_cancellable : NULL, self);
 }
 
-/* --- errors ------------------------------------------------------------------------------------------------------ */
+/* --- errors ----------------------------------------------------------------------------------- */
 
 void
 wb_sqlite_set_error (WbSqlite      *self,
@@ -165,11 +166,11 @@ wb_sqlite_take_error (WbSqlite  *self,
   if ((code & 0xff) == SQLITE_INTERRUPT)
     g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_CANCELLED, "it was cancelled");
   else
-    wb_store_set_error (self->path, wb_store_error_from_sqlite (code), error, "%s (code %d)", wb_store_sentence (code),
-                        code);
+    wb_store_set_error (self->path, wb_store_error_from_sqlite (code), error, "%s (code %d)",
+                        wb_store_sentence (code), code);
 }
 
-/* --- statements ------------------------------------------------------------------------------------------------ */
+/* --- statements ------------------------------------------------------------------------------- */
 
 gboolean
 wb_sqlite_execute (WbSqlite    *self,
@@ -199,7 +200,8 @@ wb_sqlite_read_number (WbSqlite    *self,
       sqlite3_reset (statement);
       return TRUE;
     case WB_STEP_END:
-      wb_sqlite_set_error (self, WB_STORE_ERROR_CORRUPT, error, "the book is damaged: a value is not there");
+      wb_sqlite_set_error (self, WB_STORE_ERROR_CORRUPT, error,
+                           "the book is damaged: a value is not there");
       return FALSE;
     case WB_STEP_FAILED:
       return FALSE;
@@ -220,7 +222,8 @@ wb_sqlite_prepare (WbSqlite    *self,
       sqlite3_clear_bindings (statement);
       return statement;
     }
-  if (sqlite3_prepare_v3 (self->handle, sql, -1, SQLITE_PREPARE_PERSISTENT, &statement, NULL) != SQLITE_OK)
+  if (sqlite3_prepare_v3 (self->handle, sql, -1, SQLITE_PREPARE_PERSISTENT, &statement,
+                          NULL) != SQLITE_OK)
     {
       wb_sqlite_take_error (self, error);
       return NULL;
@@ -261,8 +264,8 @@ wb_sqlite_run (WbSqlite      *self,
   return step == WB_STEP_END;
 }
 
-/* Binding fails only for a wrong index, a statement in use, a text of a gigabyte or want of memory: nothing that our own
- * code lets happen, and going on would store NULL in silence. */
+/* Binding fails only for a wrong index, a statement in use, a text of a gigabyte or want of memory:
+ * nothing that our own code lets happen, and going on would store NULL in silence. */
 void
 wb_sqlite_bind_text (sqlite3_stmt *statement,
                      int           index,
@@ -290,7 +293,7 @@ wb_sqlite_dup_text (sqlite3_stmt *statement,
   return g_strdup ((const char *) sqlite3_column_text (statement, column));
 }
 
-/* --- transactions ---------------------------------------------------------------------------------------------- */
+/* --- transactions ----------------------------------------------------------------------------- */
 
 static gboolean
 begin_and_work (WbSqlite      *self,
@@ -319,8 +322,8 @@ wb_sqlite_transact (WbSqlite      *self,
   wb_sqlite_set_cancellable (self, cancellable);
   done = begin_and_work (self, writing, work, data, error);
   wb_sqlite_set_cancellable (self, NULL);
-  /* SQLite has rolled back by itself after some errors; otherwise nothing can keep it from doing so now, and whatever it
-   * reports would hide the error that led here. */
+  /* SQLite has rolled back by itself after some errors; otherwise nothing can keep it from doing so
+   * now, and whatever it reports would hide the error that led here. */
   if (!done && !sqlite3_get_autocommit (self->handle))
     sqlite3_exec (self->handle, "ROLLBACK", NULL, NULL, NULL);
   return done;

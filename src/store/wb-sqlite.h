@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One connection to a book's database: opening it, statements, transactions, and SQLite's result codes made into ours.
- * A connection belongs to one thread at a time. Private to the store. */
+/* One connection to a book's database: opening it, statements, transactions, and SQLite's result
+ * codes made into ours. A connection belongs to one thread at a time. Private to the store. */
 #pragma once
 
 #include <gio/gio.h>
@@ -20,7 +20,8 @@ typedef enum
   WB_SQLITE_READ,       /* reads only, and sees what others write */
   WB_SQLITE_WRITE,
   WB_SQLITE_CREATE,     /* as WRITE, for a file that is empty or not there */
-  WB_SQLITE_IMMUTABLE,  /* reads a file that nobody writes meanwhile, and leaves no trace beside it */
+  WB_SQLITE_IMMUTABLE,  /* reads a file that nobody writes meanwhile,
+  and leaves no trace beside it */
 } WbSqliteMode;
 
 /** Returns: (transfer full) (nullable): a connection to the file @path. */
@@ -55,7 +56,8 @@ gboolean      wb_sqlite_read_number      (WbSqlite      *self,
                                           gint64        *out,
                                           GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer none) (nullable): the statement, ready to be bound; kept for the next time. */
+/** Returns: (transfer none) (nullable): the statement, ready to be bound; kept for the next
+ * time. */
 sqlite3_stmt *wb_sqlite_prepare          (WbSqlite      *self,
                                           const char    *sql,
                                           GError       **error) G_GNUC_WARN_UNUSED_RESULT;
@@ -93,7 +95,8 @@ typedef gboolean (*WbSqliteWork)         (WbSqlite      *self,
 
 /**
  * wb_sqlite_transact:
- * @writing: whether the book is locked for writing from the start; else all of @work sees one state of it
+ * @writing: whether the book is locked for writing from the start; else all of @work sees one state
+ *   of it
  *
  * Runs @work in one transaction. Returns: %TRUE when all of it was done, %FALSE when nothing was.
  */

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The error domain, and two tables that say what SQLite's result codes and the file system's errors mean to whoever uses a
- * book. No text of a statement ever stands in a message. */
+/* The error domain, and two tables that say what SQLite's result codes and the file system's errors
+ * mean to whoever uses a book. No text of a statement ever stands in a message. */
 #include "config.h"
 
 #include "store/wb-store-error.h"
@@ -10,7 +10,7 @@
 
 G_DEFINE_QUARK (wb-store-error-quark, wb_store_error)
 
-/* --- SQLite ------------------------------------------------------------------------------------------------------ */
+/* --- SQLite ----------------------------------------------------------------------------------- */
 
 typedef struct
 {
@@ -24,7 +24,8 @@ typedef struct
 #define DAMAGED    { WB_STORE_ERROR_CORRUPT, "the book is damaged" }
 #define REFUSED    { WB_STORE_ERROR_CONSTRAINT, "the book refuses what contradicts the rest of it" }
 
-/* By primary code, which are numbered without a gap; those that only report success are mistakes when they come here. */
+/* By primary code, which are numbered without a gap; those that only report success are mistakes
+ * when they come here. */
 static const Meaning meanings[] = {
   [SQLITE_OK]         = MISTAKE,
   [SQLITE_ERROR]      = MISTAKE,
@@ -80,7 +81,7 @@ wb_store_sentence (int sqlite_code)
   return find_meaning (sqlite_code)->sentence;
 }
 
-/* --- the file system --------------------------------------------------------------------------------------------- */
+/* --- the file system -------------------------------------------------------------------------- */
 
 static const struct
 {
@@ -112,7 +113,7 @@ wb_store_error_from_errno (int code)
   return WB_STORE_ERROR_IO;
 }
 
-/* --- messages ---------------------------------------------------------------------------------------------------- */
+/* --- messages --------------------------------------------------------------------------------- */
 
 void
 wb_store_set_error (const char    *path,
@@ -137,5 +138,6 @@ wb_store_set_errno (const char  *path,
                     GError     **error,
                     const char  *message)
 {
-  wb_store_set_error (path, wb_store_error_from_errno (code), error, "%s (%s)", message, g_strerror (code));
+  wb_store_set_error (path, wb_store_error_from_errno (code), error, "%s (%s)", message,
+                      g_strerror (code));
 }

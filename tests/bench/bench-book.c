@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* How long an office book of 20,000 jobs takes to open, to list and to search, and how long a change to a job of 5,000
- * pieces takes to store. */
+/* How long an office book of 20,000 jobs takes to open, to list and to search, and how long a
+ * change to a job of 5,000 pieces takes to store. */
 #include "config.h"
 
 #include "bench/wb-bench.h"
@@ -34,13 +34,15 @@ pick (const char *const *list,
 static WbJob *
 make_job (guint n)
 {
-  static const char *const first[] = { "Ada", "Boris", "Chloé", "Dmitri", "Esther", "Farid", "Greta", "Imani", "Jorge",
-                                       "Kaia", "Lionel", "Nadia", "Oskar", "Priya", "Rosa", "Tomas", "Zoë", NULL };
-  static const char *const last[] = { "Quillfeather", "Marsh", "Brightwater", "Okonjo", "Thistlewood", "Vanterpool",
-                                      "Underhill", "Szabo", "Harrowgate", "Ostrander", "Lindqvist", "Drummond",
+  static const char *const first[] = { "Ada", "Boris", "Chloé", "Dmitri", "Esther", "Farid",
+                                       "Greta", "Imani", "Jorge", "Kaia", "Lionel", "Nadia",
+                                       "Oskar", "Priya", "Rosa", "Tomas", "Zoë", NULL };
+  static const char *const last[] = { "Quillfeather", "Marsh", "Brightwater", "Okonjo",
+                                      "Thistlewood", "Vanterpool", "Underhill", "Szabo",
+                                      "Harrowgate", "Ostrander", "Lindqvist", "Drummond",
                                       "Fairweather", NULL };
-  static const char *const cities[] = { "Dayton", "Tulsa", "Spokane", "Boise", "Reno", "Mobile", "Toledo", "Akron",
-                                        "Salem", "Provo", "Laredo", NULL };
+  static const char *const cities[] = { "Dayton", "Tulsa", "Spokane", "Boise", "Reno", "Mobile",
+                                        "Toledo", "Akron", "Salem", "Provo", "Laredo", NULL };
   g_autofree char *id = g_strdup_printf ("job-%u", n);
   g_autoptr (WbJob) empty = wb_job_new (id, "USD");
   g_autoptr (GPtrArray) records = g_ptr_array_new_with_free_func (wb_record_unref);
@@ -160,7 +162,8 @@ scan (gpointer data)
 static void
 read_all (gpointer data)
 {
-  ask_plain (data, "SELECT id, number, stage, shipper, from_city, to_city, pickup, delivery FROM job");
+  ask_plain (data,
+             "SELECT id, number, stage, shipper, from_city, to_city, pickup, delivery FROM job");
 }
 
 static void
@@ -185,7 +188,9 @@ save_change (gpointer data)
 static void
 write_one_row (gpointer data)
 {
-  ask_plain (data, "INSERT INTO number_series VALUES ('bench', 1) ON CONFLICT (prefix) DO UPDATE SET last = last + 1");
+  ask_plain (data,
+             "INSERT INTO number_series VALUES ('bench', 1) ON CONFLICT (prefix) DO UPDATE SET"
+             " last = last + 1");
 }
 
 static void
@@ -206,14 +211,16 @@ remove_folder (const char *path)
 static void
 measure_searches (Bench *bench)
 {
-  static const char *const queries[] = { "quill", "zoe harrowgate", "J-2019-0100", "555-0310", "dayton", "a" };
+  static const char *const queries[] = { "quill", "zoe harrowgate", "J-2019-0100", "555-0310",
+                                         "dayton", "a" };
 
   for (gsize i = 0; i < G_N_ELEMENTS (queries); i++)
     {
       g_autofree char *what = g_strdup_printf ("searching “%s” among 20,000 jobs", queries[i]);
 
       bench->query = queries[i];
-      wb_bench_report (what, wb_bench_median (N_ROUNDS, search, bench), "SQLite alone looking at each of them",
+      wb_bench_report (what, wb_bench_median (N_ROUNDS, search, bench),
+                       "SQLite alone looking at each of them",
                        wb_bench_median (N_ROUNDS, scan, bench), "under 50 ms");
     }
 }
@@ -237,12 +244,15 @@ main (void)
   g_assert_cmpint (sqlite3_open (bench.path, &bench.plain), ==, SQLITE_OK);
 
   wb_bench_report ("opening a book of 20,000 jobs", wb_bench_median (N_ROUNDS, open_again, &bench),
-                   "reading its file", wb_bench_median (N_ROUNDS, read_file, &bench), "under 300 ms");
+                   "reading its file", wb_bench_median (N_ROUNDS, read_file, &bench),
+                   "under 300 ms");
   wb_bench_report ("listing all 20,000 jobs", wb_bench_median (N_ROUNDS, list_all, &bench),
-                   "SQLite alone reading 8 texts of each", wb_bench_median (N_ROUNDS, read_all, &bench), "under 50 ms");
+                   "SQLite alone reading 8 texts of each",
+                   wb_bench_median (N_ROUNDS, read_all, &bench), "under 50 ms");
   measure_searches (&bench);
-  wb_bench_report ("storing one change to a job of 5,000 pieces", wb_bench_median (N_ROUNDS, save_change, &bench),
-                   "SQLite alone storing one row", wb_bench_median (N_ROUNDS, write_one_row, &bench), "under 50 ms");
+  wb_bench_report ("storing one change to a job of 5,000 pieces",
+                   wb_bench_median (N_ROUNDS, save_change, &bench), "SQLite alone storing one row",
+                   wb_bench_median (N_ROUNDS, write_one_row, &bench), "under 50 ms");
 
   g_assert_cmpint (sqlite3_close (bench.plain), ==, SQLITE_OK);
   g_object_unref (bench.book);

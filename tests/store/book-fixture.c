@@ -7,7 +7,7 @@
 
 #include <glib/gstdio.h>
 
-/* --- the folder -------------------------------------------------------------------------------------------------- */
+/* --- the folder ------------------------------------------------------------------------------- */
 
 void
 fixture_set_up_folder (Fixture       *self,
@@ -112,7 +112,7 @@ digest_of (const char *path)
   return g_compute_checksum_for_data (G_CHECKSUM_SHA256, (const guchar *) bytes, length);
 }
 
-/* --- jobs -------------------------------------------------------------------------------------------------------- */
+/* --- jobs ------------------------------------------------------------------------------------- */
 
 void
 set_field (gpointer    record,
@@ -153,30 +153,42 @@ make_job (const char *id,
   g_autoptr (GError) error = NULL;
   WbJob *job = wb_job_new (id, "USD");
 
-  change_job (&job, WB_KIND_ORDER, "order", "number", number, "bill_number", "BL 7781", "stage", "delivered",
-              "move_type", "interstate", "pickup_from", "2026-03-02", "picked_up_on", "2026-03-03",
-              "delivered_on", "2026-03-11", "guaranteed", "yes", "estimate", "4,310.50", "estimated_weight", "7,400 lb",
-              "volume", "1,050.5 cuft", "notes", "Ring twice.\nDog in the yard.");
-  change_job (&job, WB_KIND_VALUATION, "valuation", "choice", "full", "declared_value", "60,000", "deductible", "250",
-              "signed_by", "Ada Quillfeather", "signed_on", "2026-02-20", "signed_how", "paper");
-  change_job (&job, WB_KIND_PARTY, "party-1", "role", "shipper", "name", "Ada Quillfeather", "phone", "(509) 555-0147");
-  change_job (&job, WB_KIND_PARTY, "party-2", "role", "hauler", "company", "Marsh & Daughters Haulage", "city", "Boise");
-  change_job (&job, WB_KIND_STOP, "stop-1", "kind", "pickup", "city", "Dayton", "region", "OH", "on", "2026-03-03");
+  change_job (&job, WB_KIND_ORDER, "order", "number", number, "bill_number", "BL 7781", "stage",
+              "delivered", "move_type", "interstate", "pickup_from", "2026-03-02", "picked_up_on",
+              "2026-03-03", "delivered_on", "2026-03-11", "guaranteed", "yes", "estimate",
+              "4,310.50", "estimated_weight", "7,400 lb", "volume", "1,050.5 cuft", "notes",
+              "Ring twice.\nDog in the yard.");
+  change_job (&job, WB_KIND_VALUATION, "valuation", "choice", "full", "declared_value", "60,000",
+              "deductible", "250", "signed_by", "Ada Quillfeather", "signed_on", "2026-02-20",
+              "signed_how", "paper");
+  change_job (&job, WB_KIND_PARTY, "party-1", "role", "shipper", "name", "Ada Quillfeather",
+              "phone", "(509) 555-0147");
+  change_job (&job, WB_KIND_PARTY, "party-2", "role", "hauler", "company",
+              "Marsh & Daughters Haulage", "city", "Boise");
+  change_job (&job, WB_KIND_STOP, "stop-1", "kind", "pickup", "city", "Dayton", "region", "OH",
+              "on", "2026-03-03");
   change_job (&job, WB_KIND_STOP, "stop-2", "kind", "delivery", "city", "Spokane", "region", "WA");
-  change_job (&job, WB_KIND_WEIGHING, "weighing-1", "kind", "weighing", "gross", "41,200 lb", "tare", "33,900 lb",
-              "net", "7,300 lb");
-  change_job (&job, WB_KIND_LOT, "lot-1", "colour", "green", "number", "4711", "first", "1", "last", "2");
-  change_job (&job, WB_KIND_PIECE, "piece-1", "lot", "lot-1", "tag", "1", "description", "Oak table", "room", "Kitchen",
-              "form", "loose", "marks", "SC 4-8, CH 3", "weight", "54.50 kg");
-  change_job (&job, WB_KIND_PIECE, "piece-2", "lot", "lot-1", "tag", "2", "carton", "dish pack", "packed_by", "CP",
-              "contents", "plates\ncups", "volume", "6.2 cuft", "listed_value", "0.00");
-  change_job (&job, WB_KIND_HANDOVER, "handover-1", "kind", "delivery", "on", "2026-03-11", "to_holder", "shipper");
-  change_job (&job, WB_KIND_FINDING, "finding-1", "handover", "handover-1", "piece", "piece-2", "found", "short");
+  change_job (&job, WB_KIND_WEIGHING, "weighing-1", "kind", "weighing", "gross", "41,200 lb",
+              "tare", "33,900 lb", "net", "7,300 lb");
+  change_job (&job, WB_KIND_LOT, "lot-1", "colour", "green", "number", "4711", "first", "1", "last",
+              "2");
+  change_job (&job, WB_KIND_PIECE, "piece-1", "lot", "lot-1", "tag", "1", "description",
+              "Oak table", "room", "Kitchen", "form", "loose", "marks", "SC 4-8, CH 3", "weight",
+              "54.50 kg");
+  change_job (&job, WB_KIND_PIECE, "piece-2", "lot", "lot-1", "tag", "2", "carton", "dish pack",
+              "packed_by", "CP", "contents", "plates\ncups", "volume", "6.2 cuft", "listed_value",
+              "0.00");
+  change_job (&job, WB_KIND_HANDOVER, "handover-1", "kind", "delivery", "on", "2026-03-11",
+              "to_holder", "shipper");
+  change_job (&job, WB_KIND_FINDING, "finding-1", "handover", "handover-1", "piece", "piece-2",
+              "found", "short");
   change_job (&job, WB_KIND_CLAIM, "claim-1", "number", claim_number, "received_on", "2026-04-01",
               "asserts_liability", "yes");
-  change_job (&job, WB_KIND_CLAIM_LINE, "line-1", "claim", "claim-1", "number", "1", "piece", "piece-2", "loss", "missing",
-              "replacement", "310.00", "age_years", "0", "depreciation_yearly", "7.5 %");
-  change_job (&job, WB_KIND_PAYMENT, "payment-1", "claim", "claim-1", "on", "2026-05-01", "amount", "60.00");
+  change_job (&job, WB_KIND_CLAIM_LINE, "line-1", "claim", "claim-1", "number", "1", "piece",
+              "piece-2", "loss", "missing", "replacement", "310.00", "age_years", "0",
+              "depreciation_yearly", "7.5 %");
+  change_job (&job, WB_KIND_PAYMENT, "payment-1", "claim", "claim-1", "on", "2026-05-01", "amount",
+              "60.00");
   wb_job_check (job, &error);
   g_assert_no_error (error);
   return job;
@@ -254,7 +266,8 @@ void
 assert_says (const GError *error,
              const char   *text)
 {
-  static const char *const sql[] = { "SELECT", "INSERT", "UPDATE", "DELETE", "PRAGMA", "SQL", "constraint" };
+  static const char *const sql[] = { "SELECT", "INSERT", "UPDATE", "DELETE", "PRAGMA", "SQL",
+                                     "constraint" };
 
   if (strstr (error->message, text) == NULL)
     g_error ("“%s” does not say “%s”", error->message, text);
@@ -263,7 +276,7 @@ assert_says (const GError *error,
       g_error ("“%s” has “%s” in it", error->message, sql[i]);
 }
 
-/* --- behind the book's back ---------------------------------------------------------------------------------------- */
+/* --- behind the book's back ------------------------------------------------------------------- */
 
 static sqlite3_stmt *
 ask (const char  *path,
@@ -314,7 +327,8 @@ tamper (const char *path,
   sqlite3 *handle;
   char *message = NULL;
 
-  g_assert_cmpint (sqlite3_open_v2 (path, &handle, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE, NULL), ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3_open_v2 (path, &handle, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE,
+                                    NULL), ==, SQLITE_OK);
   sqlite3_busy_timeout (handle, 5000);
   if (sqlite3_exec (handle, sql, NULL, NULL, &message) != SQLITE_OK)
     g_error ("%s: %s", sql, message);

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A new book in a folder of its own for each test, jobs to put into it, and a look into the file behind the book's back. */
+/* A new book in a folder of its own for each test, jobs to put into it, and a look into the file
+ * behind the book's back. */
 #pragma once
 
 #include <sqlite3.h>
@@ -36,17 +37,18 @@ char     *digest_of             (const char    *path);
 void      set_field             (gpointer       record,
                                  const char    *name,
                                  const char    *text);
-/** Returns: (transfer full): @job with the record of @kind and @id added or changed; then pairs of field and text, NULL. */
+/** Returns: (transfer full): @job with the record of @kind and @id added or changed; then pairs of
+ * field and text, NULL. */
 WbJob    *with_record           (WbJob         *job,
                                  WbKind         kind,
                                  const char    *id,
                                  ...) G_GNUC_NULL_TERMINATED;
 /** Replaces @job by one with the record added or changed. */
-#define change_job(job, ...)                                                                                           \
-  G_STMT_START {                                                                                                       \
-    WbJob *changed_ = with_record (*(job), __VA_ARGS__, NULL);                                                         \
-    wb_job_unref (*(job));                                                                                             \
-    *(job) = changed_;                                                                                                 \
+#define change_job(job, ...) \
+  G_STMT_START { \
+    WbJob *changed_ = with_record (*(job), __VA_ARGS__, NULL); \
+    wb_job_unref (*(job)); \
+    *(job) = changed_; \
   } G_STMT_END
 
 /** Returns: (transfer full): a job with one record or two of every kind. */

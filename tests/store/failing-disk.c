@@ -86,7 +86,7 @@ is_to_fail_by_fault (void)
   return how != FAILING_FULL && is_to_fail ();
 }
 
-/* --- deeds that change something ------------------------------------------------------------------------------------- */
+/* --- deeds that change something -------------------------------------------------------------- */
 
 static int
 write_file (sqlite3_file *file,
@@ -133,26 +133,31 @@ delete_file (sqlite3_vfs *disk,
   return is_to_fail_by_fault () ? SQLITE_IOERR_DELETE : real_disk->xDelete (real_disk, name, sync);
 }
 
-/* --- all others, handed on ------------------------------------------------------------------------------------------- */
+/* --- all others, handed on -------------------------------------------------------------------- */
 
 #define REAL(file) (((File *) (file))->real)
-#define PASS(name, parameters, ...)                                                                                    \
+#define PASS(name, parameters, ...) \
   static int name parameters { return REAL (file)->pMethods->__VA_ARGS__; }
 
-PASS (read_file, (sqlite3_file *file, void *to, int n, sqlite3_int64 at), xRead (REAL (file), to, n, at))
+PASS (read_file, (sqlite3_file *file, void *to, int n, sqlite3_int64 at),
+      xRead (REAL (file), to, n, at))
 PASS (get_size, (sqlite3_file *file, sqlite3_int64 *size), xFileSize (REAL (file), size))
 PASS (lock_file, (sqlite3_file *file, int level), xLock (REAL (file), level))
 PASS (unlock_file, (sqlite3_file *file, int level), xUnlock (REAL (file), level))
 PASS (check_reserved, (sqlite3_file *file, int *result), xCheckReservedLock (REAL (file), result))
-PASS (control_file, (sqlite3_file *file, int what, void *argument), xFileControl (REAL (file), what, argument))
+PASS (control_file, (sqlite3_file *file, int what, void *argument),
+      xFileControl (REAL (file), what, argument))
 PASS (get_sector_size, (sqlite3_file *file), xSectorSize (REAL (file)))
 PASS (get_device, (sqlite3_file *file), xDeviceCharacteristics (REAL (file)))
 PASS (map_shared, (sqlite3_file *file, int page, int size, int extend, void volatile **to),
       xShmMap (REAL (file), page, size, extend, to))
-PASS (lock_shared, (sqlite3_file *file, int offset, int n, int flags), xShmLock (REAL (file), offset, n, flags))
+PASS (lock_shared, (sqlite3_file *file, int offset, int n, int flags),
+      xShmLock (REAL (file), offset, n, flags))
 PASS (unmap_shared, (sqlite3_file *file, int delete), xShmUnmap (REAL (file), delete))
-PASS (fetch_page, (sqlite3_file *file, sqlite3_int64 at, int n, void **to), xFetch (REAL (file), at, n, to))
-PASS (unfetch_page, (sqlite3_file *file, sqlite3_int64 at, void *page), xUnfetch (REAL (file), at, page))
+PASS (fetch_page, (sqlite3_file *file, sqlite3_int64 at, int n, void **to),
+      xFetch (REAL (file), at, n, to))
+PASS (unfetch_page, (sqlite3_file *file, sqlite3_int64 at, void *page),
+      xUnfetch (REAL (file), at, page))
 
 static void
 bar_shared (sqlite3_file *file)
@@ -167,14 +172,15 @@ close_file (sqlite3_file *file)
 }
 
 static const sqlite3_io_methods methods = {
-  3, close_file, read_file, write_file, truncate_file, sync_file, get_size, lock_file, unlock_file, check_reserved,
-  control_file, get_sector_size, get_device, map_shared, lock_shared, bar_shared, unmap_shared, fetch_page, unfetch_page,
+  3, close_file, read_file, write_file, truncate_file, sync_file, get_size, lock_file, unlock_file,
+  check_reserved, control_file, get_sector_size, get_device, map_shared, lock_shared, bar_shared,
+  unmap_shared, fetch_page, unfetch_page,
 };
 
 /* The first version of these tables knows nothing of shared memory. */
 static const sqlite3_io_methods unshared_methods = {
-  1, close_file, read_file, write_file, truncate_file, sync_file, get_size, lock_file, unlock_file, check_reserved,
-  control_file, get_sector_size, get_device,
+  1, close_file, read_file, write_file, truncate_file, sync_file, get_size, lock_file, unlock_file,
+  check_reserved, control_file, get_sector_size, get_device,
 };
 
 static int

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Makes what is kept of a version of the book when it is released: data/book-N.gz and data/book-N.txt. Run it once from the
- * source folder and never again for that version:  BUILD/tests/store/make-released-book tests/store/data */
+/* Makes what is kept of a version of the book when it is released: data/book-N.gz and
+ * data/book-N.txt. Run once from the source folder, and never again for that version, as
+ *     BUILD/tests/store/make-released-book tests/store/data */
 #include "config.h"
 
 #include "book-fixture.h"
@@ -23,7 +24,8 @@ pack (const char *from,
   output = g_file_replace (target, NULL, FALSE, G_FILE_CREATE_NONE, NULL, &error);
   g_assert_no_error (error);
   packed = g_converter_input_stream_new (G_INPUT_STREAM (input), G_CONVERTER (compressor));
-  g_output_stream_splice (G_OUTPUT_STREAM (output), packed, G_OUTPUT_STREAM_SPLICE_CLOSE_TARGET, NULL, &error);
+  g_output_stream_splice (G_OUTPUT_STREAM (output), packed, G_OUTPUT_STREAM_SPLICE_CLOSE_TARGET,
+                          NULL, &error);
   g_assert_no_error (error);
 }
 

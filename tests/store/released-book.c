@@ -7,9 +7,10 @@
 
 #include "book-fixture.h"
 
-/* --- making ---------------------------------------------------------------------------------------------------------- */
+/* --- making ----------------------------------------------------------------------------------- */
 
-/* Returns: a value for the field, another one for each @n; for a reference, the record of that number. */
+/* Returns: a value for the field, another one for each @n; for a reference, the record of that
+ * number. */
 static char *
 make_value (const WbField *field,
             guint          n)
@@ -42,7 +43,8 @@ make_value (const WbField *field,
   g_assert_not_reached ();
 }
 
-/* Every kind of record, eleven of each so that every value of every list is there, with every field given. */
+/* Every kind of record, eleven of each so that every value of every list is there, with every field
+ * given. */
 static WbJob *
 make_full_job (const char *id)
 {
@@ -55,7 +57,9 @@ make_full_job (const char *id)
 
       for (guint n = 0; n < (type->single ? 1 : 11); n++)
         {
-          g_autofree char *name = type->single ? g_strdup (type->name) : g_strdup_printf ("%s-%u", type->name, n);
+          g_autofree char *name = type->single
+                                    ? g_strdup (type->name)
+                                    : g_strdup_printf ("%s-%u", type->name, n);
           gpointer record = wb_record_new ((WbKind) kind, name);
 
           for (gsize i = 0; i < type->n_fields; i++)
@@ -86,14 +90,16 @@ released_book_make (const char *path)
   g_autofree char *number = NULL;
 
   g_assert_no_error (error);
-  /* A job without any day stands where it was first stored, which is another day whenever this is made. */
+  /* A job without any day stands where it was first stored, which is another day whenever this is
+   * made. */
   change_job (&little, WB_KIND_ORDER, "order", "survey_on", "2025-12-31");
   change_job (&plain, WB_KIND_CLAIM, "claim-1", "number", "C-2026-0001");
   stored[0] = save (book, NULL, full);
   stored[1] = save (book, NULL, plain);
   stored[2] = save (book, NULL, gone);
   stored[3] = save (book, NULL, little);
-  changed = with_record (stored[1], WB_KIND_PIECE, "piece-2", "room", "Hall", "contents", NULL, NULL);
+  changed = with_record (stored[1], WB_KIND_PIECE, "piece-2", "room", "Hall", "contents", NULL,
+                         NULL);
   stored[4] = save (book, stored[1], changed);
   g_assert_true (wb_book_remove_job (book, "gone", 1, NULL, &error));
   g_assert_no_error (error);
@@ -108,7 +114,7 @@ released_book_make (const char *path)
           "UPDATE job SET first_stored = '2026-01-02'; VACUUM");
 }
 
-/* --- describing ------------------------------------------------------------------------------------------------------ */
+/* --- describing ------------------------------------------------------------------------------- */
 
 static void
 describe_record (GString        *text,
@@ -146,10 +152,11 @@ describe_history (GString    *text,
     {
       const WbHistoryEntry *entry = g_ptr_array_index (entries, i);
       gsize length = strlen (entry->changes);
-      g_autofree char *digest = g_compute_checksum_for_string (G_CHECKSUM_SHA256, entry->changes, (gssize) length);
+      g_autofree char *digest = g_compute_checksum_for_string (G_CHECKSUM_SHA256, entry->changes,
+                                                               (gssize) length);
 
-      g_string_append_printf (text, "  %" G_GINT64_FORMAT " %s by %s at %s\n", entry->revision, entry->deed, entry->who,
-                              entry->when);
+      g_string_append_printf (text, "  %" G_GINT64_FORMAT " %s by %s at %s\n", entry->revision,
+                              entry->deed, entry->who, entry->when);
       if (length < LONG_CHANGES)
         g_string_append_printf (text, "%s\n", entry->changes);
       else
@@ -166,10 +173,13 @@ describe_job (GString            *text,
   g_autofree char *pickup = wb_date_to_text (&summary->pickup);
   g_autofree char *delivery = wb_date_to_text (&summary->delivery);
 
-  g_string_append_printf (text, "%s | %s | %s | %s | %s | %s | %s | %s | %s | %u | %s | %u | %" G_GINT64_FORMAT "\n",
-                          summary->id, summary->number, summary->bill_number, wb_enum_nick (&wb_stages, (int) summary->stage),
-                          summary->shipper, summary->from_city, summary->to_city, pickup, delivery, summary->n_pieces,
-                          summary->claims, summary->n_open_claims, summary->revision);
+  g_string_append_printf (text,
+                          "%s | %s | %s | %s | %s | %s | %s | %s | %s | %u | %s | %u |"
+                          " %" G_GINT64_FORMAT "\n", summary->id, summary->number,
+                          summary->bill_number, wb_enum_nick (&wb_stages, (int) summary->stage),
+                          summary->shipper, summary->from_city, summary->to_city, pickup, delivery,
+                          summary->n_pieces, summary->claims, summary->n_open_claims,
+                          summary->revision);
   g_string_append_printf (text, "  in %s\n", wb_job_get_currency (job));
   for (int kind = 0; kind < WB_N_KINDS; kind++)
     for (guint i = 0; i < wb_job_count (job, (WbKind) kind); i++)
@@ -193,6 +203,7 @@ released_book_describe (WbBook *book)
   found = wb_book_list_jobs (book, "zoe", 0, NULL, &error);
   g_assert_no_error (error);
   for (guint i = 0; i < found->len; i++)
-    g_string_append_printf (text, "found %s\n", ((const WbJobSummary *) g_ptr_array_index (found, i))->id);
+    g_string_append_printf (text, "found %s\n",
+                            ((const WbJobSummary *) g_ptr_array_index (found, i))->id);
   return g_string_free (text, FALSE);
 }

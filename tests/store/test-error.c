@@ -108,9 +108,11 @@ test_errno (void)
     {
       g_autoptr (GError) error = NULL;
 
-      wb_store_set_errno ("/tmp/office.book", numbers[i].number, &error, "the book could not be read");
+      wb_store_set_errno ("/tmp/office.book", numbers[i].number, &error,
+                          "the book could not be read");
       g_assert_error (error, WB_STORE_ERROR, (int) numbers[i].ours);
-      g_assert_true (g_str_has_prefix (error->message, "“/tmp/office.book”: the book could not be read ("));
+      g_assert_true (g_str_has_prefix (error->message,
+                                       "“/tmp/office.book”: the book could not be read ("));
     }
 }
 

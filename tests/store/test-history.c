@@ -33,6 +33,12 @@ assert_changes (GPtrArray  *entries,
   g_assert_cmpstr (nth (entries, index)->changes, ==, expected);
 }
 
+/* One change, as it stands in the JSON. */
+#define Q(text) "\"" text "\""
+#define ENTRY(kind, id, field, old, new) \
+  "{\"kind\":\"" kind "\",\"id\":\"" id "\",\"field\":\"" field "\"," \
+  "\"old\":" old ",\"new\":" new "}"
+
 static void
 test_deeds (Fixture       *self,
             gconstpointer  data)
@@ -51,10 +57,11 @@ test_deeds (Fixture       *self,
   change_job (&job, WB_KIND_PIECE, "piece-1", "tag", "7", "room", "Hall", "weight", "54.5 kg");
   first = wb_book_save_job (self->book, NULL, job, "imported 1 piece", NULL, &error);
   g_assert_no_error (error);
-  changed = with_record (first, WB_KIND_PIECE, "piece-1", "room", "", "weight", "55 kg", "packed_by", "CP", "listed_value",
-                         "1,200", NULL);
+  changed = with_record (first, WB_KIND_PIECE, "piece-1", "room", "", "weight", "55 kg",
+                         "packed_by", "CP", "listed_value", "1,200", NULL);
   change_job (&changed, WB_KIND_ORDER, "order", "guaranteed", "yes", "pickup_from", "2026-03-02");
-  second = wb_book_save_job (self->book, first, changed, "checked “everything”\nonce more", NULL, &error);
+  second = wb_book_save_job (self->book, first, changed, "checked “everything”\nonce more", NULL,
+                             &error);
   g_assert_no_error (error);
   without = wb_job_without (second, WB_KIND_PIECE, "piece-1", &error);
   g_assert_no_error (error);
@@ -72,35 +79,36 @@ test_deeds (Fixture       *self,
       when = g_date_time_new_from_iso8601 (nth (entries, i)->when, NULL);
       g_assert_nonnull (when);
       g_assert_true (g_str_has_suffix (nth (entries, i)->when, "Z"));
-      g_assert_cmpint (ABS (g_date_time_to_unix (when) - g_get_real_time () / G_USEC_PER_SEC), <, 600);
+      g_assert_cmpint (ABS (g_date_time_to_unix (when) - g_get_real_time () / G_USEC_PER_SEC), <,
+                       600);
       g_clear_pointer (&when, g_date_time_unref);
     }
   g_assert_cmpstr (nth (entries, 3)->deed, ==, "imported 1 piece");
   assert_changes (entries, 3,
-                  "[{\"kind\":\"order\",\"id\":\"order\",\"field\":\"number\",\"old\":null,\"new\":\"J-1\"},\n"
-                  "{\"kind\":\"piece\",\"id\":\"piece-1\",\"field\":\"id\",\"old\":null,\"new\":\"piece-1\"},\n"
-                  "{\"kind\":\"piece\",\"id\":\"piece-1\",\"field\":\"tag\",\"old\":null,\"new\":\"7\"},\n"
-                  "{\"kind\":\"piece\",\"id\":\"piece-1\",\"field\":\"room\",\"old\":null,\"new\":\"Hall\"},\n"
-                  "{\"kind\":\"piece\",\"id\":\"piece-1\",\"field\":\"weight\",\"old\":null,\"new\":\"54.50 kg\"}]");
+                  "[" ENTRY ("order", "order", "number", "null", Q ("J-1")) ",\n"
+                  ENTRY ("piece", "piece-1", "id", "null", Q ("piece-1")) ",\n"
+                  ENTRY ("piece", "piece-1", "tag", "null", Q ("7")) ",\n"
+                  ENTRY ("piece", "piece-1", "room", "null", Q ("Hall")) ",\n"
+                  ENTRY ("piece", "piece-1", "weight", "null", Q ("54.50 kg")) "]");
   g_assert_cmpstr (nth (entries, 2)->deed, ==, "checked “everything”\nonce more");
   assert_changes (entries, 2,
-                  "[{\"kind\":\"order\",\"id\":\"order\",\"field\":\"pickup_from\",\"old\":null,\"new\":\"2026-03-02\"},\n"
-                  "{\"kind\":\"order\",\"id\":\"order\",\"field\":\"guaranteed\",\"old\":null,\"new\":\"yes\"},\n"
-                  "{\"kind\":\"piece\",\"id\":\"piece-1\",\"field\":\"room\",\"old\":\"Hall\",\"new\":null},\n"
-                  "{\"kind\":\"piece\",\"id\":\"piece-1\",\"field\":\"packed_by\",\"old\":null,\"new\":\"CP\"},\n"
-                  "{\"kind\":\"piece\",\"id\":\"piece-1\",\"field\":\"weight\",\"old\":\"54.50 kg\",\"new\":\"55 kg\"},\n"
-                  "{\"kind\":\"piece\",\"id\":\"piece-1\",\"field\":\"listed_value\",\"old\":null,\"new\":\"1200.00 USD\"}]");
+                  "[" ENTRY ("order", "order", "pickup_from", "null", Q ("2026-03-02")) ",\n"
+                  ENTRY ("order", "order", "guaranteed", "null", Q ("yes")) ",\n"
+                  ENTRY ("piece", "piece-1", "room", Q ("Hall"), "null") ",\n"
+                  ENTRY ("piece", "piece-1", "packed_by", "null", Q ("CP")) ",\n"
+                  ENTRY ("piece", "piece-1", "weight", Q ("54.50 kg"), Q ("55 kg")) ",\n"
+                  ENTRY ("piece", "piece-1", "listed_value", "null", Q ("1200.00 USD")) "]");
   assert_changes (entries, 1,
-                  "[{\"kind\":\"piece\",\"id\":\"piece-1\",\"field\":\"id\",\"old\":\"piece-1\",\"new\":null},\n"
-                  "{\"kind\":\"piece\",\"id\":\"piece-1\",\"field\":\"tag\",\"old\":\"7\",\"new\":null},\n"
-                  "{\"kind\":\"piece\",\"id\":\"piece-1\",\"field\":\"packed_by\",\"old\":\"CP\",\"new\":null},\n"
-                  "{\"kind\":\"piece\",\"id\":\"piece-1\",\"field\":\"weight\",\"old\":\"55 kg\",\"new\":null},\n"
-                  "{\"kind\":\"piece\",\"id\":\"piece-1\",\"field\":\"listed_value\",\"old\":\"1200.00 USD\",\"new\":null}]");
+                  "[" ENTRY ("piece", "piece-1", "id", Q ("piece-1"), "null") ",\n"
+                  ENTRY ("piece", "piece-1", "tag", Q ("7"), "null") ",\n"
+                  ENTRY ("piece", "piece-1", "packed_by", Q ("CP"), "null") ",\n"
+                  ENTRY ("piece", "piece-1", "weight", Q ("55 kg"), "null") ",\n"
+                  ENTRY ("piece", "piece-1", "listed_value", Q ("1200.00 USD"), "null") "]");
   g_assert_cmpstr (nth (entries, 0)->deed, ==, "removed");
   assert_changes (entries, 0,
-                  "[{\"kind\":\"order\",\"id\":\"order\",\"field\":\"number\",\"old\":\"J-1\",\"new\":null},\n"
-                  "{\"kind\":\"order\",\"id\":\"order\",\"field\":\"pickup_from\",\"old\":\"2026-03-02\",\"new\":null},\n"
-                  "{\"kind\":\"order\",\"id\":\"order\",\"field\":\"guaranteed\",\"old\":\"yes\",\"new\":null}]");
+                  "[" ENTRY ("order", "order", "number", Q ("J-1"), "null") ",\n"
+                  ENTRY ("order", "order", "pickup_from", Q ("2026-03-02"), "null") ",\n"
+                  ENTRY ("order", "order", "guaranteed", Q ("yes"), "null") "]");
 }
 
 static void
@@ -118,7 +126,8 @@ test_json (Fixture       *self,
            gconstpointer  data)
 {
   static const char *const texts[] = {
-    "plain", "\"quoted\"", "back\\slash", "two\nlines", "a\ttab", "é 東京 😀", "\xe2\x80\xa8", "</script>", "\\u0041", "%s",
+    "plain", "\"quoted\"", "back\\slash", "two\nlines", "a\ttab", "é 東京 😀", "\xe2\x80\xa8",
+    "</script>", "\\u0041", "%s",
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
@@ -134,7 +143,8 @@ test_json (Fixture       *self,
       stored = save (self->book, NULL, job);
       entries = list (self, id);
       g_assert_cmpint (sqlite3_open (":memory:", &handle), ==, SQLITE_OK);
-      g_assert_cmpint (sqlite3_prepare_v2 (handle, "SELECT json_extract (?1, '$[0].new')", -1, &statement, NULL), ==, SQLITE_OK);
+      g_assert_cmpint (sqlite3_prepare_v2 (handle, "SELECT json_extract (?1, '$[0].new')", -1,
+                                           &statement, NULL), ==, SQLITE_OK);
       sqlite3_bind_text (statement, 1, nth (entries, 0)->changes, -1, SQLITE_STATIC);
       g_assert_cmpint (sqlite3_step (statement), ==, SQLITE_ROW);
       g_assert_cmpstr ((const char *) sqlite3_column_text (statement, 0), ==, texts[i]);
@@ -162,7 +172,8 @@ test_damaged (Fixture       *self,
               gconstpointer  data)
 {
   static const char *const damages[] = {
-    "UPDATE history SET changes = x'00'", "UPDATE history SET changes = x''", "UPDATE history SET changes = x'789c'",
+    "UPDATE history SET changes = x'00'", "UPDATE history SET changes = x''",
+    "UPDATE history SET changes = x'789c'",
   };
   g_autoptr (WbJob) job = make_job ("job-1", "J-1");
   g_autoptr (WbJob) stored = save (self->book, NULL, job);

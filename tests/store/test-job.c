@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Jobs in and out of the book: what goes in comes out, only what changed is written, and what contradicts is refused. */
+/* Jobs in and out of the book: what goes in comes out, only what changed is written, and what
+ * contradicts is refused. */
 #include "config.h"
 
 #include "book-fixture.h"
@@ -7,7 +8,7 @@
 
 #include <string.h>
 
-/* --- there and back ------------------------------------------------------------------------------------------------ */
+/* --- there and back --------------------------------------------------------------------------- */
 
 static void
 test_there_and_back (Fixture       *self,
@@ -25,7 +26,8 @@ test_there_and_back (Fixture       *self,
   /* An amount of nothing is not the same as no amount, nor an age of 0 as none. */
   g_assert_true (wb_money_is_set (piece->listed_value));
   g_assert_cmpint (piece->listed_value.minor, ==, 0);
-  g_assert_cmpint (((const WbClaimLine *) wb_job_nth (loaded, WB_KIND_CLAIM_LINE, 0))->age_years, ==, 0);
+  g_assert_cmpint (((const WbClaimLine *) wb_job_nth (loaded, WB_KIND_CLAIM_LINE, 0))->age_years,
+                   ==, 0);
 
   fixture_reopen (self);
   again = load (self->book, "job-1");
@@ -88,7 +90,8 @@ test_random (Fixture       *self,
       loaded_again = load (self->book, wb_job_get_id (first));
       assert_same_job (loaded_again, stored_again);
       g_assert_true (wb_job_equal (loaded_again, second));
-      g_assert_true (wb_book_remove_job (self->book, wb_job_get_id (first), wb_job_get_revision (stored_again), NULL, &error));
+      g_assert_true (wb_book_remove_job (self->book, wb_job_get_id (first),
+                                         wb_job_get_revision (stored_again), NULL, &error));
       g_assert_no_error (error);
     }
 }
@@ -104,9 +107,10 @@ test_not_found (Fixture       *self,
   assert_says (error, "there is no job nobody");
 }
 
-/* --- only what changed --------------------------------------------------------------------------------------------- */
+/* --- only what changed ------------------------------------------------------------------------ */
 
-/* Counts the rows that a save writes to the record tables, by triggers put there behind the book's back. */
+/* Counts the rows that a save writes to the record tables, by triggers put there behind the book's
+ * back. */
 static void
 watch_writes (Fixture *self)
 {
@@ -118,14 +122,14 @@ watch_writes (Fixture *self)
       const char *name = wb_record_type ((WbKind) kind)->name;
 
       g_string_append_printf (sql,
-                              "CREATE TRIGGER %s_1 AFTER INSERT ON \"%s\" BEGIN INSERT INTO written VALUES"
-                              " ('insert', '%s', new.id); END;", name, name, name);
+                              "CREATE TRIGGER %s_1 AFTER INSERT ON \"%s\" BEGIN INSERT INTO"
+                              " written VALUES ('insert', '%s', new.id); END;", name, name, name);
       g_string_append_printf (sql,
-                              "CREATE TRIGGER %s_2 AFTER UPDATE ON \"%s\" BEGIN INSERT INTO written VALUES"
-                              " ('update', '%s', new.id); END;", name, name, name);
+                              "CREATE TRIGGER %s_2 AFTER UPDATE ON \"%s\" BEGIN INSERT INTO"
+                              " written VALUES ('update', '%s', new.id); END;", name, name, name);
       g_string_append_printf (sql,
-                              "CREATE TRIGGER %s_3 AFTER DELETE ON \"%s\" BEGIN INSERT INTO written VALUES"
-                              " ('delete', '%s', old.id); END;", name, name, name);
+                              "CREATE TRIGGER %s_3 AFTER DELETE ON \"%s\" BEGIN INSERT INTO"
+                              " written VALUES ('delete', '%s', old.id); END;", name, name, name);
     }
   tamper (self->path, sql->str);
   fixture_reopen (self);
@@ -243,7 +247,8 @@ test_new_owner (Fixture       *self,
 {
   g_autoptr (WbJob) job = make_job ("job-1", "J-1");
   g_autoptr (WbJob) stored = save (self->book, NULL, job);
-  g_autoptr (WbJob) moved = with_record (stored, WB_KIND_HANDOVER, "handover-2", "kind", "delivery", NULL);
+  g_autoptr (WbJob) moved = with_record (stored, WB_KIND_HANDOVER, "handover-2", "kind", "delivery",
+                                         NULL);
   g_autoptr (WbJob) without = NULL;
   g_autoptr (WbJob) stored_again = NULL;
   g_autoptr (WbJob) loaded = NULL;
@@ -258,7 +263,11 @@ test_new_owner (Fixture       *self,
   assert_same_job (loaded, stored_again);
 }
 
-/* --- refused -------------------------------------------------------------------------------------------------------- */
+/* --- refused ---------------------------------------------------------------------------------- */
+
+static const char count_rows[] =
+  "SELECT (SELECT count (*) FROM piece) + (SELECT count (*) FROM \"order\") +"
+  " (SELECT count (*) FROM job)";
 
 /* Fails unless saving @job over @base gives @code and says @text, and the book stays as it was. */
 static void
@@ -269,8 +278,7 @@ assert_not_saved (Fixture      *self,
                   const char   *text)
 {
   gint64 n_entries = ask_number (self->path, "SELECT count (*) FROM history");
-  gint64 n_rows = ask_number (self->path, "SELECT (SELECT count (*) FROM piece) + (SELECT count (*) FROM \"order\")"
-                                          " + (SELECT count (*) FROM job)");
+  gint64 n_rows = ask_number (self->path, count_rows);
   g_autoptr (GError) error = NULL;
 
   g_assert_null (wb_book_save_job (self->book, base, job, "tried in a test", NULL, &error));
@@ -278,8 +286,7 @@ assert_not_saved (Fixture      *self,
   assert_says (error, text);
   assert_says (error, self->path);
   g_assert_cmpint (ask_number (self->path, "SELECT count (*) FROM history"), ==, n_entries);
-  g_assert_cmpint (ask_number (self->path, "SELECT (SELECT count (*) FROM piece) + (SELECT count (*) FROM \"order\")"
-                                           " + (SELECT count (*) FROM job)"), ==, n_rows);
+  g_assert_cmpint (ask_number (self->path, count_rows), ==, n_rows);
 }
 
 static void
@@ -302,7 +309,8 @@ test_conflict (Fixture       *self,
   assert_same_job (loaded, stored_theirs);
 
   assert_not_saved (self, NULL, job, WB_STORE_ERROR_EXISTS, "there is a job job-1 already");
-  assert_not_saved (self, unknown, unknown, WB_STORE_ERROR_CONFLICT, "job job-2 is not in this book");
+  assert_not_saved (self, unknown, unknown, WB_STORE_ERROR_CONFLICT,
+                    "job job-2 is not in this book");
 
   g_assert_false (wb_book_remove_job (self->book, "job-1", 1, NULL, &error));
   g_assert_error (error, WB_STORE_ERROR, WB_STORE_ERROR_CONFLICT);
@@ -323,11 +331,14 @@ test_numbers_taken (Fixture       *self,
   g_autoptr (WbJob) stored_5 = NULL;
   g_autoptr (WbJob) stored_6 = NULL;
 
-  assert_not_saved (self, NULL, same_number, WB_STORE_ERROR_CONSTRAINT, "job number “j-1” is already taken by job job-1");
+  assert_not_saved (self, NULL, same_number, WB_STORE_ERROR_CONSTRAINT,
+                    "job number “j-1” is already taken by job job-1");
   change_job (&same_claim, WB_KIND_CLAIM, "claim-1", "number", "C-J-1");
-  assert_not_saved (self, NULL, same_claim, WB_STORE_ERROR_CONSTRAINT, "claim number “C-J-1” is already taken by job job-1");
+  assert_not_saved (self, NULL, same_claim, WB_STORE_ERROR_CONSTRAINT,
+                    "claim number “C-J-1” is already taken by job job-1");
   change_job (&two_claims, WB_KIND_CLAIM, "claim-2", "number", "C-J-4");
-  assert_not_saved (self, NULL, two_claims, WB_STORE_ERROR_CONSTRAINT, "claim number “C-J-4” is already taken by job job-4");
+  assert_not_saved (self, NULL, two_claims, WB_STORE_ERROR_CONSTRAINT,
+                    "claim number “C-J-4” is already taken by job job-4");
   /* No number is no number. */
   stored_5 = save (self->book, NULL, without_numbers);
   stored_6 = save (self->book, NULL, without_numbers_too);
@@ -450,7 +461,7 @@ test_other_currency (Fixture       *self,
   assert_same_job (loaded, stored);
 }
 
-/* --- several, and none ---------------------------------------------------------------------------------------------- */
+/* --- several, and none ------------------------------------------------------------------------ */
 
 static void
 test_add (Fixture       *self,
@@ -541,7 +552,7 @@ test_remove (Fixture       *self,
   g_assert_cmpuint (history->len, ==, 3);
 }
 
-/* --- numbers -------------------------------------------------------------------------------------------------------- */
+/* --- numbers ---------------------------------------------------------------------------------- */
 
 static void
 assert_next (Fixture    *self,
@@ -586,8 +597,10 @@ test_find (Fixture       *self,
     const char *number;
     const char *id;
   } cases[] = {
-    { "J-1", "job-1" }, { "j-2", "job-2" }, { " J-2 ", "job-2" }, { "C-J-1", "job-1" }, { "c-j-2", "job-2" },
-    { "BL 1", "job-1" }, { "J-3", NULL }, { "", NULL }, { "J", NULL }, { "J-%", NULL }, { "J-_", NULL },
+    { "J-1", "job-1" }, { "j-2", "job-2" }, { " J-2 ", "job-2" }, { "C-J-1", "job-1" },
+    { "c-j-2", "job-2" },
+    { "BL 1", "job-1" }, { "J-3", NULL }, { "", NULL }, { "J", NULL }, { "J-%", NULL },
+    { "J-_", NULL },
     /* both bills have this number; job 2 was picked up later */
     { "bl 7781", "job-2" },
     /* the number of one job and the bill of another: a job's own number goes first */

@@ -33,7 +33,7 @@ assert_finds (Fixture    *self,
     g_error ("“%s” finds “%s”, not “%s”", query, found, expected);
 }
 
-/* --- what it shows --------------------------------------------------------------------------------------------------- */
+/* --- what it shows ---------------------------------------------------------------------------- */
 
 static WbJobSummary *
 summary_of (Fixture *self)
@@ -110,10 +110,11 @@ test_summary_follows (Fixture       *self,
   g_autoptr (WbJob) stored_again = NULL;
   g_autoptr (WbJobSummary) summary = NULL;
 
-  changed = with_record (stored, WB_KIND_ORDER, "order", "number", "J-9", "pickup_from", "2026-07-01", "delivery_from",
-                         "2026-07-09", "stage", "booked", NULL);
+  changed = with_record (stored, WB_KIND_ORDER, "order", "number", "J-9", "pickup_from",
+                         "2026-07-01", "delivery_from", "2026-07-09", "stage", "booked", NULL);
   change_job (&changed, WB_KIND_PARTY, "party-1", "role", "payer", "name", "Relocation Desk");
-  change_job (&changed, WB_KIND_PARTY, "party-2", "role", "shipper", "company", "Brightwater Kilns");
+  change_job (&changed, WB_KIND_PARTY, "party-2", "role", "shipper", "company",
+              "Brightwater Kilns");
   change_job (&changed, WB_KIND_STOP, "stop-1", "kind", "warehouse", "city", "Reno");
   change_job (&changed, WB_KIND_STOP, "stop-2", "kind", "pickup", "city", "Boise");
   change_job (&changed, WB_KIND_STOP, "stop-3", "kind", "extra-pickup", "city", "Provo");
@@ -136,7 +137,7 @@ test_summary_follows (Fixture       *self,
   g_assert_cmpint (summary->revision, ==, 2);
 }
 
-/* --- order ----------------------------------------------------------------------------------------------------------- */
+/* --- order ------------------------------------------------------------------------------------ */
 
 static void
 store_order (Fixture    *self,
@@ -177,7 +178,7 @@ test_order (Fixture       *self,
   assert_finds (self, NULL, "far none may-too may april march february january");
 }
 
-/* --- words ----------------------------------------------------------------------------------------------------------- */
+/* --- words ------------------------------------------------------------------------------------ */
 
 static void
 fill (Fixture *self)
@@ -190,11 +191,14 @@ fill (Fixture *self)
   change_job (&first, WB_KIND_ORDER, "order", "bill_number", "WB/4471-9");
   change_job (&first, WB_KIND_CLAIM, "claim-1", "number", "C-2026-0031");
   stored_first = save (self->book, NULL, first);
-  change_job (&second, WB_KIND_ORDER, "order", "number", "J-2026-0002", "pickup_from", "2026-01-01");
-  change_job (&second, WB_KIND_PARTY, "party-1", "role", "shipper", "name", "Zoë O'Brien-Ångström", "phone",
-              "+1 206.555.0199", "city", "São Paulo");
-  change_job (&second, WB_KIND_PARTY, "party-2", "role", "hauler", "company", "Łódź & \"Sons\" 24/7", "notes", "unfindable");
-  change_job (&second, WB_KIND_STOP, "stop-1", "kind", "pickup", "city", "東京", "street", "Elm Street");
+  change_job (&second, WB_KIND_ORDER, "order", "number", "J-2026-0002", "pickup_from",
+              "2026-01-01");
+  change_job (&second, WB_KIND_PARTY, "party-1", "role", "shipper", "name", "Zoë O'Brien-Ångström",
+              "phone", "+1 206.555.0199", "city", "São Paulo");
+  change_job (&second, WB_KIND_PARTY, "party-2", "role", "hauler", "company",
+              "Łódź & \"Sons\" 24/7", "notes", "unfindable");
+  change_job (&second, WB_KIND_STOP, "stop-1", "kind", "pickup", "city", "東京", "street",
+              "Elm Street");
   change_job (&second, WB_KIND_PIECE, "piece-1", "description", "harpsichord");
   stored_second = save (self->book, NULL, second);
 }
@@ -209,29 +213,40 @@ test_words (Fixture       *self,
     const char *found;
   } cases[] = {
     /* whole words and beginnings, in any order, of any case */
-    { "ada", "one" }, { "quill", "one" }, { "QUILLFEATHER Ada", "one" }, { "feather", "" }, { "ada zoe", "" },
+    { "ada", "one" }, { "quill", "one" }, { "QUILLFEATHER Ada", "one" }, { "feather", "" },
+    { "ada zoe", "" },
     /* without accents, and with them where there are none */
-    { "zoe", "two" }, { "Zoë", "two" }, { "zoé", "two" }, { "angstrom", "two" }, { "sao", "two" }, { "Dáyton", "one" },
+    { "zoe", "two" }, { "Zoë", "two" }, { "zoé", "two" }, { "angstrom", "two" }, { "sao", "two" },
+    { "Dáyton", "one" },
     { "Zoe\xcc\x88", "two" },
     /* names with marks in them */
-    { "o'brien", "two" }, { "o’brien", "two" }, { "brien", "two" }, { "obrien", "" }, { "O'Brien-Å", "two" },
+    { "o'brien", "two" }, { "o’brien", "two" }, { "brien", "two" }, { "obrien", "" },
+    { "O'Brien-Å", "two" },
     { "\"sons\"", "two" }, { "łó", "two" }, { "Łódź & \"Sons\"", "two" }, { "24/7", "two" },
     /* numbers */
-    { "J-2026-0001", "one" }, { "j-2026", "one two" }, { "2026-0002", "two" }, { "2026 0002", "two" }, { "C-2026-0031", "one" },
+    { "J-2026-0001", "one" }, { "j-2026", "one two" }, { "2026-0002", "two" },
+    { "2026 0002", "two" }, { "C-2026-0031", "one" },
     { "0031", "one" }, { "wb/44", "one" }, { "4471", "one" }, { "26-0001", "" },
     /* cities of stops and parties */
-    { "dayton", "one" }, { "spok", "one" }, { "boise", "one" }, { "東", "two" }, { "dayton boise marsh", "one" },
+    { "dayton", "one" }, { "spok", "one" }, { "boise", "one" }, { "東", "two" },
+    { "dayton boise marsh", "one" },
     /* telephones however they are written */
-    { "(509) 555-0147", "one" }, { "5095550147", "one" }, { "509-555-0147", "one" }, { "+1 509 555 0147", "one" },
-    { "1-509-555-0147", "one" }, { "5550147", "one" }, { "555-0147", "one" }, { "555 01", "one two" }, { "509", "one" },
-    { "2065550199", "two" }, { "12065550199", "two" }, { "206 555", "two" }, { "0199", "two" }, { "555-0147 ada", "one" },
+    { "(509) 555-0147", "one" }, { "5095550147", "one" }, { "509-555-0147", "one" },
+    { "+1 509 555 0147", "one" },
+    { "1-509-555-0147", "one" }, { "5550147", "one" }, { "555-0147", "one" },
+    { "555 01", "one two" }, { "509", "one" },
+    { "2065550199", "two" }, { "12065550199", "two" }, { "206 555", "two" }, { "0199", "two" },
+    { "555-0147 ada", "one" },
     { "555-0147 zoe", "" },
     /* what is not searched: notes, streets, pieces */
     { "unfindable", "" }, { "elm", "" }, { "harpsichord", "" },
     /* marks alone name no word, and nothing means anything to the index's own language */
-    { "   ", "one two" }, { "-", "one two" }, { "& ada", "one" }, { "*", "one two" }, { "ada*", "one" }, { "\"", "one two" },
-    { "ada AND zoe", "" }, { "ada OR zoe", "" }, { "NOT ada", "" }, { "words:ada", "" }, { "NEAR(ada zoe)", "" },
-    { "^ada", "one" }, { "(ada", "one" }, { "ada)", "one" }, { "{ada}", "one" }, { "a d a", "one" }, { "d d", "one" }, { "ada\tquill\n", "one" },
+    { "   ", "one two" }, { "-", "one two" }, { "& ada", "one" }, { "*", "one two" },
+    { "ada*", "one" }, { "\"", "one two" },
+    { "ada AND zoe", "" }, { "ada OR zoe", "" }, { "NOT ada", "" }, { "words:ada", "" },
+    { "NEAR(ada zoe)", "" },
+    { "^ada", "one" }, { "(ada", "one" }, { "ada)", "one" }, { "{ada}", "one" }, { "a d a", "one" },
+    { "d d", "one" }, { "ada\tquill\n", "one" },
     { "'; DROP TABLE job; --", "" }, { "\xff\xfe", "one two" }, { "ada\xff", "one" },
   };
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Bringing a book up to date, with made-up versions after the first: what is in it stays, a copy is made before, and when it
- * does not work the book is as it was. */
+/* Bringing a book up to date, with made-up versions after the first: what is in it stays, a copy is
+ * made before, and when it does not work the book is as it was. */
 #include "config.h"
 
 #include "book-fixture.h"
@@ -24,8 +24,11 @@ versions (const char *second,
   return list;
 }
 
-#define ADDS_A_COLUMN "ALTER TABLE piece ADD COLUMN pallet TEXT; UPDATE piece SET pallet = 'P-' || tag;"
-#define ADDS_A_TABLE "CREATE TABLE pallet (id TEXT PRIMARY KEY) STRICT; INSERT INTO pallet SELECT DISTINCT pallet FROM piece;"
+#define ADDS_A_COLUMN \
+  "ALTER TABLE piece ADD COLUMN pallet TEXT; UPDATE piece SET pallet = 'P-' || tag;"
+#define ADDS_A_TABLE \
+  "CREATE TABLE pallet (id TEXT PRIMARY KEY) STRICT;" \
+  "INSERT INTO pallet SELECT DISTINCT pallet FROM piece;"
 
 static WbJob *
 fill (Fixture *self)
@@ -63,14 +66,16 @@ test_upgrade (Fixture       *self,
   assert_holds (self->path, versions (ADDS_A_COLUMN, ADDS_A_TABLE), job);
   g_assert_cmpint (ask_number (self->path, "PRAGMA user_version"), ==, 3);
   g_assert_cmpint (ask_number (self->path, "PRAGMA application_id"), ==, WB_BOOK_APPLICATION_ID);
-  pallets = ask_text (self->path, "SELECT group_concat (id) FROM (SELECT id FROM pallet ORDER BY id)");
+  pallets = ask_text (self->path,
+                      "SELECT group_concat (id) FROM (SELECT id FROM pallet ORDER BY id)");
   g_assert_cmpstr (pallets, ==, "P-1,P-2");
   names = fixture_list_folder (self);
   g_assert_cmpstr (names, ==, "office.book office.book.before-3");
 
   /* The copy is the whole book as it was. */
   g_assert_cmpint (ask_number (copy, "PRAGMA user_version"), ==, 1);
-  g_assert_cmpint (ask_number (copy, "SELECT count (*) FROM sqlite_schema WHERE name = 'pallet'"), ==, 0);
+  g_assert_cmpint (ask_number (copy, "SELECT count (*) FROM sqlite_schema WHERE name = 'pallet'"),
+                   ==, 0);
   assert_holds (copy, wb_migrations (), job);
 
   /* Once more there is nothing to do, and no other copy. */
@@ -88,7 +93,8 @@ test_new (Fixture       *self,
   g_autoptr (GError) error = NULL;
   g_autofree char *names = NULL;
 
-  self->book = wb_book_open_with (self->path, WB_BOOK_CREATE, versions (ADDS_A_COLUMN, ADDS_A_TABLE), NULL, &error);
+  self->book = wb_book_open_with (self->path, WB_BOOK_CREATE,
+                                  versions (ADDS_A_COLUMN, ADDS_A_TABLE), NULL, &error);
   g_assert_no_error (error);
   g_clear_object (&self->book);
   g_assert_cmpint (ask_number (self->path, "PRAGMA user_version"), ==, 3);
@@ -153,7 +159,8 @@ test_fails (Fixture       *self,
   g_autoptr (WbJob) job = fill (self);
 
   for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
-    assert_not_upgraded (self, versions (ADDS_A_COLUMN, cases[i].third), NULL, WB_STORE_ERROR, (int) cases[i].code);
+    assert_not_upgraded (self, versions (ADDS_A_COLUMN, cases[i].third), NULL, WB_STORE_ERROR,
+                         (int) cases[i].code);
   assert_holds (self->path, wb_migrations (), job);
 }
 
@@ -176,8 +183,9 @@ test_cancelled (Fixture       *self,
   /* would count for years */
   assert_not_upgraded (self,
                        versions (ADDS_A_COLUMN,
-                                 "CREATE TABLE n AS WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n"
-                                 " WHERE i < 1000000000000) SELECT count (*) AS i FROM n;"),
+                                 "CREATE TABLE n AS WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL"
+                                 " SELECT i + 1 FROM n WHERE i < 1000000000000) SELECT count (*)"
+                                 " AS i FROM n;"),
                        cancellable, G_IO_ERROR, G_IO_ERROR_CANCELLED);
   g_thread_join (thread);
   assert_holds (self->path, wb_migrations (), job);
@@ -191,9 +199,10 @@ test_remade_table (Fixture       *self,
   g_autoptr (WbJob) job = fill (self);
 
   assert_holds (self->path,
-                versions ("CREATE TABLE new_lot (job_id TEXT NOT NULL REFERENCES job (id) DEFERRABLE INITIALLY DEFERRED,"
-                          " id TEXT NOT NULL, position INTEGER NOT NULL, colour TEXT, number TEXT, first INTEGER,"
-                          " last INTEGER, rolls INTEGER, PRIMARY KEY (job_id, id)) STRICT, WITHOUT ROWID;"
+                versions ("CREATE TABLE new_lot (job_id TEXT NOT NULL REFERENCES job (id)"
+                          " DEFERRABLE INITIALLY DEFERRED, id TEXT NOT NULL, position INTEGER NOT"
+                          " NULL, colour TEXT, number TEXT, first INTEGER, last INTEGER, rolls"
+                          " INTEGER, PRIMARY KEY (job_id, id)) STRICT, WITHOUT ROWID;"
                           "INSERT INTO new_lot SELECT *, 1 FROM lot;"
                           "DROP TABLE lot; ALTER TABLE new_lot RENAME TO lot;", NULL), job);
   g_assert_cmpint (ask_number (self->path, "SELECT sum (rolls) FROM lot"), ==, 1);
@@ -235,9 +244,11 @@ test_busy (Fixture       *self,
   g_autofree char *names = NULL;
   sqlite3 *handle;
 
-  g_assert_cmpint (sqlite3_open_v2 (self->path, &handle, SQLITE_OPEN_READWRITE, NULL), ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3_open_v2 (self->path, &handle, SQLITE_OPEN_READWRITE, NULL), ==,
+                   SQLITE_OK);
   g_assert_cmpint (sqlite3_exec (handle, "BEGIN IMMEDIATE", NULL, NULL, NULL), ==, SQLITE_OK);
-  g_assert_null (wb_book_open_with (self->path, WB_BOOK_OPEN, versions (ADDS_A_COLUMN, NULL), NULL, &error));
+  g_assert_null (wb_book_open_with (self->path, WB_BOOK_OPEN, versions (ADDS_A_COLUMN, NULL), NULL,
+                                    &error));
   g_assert_error (error, WB_STORE_ERROR, WB_STORE_ERROR_BUSY);
   assert_says (error, "another program is writing");
   g_assert_cmpint (sqlite3_close (handle), ==, SQLITE_OK);

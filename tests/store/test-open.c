@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Opening and making a book, and every other file that somebody may take for one: it is refused with the reason, stays as it
- * was to the byte, and nothing is left beside it. */
+/* Opening and making a book, and every other file that somebody may take for one: it is refused
+ * with the reason, stays as it was to the byte, and nothing is left beside it. */
 #include "config.h"
 
 #include "book-fixture.h"
@@ -46,7 +46,7 @@ assert_refused (Fixture      *self,
   g_assert_cmpstr (names, ==, names_after);
 }
 
-/* --- files of other kinds ------------------------------------------------------------------------------------------ */
+/* --- files of other kinds --------------------------------------------------------------------- */
 
 static void
 test_absent (Fixture       *self,
@@ -117,7 +117,8 @@ test_other_database (Fixture       *self,
 {
   tamper (self->path, "CREATE TABLE cake (flour, sugar)");
   assert_refused (self, WB_STORE_ERROR_NOT_A_BOOK, "another program");
-  tamper (self->path, "PRAGMA journal_mode = WAL; PRAGMA application_id = 77; PRAGMA user_version = 1");
+  tamper (self->path,
+          "PRAGMA journal_mode = WAL; PRAGMA application_id = 77; PRAGMA user_version = 1");
   assert_refused (self, WB_STORE_ERROR_NOT_A_BOOK, "another program");
 }
 
@@ -126,7 +127,8 @@ static void
 test_marked_only (Fixture       *self,
                   gconstpointer  data)
 {
-  g_autofree char *mark = g_strdup_printf ("CREATE TABLE cake (flour); PRAGMA application_id = %d;", WB_BOOK_APPLICATION_ID);
+  g_autofree char *mark = g_strdup_printf ("CREATE TABLE cake (flour); PRAGMA application_id = %d;",
+                                           WB_BOOK_APPLICATION_ID);
 
   tamper (self->path, mark);
   assert_refused (self, WB_STORE_ERROR_CORRUPT, "version");
@@ -152,14 +154,16 @@ test_newer_in_log (Fixture       *self,
   sqlite3 *handle;
 
   g_clear_object (&self->book);
-  g_assert_cmpint (sqlite3_open_v2 (self->path, &handle, SQLITE_OPEN_READWRITE, NULL), ==, SQLITE_OK);
-  g_assert_cmpint (sqlite3_exec (handle, "PRAGMA user_version = 99", NULL, NULL, NULL), ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3_open_v2 (self->path, &handle, SQLITE_OPEN_READWRITE, NULL), ==,
+                   SQLITE_OK);
+  g_assert_cmpint (sqlite3_exec (handle, "PRAGMA user_version = 99", NULL, NULL, NULL), ==,
+                   SQLITE_OK);
   g_assert_null (wb_book_open (self->path, WB_BOOK_OPEN, NULL, &error));
   g_assert_error (error, WB_STORE_ERROR, WB_STORE_ERROR_NEWER);
   g_assert_cmpint (sqlite3_close (handle), ==, SQLITE_OK);
 }
 
-/* --- damage -------------------------------------------------------------------------------------------------------- */
+/* --- damage ----------------------------------------------------------------------------------- */
 
 static void
 fill_book (Fixture *self,
@@ -171,8 +175,8 @@ fill_book (Fixture *self,
   g_clear_object (&self->book);
 }
 
-/* Every page but the first in turn is filled with rubbish; every time the book is refused, or what can be read of it is
- * right. */
+/* Every page but the first in turn is filled with rubbish; every time the book is refused, or what
+ * can be read of it is right. */
 static void
 test_damaged_pages (Fixture       *self,
                     gconstpointer  data)
@@ -204,7 +208,8 @@ test_damaged_pages (Fixture       *self,
           n_refused++;
         }
     }
-  g_test_message ("%" G_GSIZE_FORMAT " of %" G_GSIZE_FORMAT " damaged pages refused at the door", n_refused, n_pages - 1);
+  g_test_message ("%" G_GSIZE_FORMAT " of %" G_GSIZE_FORMAT " damaged pages refused at the door",
+                  n_refused, n_pages - 1);
   g_assert_cmpuint (n_refused, >, (n_pages - 1) / 2);
   write_file (self->path, bytes, length);
 }
@@ -253,11 +258,14 @@ test_senseless_rows (Fixture       *self,
     { "UPDATE piece SET volume = '3 buckets' WHERE id = 'piece-2'", "piece piece-2, volume" },
     { "UPDATE piece SET tag = 1000000 WHERE id = 'piece-1'",      "piece piece-1, tag" },
     { "UPDATE piece SET room = '' WHERE id = 'piece-1'",          "piece piece-1, room" },
-    { "UPDATE piece SET room = CAST (x'c328' AS TEXT) WHERE id = 'piece-1'", "piece piece-1, room" },
+    { "UPDATE piece SET room = CAST (x'c328' AS TEXT) WHERE id = 'piece-1'",
+      "piece piece-1, room" },
     { "UPDATE \"order\" SET estimate = 9223372036854775807",      "order order, estimate" },
     { "UPDATE \"order\" SET booked_on = '0001-01-01'",            "order order, booked_on" },
-    { "UPDATE piece SET position = 7 WHERE id = 'piece-2'",       "pieces of job job-1 are out of order" },
-    { "UPDATE piece SET position = 0",                            "pieces of job job-1 are out of order" },
+    { "UPDATE piece SET position = 7 WHERE id = 'piece-2'",
+      "pieces of job job-1 are out of order" },
+    { "UPDATE piece SET position = 0",
+      "pieces of job job-1 are out of order" },
     { "UPDATE stop SET id = 'a b' WHERE id = 'stop-1'",           "a stop has no proper id" },
     { "UPDATE job SET currency = 'QQQ'",                          "no proper id or currency" },
   };
@@ -293,7 +301,8 @@ test_large (Fixture       *self,
   g_clear_object (&self->book);
   tamper (self->path,
           "INSERT INTO number_series SELECT hex (randomblob (5000)), 1 FROM "
-          "(WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 4000) SELECT i FROM n)");
+          "(WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 4000) SELECT"
+          " i FROM n)");
   fixture_reopen (self);
   g_clear_object (&self->book);
   g_file_get_contents (self->path, &bytes, &length, NULL);
@@ -302,7 +311,7 @@ test_large (Fixture       *self,
   assert_refused (self, WB_STORE_ERROR_CORRUPT, "its end is not there");
 }
 
-/* --- making -------------------------------------------------------------------------------------------------------- */
+/* --- making ----------------------------------------------------------------------------------- */
 
 static void
 test_create (Fixture       *self,
@@ -380,7 +389,8 @@ test_create_over_log (Fixture       *self,
   g_assert_cmpint (g_unlink (log), ==, 0);
 }
 
-/* What the person may not read or write. Root may always, so another user tries it in a process of its own. */
+/* What the person may not read or write. Root may always, so another user tries it in a process of
+ * its own. */
 static int
 try_without_rights (const char *path)
 {
@@ -444,7 +454,8 @@ test_awkward_names (Fixture       *self,
                     gconstpointer  data)
 {
   static const char *const names[] = {
-    "office?mode=ro.book", "100%25.book", "my book#2.book", ":memory:", "file:x.book", "Büro – Zürich.book", "a;b'c\"d.book",
+    "office?mode=ro.book", "100%25.book", "my book#2.book", ":memory:", "file:x.book",
+    "Büro – Zürich.book", "a;b'c\"d.book",
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (names); i++)
@@ -502,7 +513,8 @@ test_cancelled (Fixture       *self,
 }
 
 #define ADD_FOLDER(path, function) \
-  g_test_add ("/store/open/" path, Fixture, NULL, fixture_set_up_folder, function, fixture_tear_down)
+  g_test_add ("/store/open/" path, Fixture, NULL, fixture_set_up_folder, function, \
+              fixture_tear_down)
 #define ADD_BOOK(path, function) \
   g_test_add ("/store/open/" path, Fixture, NULL, fixture_set_up, function, fixture_tear_down)
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Books as they were released, one of every version: opened by this program they hold what they held, and can be worked on.
- * They are made by make-released-book; one that was released never changes. */
+/* Books as they were released, one of every version: opened by this program they hold what they
+ * held, and can be worked on. They are made by make-released-book; one that was released never
+ * changes. */
 #include "config.h"
 
 #include "book-fixture.h"
@@ -23,7 +24,8 @@ unpack (guint       version,
   g_autofree char *packed = data_file (version, "gz");
   g_autoptr (GFile) source = g_file_new_for_path (packed);
   g_autoptr (GFile) target = g_file_new_for_path (to);
-  g_autoptr (GZlibDecompressor) decompressor = g_zlib_decompressor_new (G_ZLIB_COMPRESSOR_FORMAT_GZIP);
+  GZlibCompressorFormat format = G_ZLIB_COMPRESSOR_FORMAT_GZIP;
+  g_autoptr (GZlibDecompressor) decompressor = g_zlib_decompressor_new (format);
   g_autoptr (GError) error = NULL;
   g_autoptr (GFileInputStream) input = g_file_read (source, NULL, &error);
   g_autoptr (GFileOutputStream) output = NULL;
@@ -33,7 +35,8 @@ unpack (guint       version,
   output = g_file_create (target, G_FILE_CREATE_NONE, NULL, &error);
   g_assert_no_error (error);
   stream = g_converter_input_stream_new (G_INPUT_STREAM (input), G_CONVERTER (decompressor));
-  g_output_stream_splice (G_OUTPUT_STREAM (output), stream, G_OUTPUT_STREAM_SPLICE_CLOSE_TARGET, NULL, &error);
+  g_output_stream_splice (G_OUTPUT_STREAM (output), stream, G_OUTPUT_STREAM_SPLICE_CLOSE_TARGET,
+                          NULL, &error);
   g_assert_no_error (error);
 }
 
@@ -83,13 +86,14 @@ test_works_on (Fixture       *self,
   g_assert_cmpstr (id, ==, "plain");
 }
 
-/* A book made by all versions in turn up to that one has the tables of the released one: none of them was edited since. */
+/* A book made by all versions in turn up to that one has the tables of the released one: none of
+ * them was edited since. */
 static void
 test_never_edited (Fixture       *self,
                    gconstpointer  data)
 {
-  static const char schema[] = "SELECT group_concat (name || ': ' || coalesce (sql, ''), char (10)) FROM"
-                               " (SELECT name, sql FROM sqlite_schema ORDER BY name)";
+  static const char schema[] = "SELECT group_concat (name || ': ' || coalesce (sql, ''), char"
+                               " (10)) FROM (SELECT name, sql FROM sqlite_schema ORDER BY name)";
   guint version = GPOINTER_TO_UINT (data);
   g_autofree char *fresh = g_build_filename (self->folder, "fresh.book", NULL);
   g_autofree const char **migrations = g_new0 (const char *, version + 1);
@@ -121,10 +125,12 @@ main (int    argc,
       g_autofree char *works_on = g_strdup_printf ("/store/released/%u/works-on", version);
       g_autofree char *never_edited = g_strdup_printf ("/store/released/%u/never-edited", version);
 
-      g_test_add (rows, Fixture, GUINT_TO_POINTER (version), fixture_set_up_folder, test_rows, fixture_tear_down);
-      g_test_add (works_on, Fixture, GUINT_TO_POINTER (version), fixture_set_up_folder, test_works_on, fixture_tear_down);
-      g_test_add (never_edited, Fixture, GUINT_TO_POINTER (version), fixture_set_up_folder, test_never_edited,
+      g_test_add (rows, Fixture, GUINT_TO_POINTER (version), fixture_set_up_folder, test_rows,
                   fixture_tear_down);
+      g_test_add (works_on, Fixture, GUINT_TO_POINTER (version), fixture_set_up_folder,
+                  test_works_on, fixture_tear_down);
+      g_test_add (never_edited, Fixture, GUINT_TO_POINTER (version), fixture_set_up_folder,
+                  test_never_edited, fixture_tear_down);
     }
   return g_test_run ();
 }

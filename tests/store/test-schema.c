@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The book's tables against core's field tables: a field that is added to core without a version of the book that has a
- * column for it fails here. */
+/* The book's tables against core's field tables: a field that is added to core without a version of
+ * the book that has a column for it fails here. */
 #include "config.h"
 
 #include "book-fixture.h"
@@ -8,13 +8,30 @@
 
 #include <string.h>
 
+/* A database that has the tables of a book, and has not been looked at as one. */
+static void
+set_up_tables (Fixture       *self,
+               gconstpointer  data)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (WbSqlite) tables = NULL;
+
+  fixture_set_up_folder (self, data);
+  tables = wb_sqlite_open (self->path, WB_SQLITE_CREATE, &error);
+  g_assert_no_error (error);
+  g_assert_true (wb_migrate (tables, wb_migrations (), NULL, &error));
+  g_assert_no_error (error);
+}
+
 static sqlite3 *
 open_raw (Fixture *self)
 {
   sqlite3 *handle;
 
-  g_assert_cmpint (sqlite3_open_v2 (self->path, &handle, SQLITE_OPEN_READWRITE, NULL), ==, SQLITE_OK);
-  g_assert_cmpint (sqlite3_exec (handle, "PRAGMA foreign_keys = ON", NULL, NULL, NULL), ==, SQLITE_OK);
+  g_assert_cmpint (sqlite3_open_v2 (self->path, &handle, SQLITE_OPEN_READWRITE, NULL), ==,
+                   SQLITE_OK);
+  g_assert_cmpint (sqlite3_exec (handle, "PRAGMA foreign_keys = ON", NULL, NULL, NULL), ==,
+                   SQLITE_OK);
   return handle;
 }
 
@@ -55,7 +72,8 @@ column_type_of (const WbField *field)
   g_assert_not_reached ();
 }
 
-/* A column that always holds something: what has no "not given", and references without which a record is nothing. */
+/* A column that always holds something: what has no "not given", and references without which a
+ * record is nothing. */
 static gboolean
 is_never_null (const WbField *field)
 {
@@ -115,7 +133,9 @@ test_tables (Fixture       *self,
   for (int kind = 0; kind < WB_N_KINDS; kind++)
     {
       const WbRecordType *type = wb_record_type ((WbKind) kind);
-      sqlite3_stmt *statement = prepare (handle, "SELECT strict, wr FROM pragma_table_list WHERE name = '$'", type->name);
+      sqlite3_stmt *statement = prepare (handle,
+                                         "SELECT strict, wr FROM pragma_table_list WHERE name ="
+                                         " '$'", type->name);
 
       g_assert_cmpint (sqlite3_step (statement), ==, SQLITE_ROW);
       g_assert_cmpint (sqlite3_column_int (statement, 0), ==, 1);
@@ -125,7 +145,8 @@ test_tables (Fixture       *self,
   sqlite3_close (handle);
 }
 
-/* How often the table has a foreign key from (job_id, @field) to (job_id, id) of @target with @on_delete. */
+/* How often the table has a foreign key from (job_id, @field) to (job_id, id) of @target with
+ * @on_delete. */
 static int
 count_foreign_keys (sqlite3    *handle,
                     const char *table,
@@ -136,8 +157,9 @@ count_foreign_keys (sqlite3    *handle,
   sqlite3_stmt *statement = prepare (handle,
                                      "WITH keys AS (SELECT * FROM pragma_foreign_key_list ('$'))"
                                      " SELECT count (*) FROM keys AS a JOIN keys AS b USING (id)"
-                                     " WHERE a.\"from\" = 'job_id' AND a.\"to\" = 'job_id' AND b.\"from\" = ?1"
-                                     " AND b.\"to\" = 'id' AND b.\"table\" = ?2 AND b.on_delete = ?3", table);
+                                     " WHERE a.\"from\" = 'job_id' AND a.\"to\" = 'job_id' AND"
+                                     " b.\"from\" = ?1 AND b.\"to\" = 'id' AND b.\"table\" = ?2"
+                                     " AND b.on_delete = ?3", table);
   int n;
 
   sqlite3_bind_text (statement, 1, field, -1, SQLITE_STATIC);
@@ -168,8 +190,9 @@ test_references (Fixture       *self,
           if (field->type != WB_FIELD_REFERENCE)
             continue;
           g_test_message ("%s.%s", type->name, field->name);
-          g_assert_cmpint (count_foreign_keys (handle, type->name, field->name, wb_record_type (field->refers)->name,
-                                               on_delete), ==, 1);
+          g_assert_cmpint (count_foreign_keys (handle, type->name, field->name,
+                                               wb_record_type (field->refers)->name, on_delete), ==,
+                                               1);
           n++;
         }
     }
@@ -258,23 +281,24 @@ test_marks_of_a_book (Fixture       *self,
   g_autofree char *mode = ask_text (self->path, "PRAGMA journal_mode");
 
   g_assert_cmpint (ask_number (self->path, "PRAGMA application_id"), ==, WB_BOOK_APPLICATION_ID);
-  g_assert_cmpint (ask_number (self->path, "PRAGMA user_version"), ==, g_strv_length ((char **) wb_migrations ()));
+  g_assert_cmpint (ask_number (self->path, "PRAGMA user_version"), ==,
+                   g_strv_length ((char **) wb_migrations ()));
   g_assert_cmpstr (mode, ==, "wal");
 }
 
-#define ADD(path, function) \
-  g_test_add ("/store/schema/" path, Fixture, NULL, fixture_set_up, function, fixture_tear_down)
+#define ADD(path, set_up, function) \
+  g_test_add ("/store/schema/" path, Fixture, NULL, set_up, function, fixture_tear_down)
 
 int
 main (int    argc,
       char **argv)
 {
   g_test_init (&argc, &argv, NULL);
-  ADD ("columns", test_columns);
-  ADD ("tables", test_tables);
-  ADD ("references", test_references);
-  ADD ("choices", test_choices);
-  ADD ("refusals", test_refusals);
-  ADD ("marks", test_marks_of_a_book);
+  ADD ("columns", set_up_tables, test_columns);
+  ADD ("tables", set_up_tables, test_tables);
+  ADD ("references", set_up_tables, test_references);
+  ADD ("choices", fixture_set_up, test_choices);
+  ADD ("refusals", fixture_set_up, test_refusals);
+  ADD ("marks", fixture_set_up, test_marks_of_a_book);
   return g_test_run ();
 }

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One book in several hands: windows, threads and processes. Nobody's work is lost or mixed up, and reading goes on while
- * somebody writes. */
+/* One book in several hands: windows, threads and processes. Nobody's work is lost or mixed up, and
+ * reading goes on while somebody writes. */
 #include "config.h"
 
 #include "book-fixture.h"
@@ -22,7 +22,7 @@ open_another (Fixture *self)
   return book;
 }
 
-/* --- two windows --------------------------------------------------------------------------------------------------- */
+/* --- two windows ------------------------------------------------------------------------------ */
 
 static void
 test_two_books (Fixture       *self,
@@ -107,8 +107,11 @@ test_held (Fixture       *self,
   gint64 begin;
   sqlite3 *handle;
 
-  g_assert_cmpint (sqlite3_open_v2 (self->path, &handle, SQLITE_OPEN_READWRITE, NULL), ==, SQLITE_OK);
-  g_assert_cmpint (sqlite3_exec (handle, "BEGIN IMMEDIATE; INSERT INTO number_series VALUES ('held', 1)", NULL, NULL, NULL), ==,
+  g_assert_cmpint (sqlite3_open_v2 (self->path, &handle, SQLITE_OPEN_READWRITE, NULL), ==,
+                   SQLITE_OK);
+  g_assert_cmpint (sqlite3_exec (handle,
+                                 "BEGIN IMMEDIATE; INSERT INTO number_series VALUES ('held', 1)",
+                                 NULL, NULL, NULL), ==,
                    SQLITE_OK);
   begin = g_get_monotonic_time ();
   loaded = load (self->book, "job-1");
@@ -122,7 +125,7 @@ test_held (Fixture       *self,
   stored_changed = save (self->book, stored, changed);
 }
 
-/* --- many hands ---------------------------------------------------------------------------------------------------- */
+/* --- many hands ------------------------------------------------------------------------------- */
 
 #define N_ROUNDS 25
 
@@ -179,7 +182,8 @@ assert_counted (Fixture *self,
   g_autofree char *expected = g_strdup_printf ("%u", n);
 
   g_assert_cmpstr (wb_job_order (job)->notes, ==, expected);
-  g_assert_cmpint (ask_number (self->path, "SELECT count (*) FROM history WHERE job_id = 'job-1'"), ==, 1 + n);
+  g_assert_cmpint (ask_number (self->path, "SELECT count (*) FROM history WHERE job_id = 'job-1'"),
+                   ==, 1 + n);
   g_assert_cmpint (ask_number (self->path, "SELECT max (revision) FROM history"), ==, 1 + n);
 }
 
@@ -197,7 +201,8 @@ test_processes (Fixture       *self,
     {
       g_autoptr (GError) error = NULL;
 
-      children[i] = g_subprocess_new (G_SUBPROCESS_FLAGS_STDOUT_PIPE, &error, program, "--count", self->path, NULL);
+      children[i] = g_subprocess_new (G_SUBPROCESS_FLAGS_STDOUT_PIPE, &error, program, "--count",
+                                      self->path, NULL);
       g_assert_no_error (error);
     }
   /* In this process meanwhile. */
@@ -246,7 +251,7 @@ test_threads (Fixture       *self,
   assert_counted (self, N_ROUNDS * G_N_ELEMENTS (threads));
 }
 
-/* --- reading while writing ------------------------------------------------------------------------------------------ */
+/* --- reading while writing -------------------------------------------------------------------- */
 
 /* Returns: @job with @room in every piece. */
 static WbJob *
@@ -328,7 +333,7 @@ test_one_state (Fixture       *self,
   wb_job_unref (stored);
 }
 
-/* --- cancelling ------------------------------------------------------------------------------------------------------ */
+/* --- cancelling ------------------------------------------------------------------------------- */
 
 static void
 test_cancelled_before (Fixture       *self,
@@ -343,16 +348,17 @@ test_cancelled_before (Fixture       *self,
   g_autoptr (GError) error = NULL;
 
   g_cancellable_cancel (cancellable);
-#define ASSERT_CANCELLED(call)                                                                                         \
-  G_STMT_START {                                                                                                       \
-    g_assert_false (call);                                                                                             \
-    g_assert_error (error, G_IO_ERROR, G_IO_ERROR_CANCELLED);                                                          \
-    g_clear_error (&error);                                                                                            \
+#define ASSERT_CANCELLED(call) \
+  G_STMT_START { \
+    g_assert_false (call); \
+    g_assert_error (error, G_IO_ERROR, G_IO_ERROR_CANCELLED); \
+    g_clear_error (&error); \
   } G_STMT_END
   ASSERT_CANCELLED (wb_book_list_jobs (self->book, NULL, 0, cancellable, &error));
   ASSERT_CANCELLED (wb_book_load_job (self->book, "job-1", cancellable, &error));
   ASSERT_CANCELLED (wb_book_find_job (self->book, "J-1", cancellable, &error));
-  ASSERT_CANCELLED (wb_book_save_job (self->book, stored, changed, "cancelled", cancellable, &error));
+  ASSERT_CANCELLED (wb_book_save_job (self->book, stored, changed, "cancelled", cancellable,
+                                      &error));
   ASSERT_CANCELLED (wb_book_add_jobs (self->book, jobs, "cancelled", cancellable, &error));
   ASSERT_CANCELLED (wb_book_remove_job (self->book, "job-1", 1, cancellable, &error));
   ASSERT_CANCELLED (wb_book_next_number (self->book, "J-", cancellable, &error));
@@ -417,7 +423,7 @@ test_cancelled_midway (Fixture       *self,
   wb_job_unref (stored);
 }
 
-/* --- closing --------------------------------------------------------------------------------------------------------- */
+/* --- closing ---------------------------------------------------------------------------------- */
 
 static void
 test_closed (Fixture       *self,
@@ -430,11 +436,11 @@ test_closed (Fixture       *self,
 
   wb_book_close (self->book);
   wb_book_close (self->book);
-#define ASSERT_CLOSED(call)                                                                                            \
-  G_STMT_START {                                                                                                       \
-    g_assert_false (call);                                                                                             \
-    g_assert_error (error, WB_STORE_ERROR, WB_STORE_ERROR_CLOSED);                                                     \
-    g_clear_error (&error);                                                                                            \
+#define ASSERT_CLOSED(call) \
+  G_STMT_START { \
+    g_assert_false (call); \
+    g_assert_error (error, WB_STORE_ERROR, WB_STORE_ERROR_CLOSED); \
+    g_clear_error (&error); \
   } G_STMT_END
   ASSERT_CLOSED (wb_book_list_jobs (self->book, NULL, 0, NULL, &error));
   ASSERT_CLOSED (wb_book_load_job (self->book, "job-1", NULL, &error));
@@ -489,7 +495,8 @@ work_until_closed (gpointer data)
     }
 }
 
-/* Everybody is at work when the book is closed, twice at once: what was begun is finished, nothing else is begun. */
+/* Everybody is at work when the book is closed, twice at once: what was begun is finished, nothing
+ * else is begun. */
 static void
 test_closed_at_work (Fixture       *self,
                      gconstpointer  data)
