@@ -1,6 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A whole job as one JSON document, and a reckoning as one; data/schema holds the JSON Schema of
- * both. */
+ * both.
+ *
+ * In a job document the order and the valuation are objects, every other kind of record is an array
+ * of objects with an "id". A key is the name of its field. Booleans and whole numbers are such in
+ * JSON; every other value is the canonical text of wb_record_get_text(): money "1234.50 USD", weight
+ * "120 lb", volume "3.10 cuft", share "7.5 %", date "2024-03-01", a code its nick, marks
+ * "SC 4-8, CH 3". What is not given is left out, and so is an array without records. */
 #pragma once
 
 #include <gio/gio.h>

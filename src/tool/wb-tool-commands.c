@@ -23,6 +23,8 @@ static const WbToolCommand commands[] = {
     N_("Put job documents into a book, all or none"), wb_tool_job_import },
   { "job", "export", N_("FILE NUMBER"), 2, 2, WB_TOOL_OPTION_OUTPUT,
     N_("Write a job as a document"), wb_tool_job_export },
+  { "job", "history", N_("FILE NUMBER"), 2, 2, WB_TOOL_OPTION_JSON,
+    N_("Tell who did what to a job, and when"), wb_tool_job_history },
 
   { "inventory", "import", N_("FILE NUMBER CSV"), 3, 3, WB_TOOL_OPTION_GOOD_ROWS,
     N_("Add the pieces of a table to a job"), wb_tool_inventory_import },

@@ -65,6 +65,7 @@ int       wb_tool_job_list         (const WbToolOptions *options);
 int       wb_tool_job_show         (const WbToolOptions *options);
 int       wb_tool_job_import       (const WbToolOptions *options);
 int       wb_tool_job_export       (const WbToolOptions *options);
+int       wb_tool_job_history      (const WbToolOptions *options);
 int       wb_tool_inventory_import (const WbToolOptions *options);
 int       wb_tool_inventory_export (const WbToolOptions *options);
 int       wb_tool_claim_list       (const WbToolOptions *options);
