@@ -37,6 +37,7 @@ struct _WbJobList
   GCancellable       *cancellable;   /* of the question that is being asked */
   guint               refresh_timer;
   char               *shown_id;      /* the job beside the list */
+  char               *asked_query;   /* what the book was asked last */
   char               *listed_query;  /* what the list answers */
   gboolean            open_first;    /* Enter came before the answer */
 };
@@ -250,6 +251,8 @@ ask (WbJobList *self)
   if (self->office == NULL)
     return;
 
+  g_free (self->asked_query);
+  self->asked_query = g_strdup (get_query (self));
   self->cancellable = g_cancellable_new ();
   wb_office_list_jobs_async (self->office, get_query (self), LIMIT, self->cancellable,
                              listed_cb, g_object_ref (self));
@@ -267,25 +270,30 @@ open_selected (WbJobList *self)
     g_signal_emit (self, signals[OPEN_JOB], 0, item_id (item));
 }
 
+/* Comes a moment after the last letter; Enter may have asked already. */
 static void
 query_changed_cb (WbJobList *self)
 {
+  if (g_strcmp0 (self->asked_query, get_query (self)) == 0)
+    return;
+
   self->open_first = FALSE;
   ask (self);
 }
 
-/* Enter may be quicker than the answer, or than the pause after the last letter. */
+/* Enter may be quicker than the answer, or than the pause after the last letter; it then opens what
+ * the answer brings. */
 static void
 search_activated_cb (WbJobList *self)
 {
-  if (*get_query (self) != '\0')
+  if (g_strcmp0 (self->listed_query, get_query (self)) == 0)
     {
-      ask (self);
-      self->open_first = TRUE;
+      open_selected (self);
     }
   else
     {
-      open_selected (self);
+      ask (self);
+      self->open_first = TRUE;
     }
 }
 
@@ -430,6 +438,7 @@ wb_job_list_finalize (GObject *object)
   WbJobList *self = WB_JOB_LIST (object);
 
   g_clear_pointer (&self->shown_id, g_free);
+  g_clear_pointer (&self->asked_query, g_free);
   g_clear_pointer (&self->listed_query, g_free);
 
   G_OBJECT_CLASS (wb_job_list_parent_class)->finalize (object);

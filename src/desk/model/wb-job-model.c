@@ -534,6 +534,14 @@ wb_job_model_flush_finish (WbJobModel    *self,
 }
 
 void
+wb_job_model_give_up (WbJobModel *self)
+{
+  g_return_if_fail (WB_IS_JOB_MODEL (self));
+
+  wb_job_saver_give_up (self->saver);
+}
+
+void
 wb_job_model_refresh (WbJobModel *self)
 {
   g_return_if_fail (WB_IS_JOB_MODEL (self));

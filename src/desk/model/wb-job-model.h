@@ -72,6 +72,9 @@ gboolean     wb_job_model_flush_finish (WbJobModel          *self,
                                         GAsyncResult        *result,
                                         GError             **error);
 
+/** Stores nothing more: the person has chosen to lose what is unsaved. The model is then of no further use. */
+void         wb_job_model_give_up      (WbJobModel  *self);
+
 /** Looks whether the book holds a newer value of the job and takes it over when nothing is unsaved here; does nothing else. For a
  * window that gets the focus back. Changes made here meanwhile stay and meet the newer value at the next save. */
 void         wb_job_model_refresh      (WbJobModel  *self);

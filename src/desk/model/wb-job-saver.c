@@ -27,6 +27,7 @@ struct _WbJobSaver
   gboolean   in_conflict;
   gboolean   refreshing;
   gboolean   unsaved;
+  gboolean   given_up;
   GPtrArray *deeds;          /* done since the last save */
   GPtrArray *sent_deeds;
   GPtrArray *waiting;        /* GTask of a flush */
@@ -97,7 +98,7 @@ static void
 schedule (WbJobSaver *self,
           guint       delay_ms)
 {
-  if (self->timer == 0)
+  if (self->timer == 0 && !self->given_up)
     self->timer = g_timeout_add_full (G_PRIORITY_DEFAULT, delay_ms, timer_cb,
                                       g_object_ref (self), g_object_unref);
 }
@@ -270,7 +271,7 @@ start_save (WbJobSaver *self)
 {
   g_autofree char *deed = NULL;
 
-  if (self->sending != NULL || self->in_conflict)
+  if (self->sending != NULL || self->in_conflict || self->given_up)
     return;
 
   unschedule (self);
@@ -469,6 +470,15 @@ wb_job_saver_resolve (WbJobSaver *self,
 }
 
 void
+wb_job_saver_give_up (WbJobSaver *self)
+{
+  g_return_if_fail (WB_IS_JOB_SAVER (self));
+
+  self->given_up = TRUE;
+  unschedule (self);
+}
+
+void
 wb_job_saver_refresh (WbJobSaver *self)
 {
   g_return_if_fail (WB_IS_JOB_SAVER (self));
@@ -493,6 +503,12 @@ wb_job_saver_flush_async (WbJobSaver          *self,
 
   task = g_task_new (self, cancellable, callback, data);
   g_task_set_source_tag (task, wb_job_saver_flush_async);
+
+  if (self->given_up)
+    {
+      g_task_return_boolean (task, TRUE);
+      return;
+    }
 
   if (self->in_conflict)
     {

@@ -37,6 +37,9 @@ void        wb_job_saver_resolve      (WbJobSaver  *self,
                                        WbJob       *job,
                                        const char  *deed);
 
+/** Stores nothing more, now or later: the person has chosen to lose what is unsaved. */
+void        wb_job_saver_give_up      (WbJobSaver  *self);
+
 /** Looks for a newer value in the book when nothing is unsaved. */
 void        wb_job_saver_refresh      (WbJobSaver  *self);
 

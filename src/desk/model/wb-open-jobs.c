@@ -326,6 +326,25 @@ wb_open_jobs_flush_finish (WbOpenJobs    *self,
 }
 
 void
+wb_open_jobs_give_up (WbOpenJobs *self)
+{
+  g_return_if_fail (WB_IS_OPEN_JOBS (self));
+
+  for (guint i = 0; i < self->models->len;)
+    {
+      if (is_unsaved (g_ptr_array_index (self->models, i)))
+        {
+          wb_job_model_give_up (g_ptr_array_index (self->models, i));
+          g_ptr_array_remove_index (self->models, i);
+        }
+      else
+        {
+          i++;
+        }
+    }
+}
+
+void
 wb_open_jobs_refresh (WbOpenJobs *self)
 {
   g_return_if_fail (WB_IS_OPEN_JOBS (self));

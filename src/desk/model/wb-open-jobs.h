@@ -44,6 +44,9 @@ gboolean     wb_open_jobs_flush_finish (WbOpenJobs          *self,
                                         GAsyncResult        *result,
                                         GError             **error);
 
+/** Loses whatever is unsaved in any of them, since the person has chosen so. */
+void         wb_open_jobs_give_up      (WbOpenJobs          *self);
+
 /** Looks for newer values in the book of all that are open and have nothing unsaved. */
 void         wb_open_jobs_refresh      (WbOpenJobs          *self);
 

@@ -61,7 +61,7 @@ static const Accelerator table[] = {
   { "win.back", "<Alt>Left", N_("Windows"), N_("Back to the list of jobs, in a narrow window") },
   { "app.quit", "<Control>q", N_("Windows"), N_("Quit") },
   { "win.help", "F1", N_("Windows"), N_("Help on what is shown") },
-  { "win.show-help-overlay", "<Control>question", N_("Windows"), N_("This list") },
+  { "win.show-keys", "<Control>question", N_("Windows"), N_("This list") },
 };
 
 static gboolean
@@ -150,60 +150,44 @@ wb_accelerators_watch (GtkWidget  *window,
   gtk_widget_add_controller (window, controller);
 }
 
-static void
-append_shortcut (GString           *xml,
-                 const Accelerator *row)
+static GtkWidget *
+make_row (const Accelerator *accelerator)
 {
-  g_autofree char *text =
-    g_markup_printf_escaped ("<child><object class='GtkShortcutsShortcut'>"
-                             "<property name='accelerator'>%s</property>"
-                             "<property name='title'>%s</property>"
-                             "</object></child>",
-                             row->keys, _(row->title));
+  GtkWidget *row = adw_action_row_new ();
+  GtkWidget *keys = gtk_shortcut_label_new (accelerator->keys);
 
-  g_string_append (xml, text);
+  gtk_widget_set_valign (keys, GTK_ALIGN_CENTER);
+  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), _(accelerator->title));
+  adw_action_row_add_suffix (ADW_ACTION_ROW (row), keys);
+  return row;
 }
 
-static void
-append_group_start (GString    *xml,
-                    const char *title)
+/* A list rather than the toolkit's pages of columns: it can be searched, and large text only makes it
+ * longer. */
+void
+wb_accelerators_show (GtkWindow *window)
 {
-  g_autofree char *text =
-    g_markup_printf_escaped ("<child><object class='GtkShortcutsGroup'>"
-                             "<property name='title'>%s</property>",
-                             title);
+  GtkWidget *list = adw_preferences_window_new ();
+  GtkWidget *page = adw_preferences_page_new ();
+  GtkWidget *group = NULL;
 
-  g_string_append (xml, text);
-}
-
-/* A shortcuts window takes its sections from a description only, so the table becomes one. */
-GtkWidget *
-wb_accelerators_make_overview (void)
-{
-  static const char group_end[] = "</object></child>";
-  g_autoptr (GString) xml = g_string_new ("<interface>"
-                                          "<object class='GtkShortcutsWindow' id='overview'>"
-                                          "<property name='modal'>true</property>"
-                                          "<child><object class='GtkShortcutsSection'>"
-                                          "<property name='section-name'>wainbook</property>"
-                                          "<property name='max-height'>12</property>");
-  g_autoptr (GtkBuilder) builder = gtk_builder_new ();
-  g_autoptr (GError) error = NULL;
+  g_return_if_fail (GTK_IS_WINDOW (window));
 
   for (gsize i = 0; i < G_N_ELEMENTS (table); i++)
     {
       if (i == 0 || !g_str_equal (table[i].group, table[i - 1].group))
         {
-          if (i > 0)
-            g_string_append (xml, group_end);
-          append_group_start (xml, _(table[i].group));
+          group = adw_preferences_group_new ();
+          adw_preferences_group_set_title (ADW_PREFERENCES_GROUP (group), _(table[i].group));
+          adw_preferences_page_add (ADW_PREFERENCES_PAGE (page), ADW_PREFERENCES_GROUP (group));
         }
-      append_shortcut (xml, &table[i]);
+      adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), make_row (&table[i]));
     }
-  g_string_append_printf (xml, "%s</object></child></object></interface>", group_end);
 
-  if (!gtk_builder_add_from_string (builder, xml->str, (gssize) xml->len, &error))
-    g_error ("The list of keys cannot be shown: %s", error->message);
-
-  return GTK_WIDGET (gtk_builder_get_object (builder, "overview"));
+  adw_preferences_window_add (ADW_PREFERENCES_WINDOW (list), ADW_PREFERENCES_PAGE (page));
+  gtk_window_set_title (GTK_WINDOW (list), _("Keyboard Shortcuts"));
+  gtk_window_set_default_size (GTK_WINDOW (list), 560, 620);
+  gtk_window_set_modal (GTK_WINDOW (list), TRUE);
+  gtk_window_set_transient_for (GTK_WINDOW (list), window);
+  gtk_window_present (GTK_WINDOW (list));
 }

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The one table of keys: what each does, where it acts, and how the shortcuts window names it. */
+/* The one table of keys: what each does, where it acts, and how the list of keys names it. */
 #pragma once
 
 #include <adwaita.h>
@@ -21,7 +21,7 @@ typedef GtkWidget *(*WbPageFunc) (GtkWidget *window);
 void       wb_accelerators_watch          (GtkWidget      *window,
                                            WbPageFunc      get_page);
 
-/** Returns: (transfer none): a window that lists all keys; it lives until it is destroyed. */
-GtkWidget *wb_accelerators_make_overview  (void);
+/** Shows the list of all keys above @window. */
+void       wb_accelerators_show           (GtkWindow      *window);
 
 G_END_DECLS

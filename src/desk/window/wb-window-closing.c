@@ -26,12 +26,23 @@ typedef struct
 
 static void start_flush (Closing *closing);
 
-static void
-drop_dialog (Closing *closing)
+/* A dialog answers once more when it is closed; that is heard no longer. */
+static GtkWidget *
+forget_dialog (Closing *closing)
 {
   GtkWidget *dialog = closing->dialog;
 
+  if (dialog != NULL)
+    g_signal_handlers_disconnect_by_data (dialog, closing);
   g_clear_weak_pointer (&closing->dialog);
+  return dialog;
+}
+
+static void
+drop_dialog (Closing *closing)
+{
+  GtkWidget *dialog = forget_dialog (closing);
+
   if (dialog != NULL)
     gtk_window_destroy (GTK_WINDOW (dialog));
 }
@@ -59,6 +70,7 @@ show_dialog (Closing   *closing,
 static void
 wait_answered_cb (Closing *closing)
 {
+  forget_dialog (closing);
   closing->called_off = TRUE;
 }
 
@@ -87,16 +99,26 @@ close_now (Closing *closing)
   gtk_window_destroy (window);
 }
 
+static gboolean
+lose_cb (gpointer data)
+{
+  Closing *closing = data;
+
+  wb_open_jobs_give_up (closing->open_jobs);
+  close_now (closing);
+  return G_SOURCE_REMOVE;
+}
+
 static void
 fault_answered_cb (Closing    *closing,
                    const char *response)
 {
-  g_clear_weak_pointer (&closing->dialog);
+  forget_dialog (closing);
 
   if (g_str_equal (response, "again"))
     start_flush (closing);
   else if (g_str_equal (response, "lose"))
-    close_now (closing);
+    g_idle_add (lose_cb, closing);   /* the dialog still needs the window below it */
   else
     closing_free (closing);
 }

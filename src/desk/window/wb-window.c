@@ -256,6 +256,14 @@ back_action (GtkWidget  *widget,
 }
 
 static void
+show_keys_action (GtkWidget  *widget,
+                  const char *name,
+                  GVariant   *target)
+{
+  wb_accelerators_show (GTK_WINDOW (widget));
+}
+
+static void
 help_shown_cb (GObject      *object,
                GAsyncResult *result,
                gpointer      data)
@@ -415,6 +423,7 @@ install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.close", NULL, close_action);
   gtk_widget_class_install_action (widget_class, "win.back", NULL, back_action);
   gtk_widget_class_install_action (widget_class, "win.help", NULL, help_action);
+  gtk_widget_class_install_action (widget_class, "win.show-keys", NULL, show_keys_action);
 }
 
 static void
@@ -474,8 +483,6 @@ wb_window_init (WbWindow *self)
   if (g_settings_get_boolean (self->settings, "window-maximized"))
     gtk_window_maximize (GTK_WINDOW (self));
 
-  gtk_application_window_set_help_overlay (GTK_APPLICATION_WINDOW (self),
-                                           GTK_SHORTCUTS_WINDOW (wb_accelerators_make_overview ()));
   wb_accelerators_watch (GTK_WIDGET (self), get_page);
   enable_actions (self);
   g_signal_connect (self, "notify::is-active", G_CALLBACK (active_cb), NULL);
