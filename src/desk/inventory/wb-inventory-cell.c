@@ -104,9 +104,10 @@ update (WbInventoryCell *self)
   if (self->layout != NULL)
     pango_layout_set_text (self->layout, self->text != NULL ? self->text : "", -1);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self),
-                                  GTK_ACCESSIBLE_PROPERTY_LABEL, self->text != NULL ? self->text : "",
-                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words != NULL ? words : "",
-                                  -1);
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL, self->text != NULL ? self->text : "", -1);
+  if (self->column->tooltip != NULL)
+    gtk_accessible_update_property (GTK_ACCESSIBLE (self),
+                                    GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words != NULL ? words : "", -1);
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
@@ -326,8 +327,10 @@ wb_inventory_cell_set_item (WbInventoryCell *self,
 
   g_clear_signal_handler (&self->follows, self->item);
   g_set_object (&self->item, item);
-  if (item != NULL)
-    self->follows = g_signal_connect_swapped (item, "notify::record", G_CALLBACK (update), self);
+  /* A cell without an item is about to get another, or to go: what it shows does not matter. */
+  if (item == NULL)
+    return;
+  self->follows = g_signal_connect_swapped (item, "notify::record", G_CALLBACK (update), self);
   update (self);
 }
 

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The table: records of the model, filtered, sorted, selected, in a column view. What a column shows is the column table's;
+/* The table: records of the model, sorted, filtered, selected, in a column view. Filtering comes after
+ * sorting, so that words typed do not sort anything anew. What a column shows is the column table's;
  * what happens to the selected lines is the page's. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
@@ -10,6 +11,7 @@
 #include "desk/inventory/wb-inventory-column.h"
 #include "desk/inventory/wb-inventory-filter.h"
 #include "desk/widgets/wb-focus-within.h"
+#include "desk/inventory/wb-steady-filter.h"
 
 #include <glib/gi18n.h>
 
@@ -28,7 +30,7 @@ struct _WbInventoryList
   GtkWidget           *scroller;
   GtkColumnView       *view;
   WbInventoryFilter   *filter;
-  GtkFilterListModel  *filtered;
+  WbSteadyFilter      *filtered;
   GtkSortListModel    *sorted;
   GtkMultiSelection   *selection;
   GPtrArray           *columns;       /* GtkColumnViewColumn, in the order of the column table */
@@ -188,7 +190,7 @@ focus_row (WbInventoryList *self,
 static gboolean
 is_at_rest (WbInventoryList *self)
 {
-  return gtk_filter_list_model_get_pending (self->filtered) == 0 && gtk_sort_list_model_get_pending (self->sorted) == 0;
+  return wb_steady_filter_get_pending (self->filtered) == 0 && gtk_sort_list_model_get_pending (self->sorted) == 0;
 }
 
 static void
@@ -250,6 +252,8 @@ tell_cb (gpointer data)
   WbInventoryList *self = data;
 
   self->tell_source = 0;
+  if (!is_at_rest (self))
+    return G_SOURCE_REMOVE;
   reveal_awaited (self);
   g_signal_emit (self, signals[CHANGED], 0);
   return G_SOURCE_REMOVE;
@@ -373,9 +377,26 @@ wb_inventory_list_class_init (WbInventoryListClass *klass)
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_KP_Divide, 0, "inventory.filter", NULL);
 }
 
+/* All lines are of one height, so that how far the view is scrolled says which of them it shows. */
+static void
+scrolled_cb (WbInventoryList *self,
+             GtkAdjustment   *adjustment)
+{
+  gdouble upper = gtk_adjustment_get_upper (adjustment);
+  gdouble middle = gtk_adjustment_get_value (adjustment) + gtk_adjustment_get_page_size (adjustment) / 2;
+  guint n;
+
+  if (self->filtered == NULL || upper < 1)
+    return;
+  n = g_list_model_get_n_items (G_LIST_MODEL (self->filtered));
+  wb_steady_filter_set_centre (self->filtered, (guint) (MIN (middle / upper, 1.0) * n));
+}
+
 static void
 wb_inventory_list_init (WbInventoryList *self)
 {
+  GtkAdjustment *adjustment;
+
   self->columns = g_ptr_array_new_with_free_func (g_object_unref);
   self->view = GTK_COLUMN_VIEW (gtk_column_view_new (NULL));
   gtk_column_view_set_show_column_separators (self->view, TRUE);
@@ -391,6 +412,9 @@ wb_inventory_list_init (WbInventoryList *self)
 
   self->scroller = gtk_scrolled_window_new ();
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scroller), GTK_WIDGET (self->view));
+  adjustment = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->scroller));
+  g_signal_connect_object (adjustment, "value-changed", G_CALLBACK (scrolled_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (adjustment, "changed", G_CALLBACK (scrolled_cb), self, G_CONNECT_SWAPPED);
   gtk_widget_set_parent (self->scroller, GTK_WIDGET (self));
 }
 
@@ -407,13 +431,11 @@ wb_inventory_list_set_model (WbInventoryList *self,
 
   self->model = g_object_ref (model);
   self->filter = wb_inventory_filter_new (model);
-  self->filtered = gtk_filter_list_model_new (g_object_ref (wb_job_model_get_records (model, WB_KIND_PIECE)),
-                                              GTK_FILTER (g_object_ref (self->filter)));
-  gtk_filter_list_model_set_incremental (self->filtered, TRUE);
-  self->sorted = gtk_sort_list_model_new (G_LIST_MODEL (g_object_ref (self->filtered)),
+  self->sorted = gtk_sort_list_model_new (g_object_ref (wb_job_model_get_records (model, WB_KIND_PIECE)),
                                           g_object_ref (gtk_column_view_get_sorter (self->view)));
   gtk_sort_list_model_set_incremental (self->sorted, TRUE);
-  self->selection = gtk_multi_selection_new (G_LIST_MODEL (g_object_ref (self->sorted)));
+  self->filtered = wb_steady_filter_new (G_LIST_MODEL (self->sorted), GTK_FILTER (self->filter));
+  self->selection = gtk_multi_selection_new (G_LIST_MODEL (g_object_ref (self->filtered)));
 
   columns = wb_inventory_columns (&n_columns);
   for (guint i = 0; i < n_columns; i++)

@@ -9,8 +9,8 @@
 
 G_BEGIN_DECLS
 
-/* Signals: "edit" (const char *id): Enter or a double click on a line; "changed": other lines are shown or selected, told at
- * most once a turn of the main loop. */
+/* Signals: "edit" (const char *id): Enter or a double click on a line; "changed": other lines are shown or selected; told
+ * when filter and sort have come to rest, and at most once a turn of the main loop. */
 #define WB_TYPE_INVENTORY_LIST (wb_inventory_list_get_type ())
 G_DECLARE_FINAL_TYPE (WbInventoryList, wb_inventory_list, WB, INVENTORY_LIST, GtkWidget)
 

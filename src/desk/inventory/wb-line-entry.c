@@ -212,12 +212,16 @@ show_beneath (WbLineEntry *self,
 {
   GtkLabel *label = GTK_LABEL (self->beneath);
 
+  if (g_str_equal (gtk_label_get_text (label), text) && is_error == gtk_label_get_wrap (label))
+    return;
+
+  /* To set a tooltip asks the display where the pointer is, which is too dear for every key. */
+  gtk_widget_set_tooltip_text (self->beneath, *text != '\0' && !is_error ? text : NULL);
   gtk_label_set_text (label, text);
   gtk_label_set_wrap (label, is_error);
   gtk_label_set_ellipsize (label, is_error ? PANGO_ELLIPSIZE_NONE : PANGO_ELLIPSIZE_END);
   gtk_label_set_width_chars (label, is_error ? MIN (ERROR_CHARS, (int) g_utf8_strlen (text, -1)) : 0);
   gtk_label_set_max_width_chars (label, is_error ? ERROR_CHARS : wb_line_field (self->part)->chars);
-  gtk_widget_set_tooltip_text (self->beneath, *text != '\0' && !is_error ? text : NULL);
   if (is_error)
     gtk_widget_remove_css_class (self->beneath, "dim-label");
   else

@@ -1,0 +1,358 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Two sets of positions of the source: those shown, and those to be looked at again. An idle source
+ * works through the second: first what is shown and may have to go, from the end, so that what moves
+ * up into view has been looked at already; then what may come, from the start. */
+#include "config.h"
+
+#include "desk/inventory/wb-steady-filter.h"
+
+/* A turn ends after this time. */
+#define TURN_USEC   4000
+/* Within NEAR places of what a person looks at, each change has the column view number some two
+ * hundred rows of cells anew, and make and break as many as came and went: a batch of this size keeps
+ * the two in balance. Elsewhere a change costs next to nothing. */
+#define NEAR        260
+#define BATCH_NEAR  16
+#define BATCH_FAR   1024
+/* So many items that are added at once are looked at at once. */
+#define ADDED_NOW   16
+
+struct _WbSteadyFilter
+{
+  GObject      parent_instance;
+
+  GListModel  *source;
+  GtkFilter   *filter;
+  GtkBitset   *shown;
+  GtkBitset   *pending;
+  guint        centre;    /* place in what is shown that a person looks at */
+  guint        idle;
+};
+
+enum
+{
+  PROP_0,
+  PROP_PENDING,
+  N_PROPS
+};
+
+static GParamSpec *properties[N_PROPS];
+
+static void list_model_init (GListModelInterface *iface);
+
+G_DEFINE_FINAL_TYPE_WITH_CODE (WbSteadyFilter, wb_steady_filter, G_TYPE_OBJECT,
+                               G_IMPLEMENT_INTERFACE (G_TYPE_LIST_MODEL, list_model_init))
+
+static gboolean
+matches (WbSteadyFilter *self,
+         guint           position)
+{
+  g_autoptr (GObject) item = g_list_model_get_item (self->source, position);
+
+  return gtk_filter_match (self->filter, item);
+}
+
+/* How many are shown of the source's positions before @position. */
+static guint
+shown_before (WbSteadyFilter *self,
+              guint           position)
+{
+  return position > 0 ? (guint) gtk_bitset_get_size_in_range (self->shown, 0, position - 1) : 0;
+}
+
+/* Looks at the pending items among positions @first … @last, and tells of what came of it. */
+static void
+look_at (WbSteadyFilter *self,
+         guint           first,
+         guint           last)
+{
+  guint removed = (guint) gtk_bitset_get_size_in_range (self->shown, first, last);
+  guint start = G_MAXUINT;
+  guint end = 0;
+  guint added;
+
+  for (guint i = first; i <= last; i++)
+    {
+      gboolean now;
+
+      if (!gtk_bitset_contains (self->pending, i))
+        continue;
+      now = matches (self, i);
+      if (now == gtk_bitset_contains (self->shown, i))
+        continue;
+      if (now)
+        gtk_bitset_add (self->shown, i);
+      else
+        gtk_bitset_remove (self->shown, i);
+      start = MIN (start, i);
+      end = i;
+    }
+  gtk_bitset_remove_range_closed (self->pending, first, last);
+
+  if (start == G_MAXUINT)
+    return;
+  /* What is shown outside of the first and the last change is as before. */
+  added = (guint) gtk_bitset_get_size_in_range (self->shown, start, end);
+  if (start > first)
+    removed -= (guint) gtk_bitset_get_size_in_range (self->shown, first, start - 1);
+  if (end < last)
+    removed -= (guint) gtk_bitset_get_size_in_range (self->shown, end + 1, last);
+  g_list_model_items_changed (G_LIST_MODEL (self), shown_before (self, start), removed, added);
+}
+
+static gboolean
+is_near (WbSteadyFilter *self,
+         guint           place)
+{
+  return place < self->centre + NEAR && place + NEAR > self->centre;
+}
+
+/* From the end of @going: a batch, that does not reach near the centre from afar. */
+static void
+choose_going (WbSteadyFilter *self,
+              GtkBitset      *going,
+              guint          *first,
+              guint          *last)
+{
+  guint n = (guint) gtk_bitset_get_size (going);
+  gboolean near;
+
+  *last = gtk_bitset_get_maximum (going);
+  near = is_near (self, shown_before (self, *last));
+  *first = gtk_bitset_get_nth (going, n - MIN (n, near ? BATCH_NEAR : BATCH_FAR));
+  if (!near && shown_before (self, *last) > self->centre)
+    *first = MAX (*first, gtk_bitset_get_nth (self->shown, self->centre + NEAR));
+}
+
+/* From the start of what is pending. */
+static void
+choose_coming (WbSteadyFilter *self,
+               guint          *first,
+               guint          *last)
+{
+  guint n = (guint) gtk_bitset_get_size (self->pending);
+  gboolean near;
+
+  *first = gtk_bitset_get_minimum (self->pending);
+  near = is_near (self, shown_before (self, *first));
+  *last = gtk_bitset_get_nth (self->pending, MIN (n, near ? BATCH_NEAR : BATCH_FAR) - 1);
+}
+
+static void
+look_at_batch (WbSteadyFilter *self)
+{
+  g_autoptr (GtkBitset) going = gtk_bitset_copy (self->pending);
+  guint first, last;
+
+  gtk_bitset_intersect (going, self->shown);
+  if (gtk_bitset_is_empty (going))
+    choose_coming (self, &first, &last);
+  else
+    choose_going (self, going, &first, &last);
+  look_at (self, first, last);
+}
+
+static gboolean
+idle_cb (gpointer data)
+{
+  WbSteadyFilter *self = data;
+  gint64 end = g_get_monotonic_time () + TURN_USEC;
+
+  while (!gtk_bitset_is_empty (self->pending) && g_get_monotonic_time () < end)
+    look_at_batch (self);
+
+  if (gtk_bitset_is_empty (self->pending))
+    self->idle = 0;
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_PENDING]);
+  return self->idle != 0 ? G_SOURCE_CONTINUE : G_SOURCE_REMOVE;
+}
+
+static void
+work_soon (WbSteadyFilter *self)
+{
+  if (self->idle == 0 && !gtk_bitset_is_empty (self->pending))
+    self->idle = g_idle_add (idle_cb, self);
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_PENDING]);
+}
+
+static void
+filter_changed_cb (WbSteadyFilter  *self,
+                   GtkFilterChange  change)
+{
+  guint n = g_list_model_get_n_items (self->source);
+  g_autoptr (GtkBitset) all = gtk_bitset_new_range (0, n);
+
+  switch (change)
+    {
+    case GTK_FILTER_CHANGE_DIFFERENT:
+      gtk_bitset_union (self->pending, all);
+      break;
+    case GTK_FILTER_CHANGE_LESS_STRICT:
+      gtk_bitset_subtract (all, self->shown);
+      gtk_bitset_union (self->pending, all);
+      break;
+    case GTK_FILTER_CHANGE_MORE_STRICT:
+      gtk_bitset_union (self->pending, self->shown);
+      break;
+    }
+  work_soon (self);
+}
+
+static void
+items_changed_cb (WbSteadyFilter *self,
+                  guint           position,
+                  guint           removed,
+                  guint           added)
+{
+  guint before = shown_before (self, position);
+  guint gone = removed > 0
+               ? (guint) gtk_bitset_get_size_in_range (self->shown, position, position + removed - 1) : 0;
+  guint come = 0;
+
+  /* What the source put in place of others is looked at anew, whatever was known of those. */
+  gtk_bitset_splice (self->shown, position, removed, added);
+  gtk_bitset_splice (self->pending, position, removed, added);
+
+  /* As many as went are the same in another order: they stay in sight. */
+  if (added > ADDED_NOW && added != removed)
+    gtk_bitset_add_range (self->pending, position, added);
+  else
+    for (guint i = position; i < position + added; i++)
+      if (matches (self, i))
+        {
+          gtk_bitset_add (self->shown, i);
+          come++;
+        }
+
+  if (gone > 0 || come > 0)
+    g_list_model_items_changed (G_LIST_MODEL (self), before, gone, come);
+  work_soon (self);
+}
+
+static GType
+get_item_type (GListModel *model)
+{
+  return g_list_model_get_item_type (WB_STEADY_FILTER (model)->source);
+}
+
+static guint
+get_n_items (GListModel *model)
+{
+  return (guint) gtk_bitset_get_size (WB_STEADY_FILTER (model)->shown);
+}
+
+static gpointer
+get_item (GListModel *model,
+          guint       position)
+{
+  WbSteadyFilter *self = WB_STEADY_FILTER (model);
+
+  if (position >= gtk_bitset_get_size (self->shown))
+    return NULL;
+  return g_list_model_get_item (self->source, gtk_bitset_get_nth (self->shown, position));
+}
+
+static void
+list_model_init (GListModelInterface *iface)
+{
+  iface->get_item_type = get_item_type;
+  iface->get_n_items = get_n_items;
+  iface->get_item = get_item;
+}
+
+static void
+wb_steady_filter_get_property (GObject    *object,
+                               guint       prop_id,
+                               GValue     *value,
+                               GParamSpec *pspec)
+{
+  WbSteadyFilter *self = WB_STEADY_FILTER (object);
+
+  switch (prop_id)
+    {
+    case PROP_PENDING:
+      g_value_set_uint (value, wb_steady_filter_get_pending (self));
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
+    }
+}
+
+static void
+wb_steady_filter_dispose (GObject *object)
+{
+  WbSteadyFilter *self = WB_STEADY_FILTER (object);
+
+  g_clear_handle_id (&self->idle, g_source_remove);
+
+  G_OBJECT_CLASS (wb_steady_filter_parent_class)->dispose (object);
+}
+
+static void
+wb_steady_filter_finalize (GObject *object)
+{
+  WbSteadyFilter *self = WB_STEADY_FILTER (object);
+
+  g_clear_object (&self->source);
+  g_clear_object (&self->filter);
+  g_clear_pointer (&self->shown, gtk_bitset_unref);
+  g_clear_pointer (&self->pending, gtk_bitset_unref);
+
+  G_OBJECT_CLASS (wb_steady_filter_parent_class)->finalize (object);
+}
+
+static void
+wb_steady_filter_class_init (WbSteadyFilterClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+
+  object_class->get_property = wb_steady_filter_get_property;
+  object_class->dispose = wb_steady_filter_dispose;
+  object_class->finalize = wb_steady_filter_finalize;
+
+  properties[PROP_PENDING] = g_param_spec_uint ("pending", NULL, NULL, 0, G_MAXUINT, 0,
+                                                G_PARAM_READABLE | G_PARAM_STATIC_STRINGS);
+  g_object_class_install_properties (object_class, N_PROPS, properties);
+}
+
+static void
+wb_steady_filter_init (WbSteadyFilter *self)
+{
+  self->shown = gtk_bitset_new_empty ();
+  self->pending = gtk_bitset_new_empty ();
+}
+
+WbSteadyFilter *
+wb_steady_filter_new (GListModel *source,
+                      GtkFilter  *filter)
+{
+  WbSteadyFilter *self;
+
+  g_return_val_if_fail (G_IS_LIST_MODEL (source), NULL);
+  g_return_val_if_fail (GTK_IS_FILTER (filter), NULL);
+
+  self = g_object_new (WB_TYPE_STEADY_FILTER, NULL);
+  self->source = g_object_ref (source);
+  self->filter = g_object_ref (filter);
+  g_signal_connect_object (source, "items-changed", G_CALLBACK (items_changed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (filter, "changed", G_CALLBACK (filter_changed_cb), self, G_CONNECT_SWAPPED);
+  items_changed_cb (self, 0, 0, g_list_model_get_n_items (source));
+  return self;
+}
+
+void
+wb_steady_filter_set_centre (WbSteadyFilter *self,
+                             guint           place)
+{
+  g_return_if_fail (WB_IS_STEADY_FILTER (self));
+
+  self->centre = place;
+}
+
+guint
+wb_steady_filter_get_pending (WbSteadyFilter *self)
+{
+  g_return_val_if_fail (WB_IS_STEADY_FILTER (self), 0);
+
+  return (guint) gtk_bitset_get_size (self->pending);
+}
