@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The legal dates that run on a claim: what each runs from, what stops it, and how it stands on a given day. Asks no clock
- * and makes no words. */
+/* The legal dates that run on a claim: what each runs from, what stops it, and how it stands on a
+ * given day. Asks no clock and makes no words. */
 #include "config.h"
 
 #include "core/wb-clock.h"
@@ -49,7 +49,11 @@ set_state (WbClock     *clock,
   if (!wb_date_is_set (&clock->last_day))
     clock->state = WB_CLOCK_NOT_STARTED;
   else if (wb_date_is_set (&clock->done_on))
-    clock->state = wb_date_compare (&clock->done_on, &clock->last_day) <= 0 ? WB_CLOCK_MET : WB_CLOCK_MISSED;
+    {
+      gboolean in_time = wb_date_compare (&clock->done_on, &clock->last_day) <= 0;
+
+      clock->state = in_time ? WB_CLOCK_MET : WB_CLOCK_MISSED;
+    }
   else
     {
       clock->days_left = wb_date_days_between (today, &clock->last_day);
@@ -76,8 +80,8 @@ add_clock (GArray       *clocks,
   return TRUE;
 }
 
-/* After the day to decide a status is due again and again: the next one that is not past yet, or the first while there is
- * still time to decide is none at all. */
+/* After the day to decide a status is due again and again: the next one that is not past yet, or
+ * the first while there is still time to decide is none at all. */
 static gboolean
 add_status (GArray         *clocks,
             const WbTerms  *terms,

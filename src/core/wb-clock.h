@@ -6,7 +6,8 @@
 
 G_BEGIN_DECLS
 
-/* Clocks: the legal dates that run on a claim, by the terms. Pure; the caller says what day it is. */
+/* Clocks: the legal dates that run on a claim, by the terms. Pure; the caller says what day it
+ * is. */
 
 typedef enum
 {
@@ -16,7 +17,7 @@ typedef enum
   WB_CLOCK_ACKNOWLEDGE,  /* to acknowledge the claim, from its receipt: 49 CFR 370.5(a) */
   WB_CLOCK_DECIDE,       /* to pay, decline or offer, from its receipt: 49 CFR 370.9(a) */
   WB_CLOCK_STATUS,       /* to report why it is not decided yet, again and again: 49 CFR 370.9(a) */
-  WB_CLOCK_SUIT,         /* for the claimant to sue, from written notice that the claim is declined */
+  WB_CLOCK_SUIT,         /* for the claimant to sue, from notice that it is declined */
 } WbClockKind;
 
 extern const WbEnum wb_clock_kinds;
@@ -32,7 +33,8 @@ typedef enum
 
 /**
  * WbClock:
- * @key: the key of the terms that it goes by; its citation is wb_terms_citation (terms, WB_SCOPE_GENERAL, key)
+ * @key: the key of the terms that it goes by; its citation is wb_terms_citation (terms,
+ *   WB_SCOPE_GENERAL, key)
  * @from: the day that it runs from, not counted; unset when not given
  * @last_day: unset when @from is
  * @done_on: when it was met or missed; else unset
@@ -54,10 +56,11 @@ typedef struct
  * @claim: a claim of @job
  * @today: the day to reckon from
  *
- * The clocks that the terms set on @claim, in the order of the enum. One that the terms do not have is left out, and so is
- * one that does not concern the claim: the late claim when it came in time, the status while there is time to decide, the
- * suit unless it was declined. Returns: (transfer full) (element-type WbClock) (nullable): or %NULL with
- * %WB_CORE_ERROR_RANGE when a date falls outside the calendar.
+ * The clocks that the terms set on @claim, in the order of the enum. One that the terms do not have
+ * is left out, and so is one that does not concern the claim: the late claim when it came in time,
+ * the status while there is time to decide, the suit unless it was declined. Returns: (transfer
+ * full) (element-type WbClock) (nullable): or %NULL with %WB_CORE_ERROR_RANGE when a date falls
+ * outside the calendar.
  */
 GArray *wb_claim_clocks (const WbTerms *terms,
                          const WbJob   *job,
@@ -65,8 +68,8 @@ GArray *wb_claim_clocks (const WbTerms *terms,
                          const GDate   *today,
                          GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer none): the day from which the time to claim runs: delivery, or when nothing was delivered the day by
- * which it should have been; unset when neither is known. */
+/** Returns: (transfer none): the day from which the time to claim runs: delivery, or when nothing
+ * was delivered the day by which it should have been; unset when neither is known. */
 const GDate *wb_order_delivery_day (const WbOrder *order);
 
 G_END_DECLS

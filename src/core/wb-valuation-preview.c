@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Both choices of liability worked out for one shipment before anything is lost. One function a figure, each the same for
- * both sides. Does not look at claims and makes no words. */
+/* Both choices of liability worked out for one shipment before anything is lost. One function a
+ * figure, each the same for both sides. Does not look at claims and makes no words. */
 #include "config.h"
 
 #include "core/wb-valuation-preview.h"
@@ -114,7 +114,8 @@ list_articles (const WbTerms  *terms,
             g_hash_table_insert (by_name, piece->article, place);
         }
 
-      if (!add_part (&g_array_index (articles, Article, GPOINTER_TO_UINT (place)), piece, terms, error))
+      if (!add_part (&g_array_index (articles, Article, GPOINTER_TO_UINT (place)), piece, terms,
+                     error))
         return NULL;
     }
 
@@ -152,7 +153,8 @@ limit_article (const Article     *article,
   *limit = WB_MONEY_UNSET;
 
   if (wb_rate_is_set (rules->article_rate)
-      && !wb_rate_apply (rules->article_rate, article->weight, article->volume, terms->rounding, limit, error))
+      && !wb_rate_apply (rules->article_rate, article->weight, article->volume, terms->rounding,
+                         limit, error))
     return FALSE;
 
   if (wb_money_is_set (rules->article_limit)
@@ -202,7 +204,8 @@ preview_articles (WbSidePreview     *side,
 {
   gint64 largest = 0;
 
-  side->article_limits = wb_rate_is_set (rules->article_rate) || wb_money_is_set (rules->article_limit);
+  side->article_limits = wb_rate_is_set (rules->article_rate)
+                         || wb_money_is_set (rules->article_limit);
   side->n_articles = articles->len;
 
   for (guint i = 0; i < articles->len; i++)
@@ -261,7 +264,8 @@ preview_minimum (WbSidePreview     *side,
 {
   WbVolume volume = wb_job_order (job)->volume;
 
-  side->weight_source = wb_job_shipment_weight (job, rules->shipment_gross, terms->constructive_weight, &side->weight);
+  side->weight_source = wb_job_shipment_weight (job, rules->shipment_gross,
+                                                terms->constructive_weight, &side->weight);
 
   if (wb_rate_is_set (rules->shipment_rate))
     {
@@ -269,10 +273,12 @@ preview_minimum (WbSidePreview     *side,
 
       if (by_volume ? !wb_volume_is_set (volume) : !wb_weight_is_set (side->weight))
         {
-          side->gaps |= by_volume ? WB_VALUATION_GAP_SHIPMENT_VOLUME : WB_VALUATION_GAP_SHIPMENT_WEIGHT;
+          side->gaps |= by_volume ? WB_VALUATION_GAP_SHIPMENT_VOLUME
+                                  : WB_VALUATION_GAP_SHIPMENT_WEIGHT;
           return TRUE;
         }
-      if (!wb_rate_apply (rules->shipment_rate, side->weight, volume, terms->rounding, &side->by_weight, error))
+      if (!wb_rate_apply (rules->shipment_rate, side->weight, volume, terms->rounding,
+                          &side->by_weight, error))
         return FALSE;
       side->minimum = side->by_weight;
     }
@@ -315,7 +321,8 @@ preview_limit (WbSidePreview     *side,
                const WbSideTerms *rules,
                WbMoney            declared)
 {
-  gboolean minimum_unknown = (side->gaps & (WB_VALUATION_GAP_SHIPMENT_WEIGHT | WB_VALUATION_GAP_SHIPMENT_VOLUME)) != 0;
+  const guint unknown = WB_VALUATION_GAP_SHIPMENT_WEIGHT | WB_VALUATION_GAP_SHIPMENT_VOLUME;
+  gboolean minimum_unknown = (side->gaps & unknown) != 0;
 
   side->declared = weigh_declared (side, rules, declared);
 
@@ -347,8 +354,10 @@ preview_charges (WbSidePreview     *side,
                  const WbValuation *valuation,
                  GError           **error)
 {
-  /* Where the terms have a table of charges and none was agreed, it is the one without a deductible. */
-  WbMoney chosen = wb_money_is_set (valuation->deductible) ? valuation->deductible : wb_money (0, terms->currency);
+  /* Where the terms have a table of charges and none was agreed, it is the one without a
+   * deductible. */
+  WbMoney chosen = wb_money_is_set (valuation->deductible) ? valuation->deductible
+                                                           : wb_money (0, terms->currency);
 
   if (rules->deductible)
     side->deductible = valuation->deductible;
@@ -363,7 +372,8 @@ preview_charges (WbSidePreview     *side,
       charge->chosen = wb_money_equal (charge->deductible, chosen);
 
       if (wb_money_is_set (side->limit)
-          && !wb_terms_charge (terms, which, side->limit, charge->deductible, &charge->charge, error))
+          && !wb_terms_charge (terms, which, side->limit, charge->deductible, &charge->charge,
+                               error))
         return FALSE;
       if (charge->chosen)
         side->charge = charge->charge;
@@ -411,8 +421,8 @@ preview_side (WbValuationPreview *self,
   return TRUE;
 }
 
-/* The side that was validly chosen, else the one that the terms give for want of a waiver; never one that they do not
- * offer. */
+/* The side that was validly chosen, else the one that the terms give for want of a waiver; never
+ * one that they do not offer. */
 static void
 find_applying_side (WbValuationPreview *self)
 {

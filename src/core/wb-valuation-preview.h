@@ -6,19 +6,20 @@
 
 G_BEGIN_DECLS
 
-/* What each choice of liability means for one shipment before anything is lost: limits, least value, deductibles and
- * charges, worked out from the job's own weights, inventory and signed choice. Pure, like the reckoning, and by the same
- * parameters for both sides. All amounts are in the job's currency. */
+/* What each choice of liability means for one shipment before anything is lost: limits, least
+ * value, deductibles and charges, worked out from the job's own weights, inventory and signed
+ * choice. Pure, like the reckoning, and by the same parameters for both sides. All amounts are in
+ * the job's currency. */
 
 /** What keeps a figure of one side from being known, and where the person can mend it (flags). */
 typedef enum
 {
   WB_VALUATION_GAP_NONE            = 0,
-  WB_VALUATION_GAP_SHIPMENT_WEIGHT = 1 << 0,  /* the least value goes by weight and no weight is known */
-  WB_VALUATION_GAP_SHIPMENT_VOLUME = 1 << 1,  /* the least value goes by volume and the order has none */
-  WB_VALUATION_GAP_NO_ARTICLES     = 1 << 2,  /* articles have limits, and none is on the inventory */
-  WB_VALUATION_GAP_ARTICLE_WEIGHT  = 1 << 3,  /* some article has no weight (or volume) to limit it by */
-  WB_VALUATION_GAP_CHARGE          = 1 << 4,  /* the terms list no charge for the deductible that was chosen */
+  WB_VALUATION_GAP_SHIPMENT_WEIGHT = 1 << 0,  /* least value by weight, and none is known */
+  WB_VALUATION_GAP_SHIPMENT_VOLUME = 1 << 1,  /* least value by volume, and none is known */
+  WB_VALUATION_GAP_NO_ARTICLES     = 1 << 2,  /* limits of articles, and no article is there */
+  WB_VALUATION_GAP_ARTICLE_WEIGHT  = 1 << 3,  /* an article has no weight or volume */
+  WB_VALUATION_GAP_CHARGE          = 1 << 4,  /* no charge for the deductible chosen */
 } WbValuationGap;
 
 /** What the declared value does to the limit of a side. */
@@ -33,12 +34,14 @@ typedef enum
 
 /**
  * WbArticlePreview:
- * @piece: (nullable): the piece, or the first part of an article in several pieces; %NULL when no article has a weight
+ * @piece: (nullable): the piece, or the first part of an article in several pieces; %NULL when no
+ *   article has a weight
  * @n_pieces: how many pieces are its parts
  * @weight: its weight; constructive from volume when @constructive
  * @volume: its volume, set only when the limit goes by volume
  * @limit: the most that it can bring; unset when the side has no limit for an article
- * @by_thing: it is a carton, and each thing in it counts by its own weight, so @limit is all of them together
+ * @by_thing: it is a carton, and each thing in it counts by its own weight, so @limit is all of
+ *   them together
  */
 typedef struct
 {
@@ -51,7 +54,8 @@ typedef struct
   gboolean       by_thing;
 } WbArticlePreview;
 
-/** WbChargePreview: one deductible that the terms offer, and what the customer pays for it on this shipment. */
+/** WbChargePreview: one deductible that the terms offer, and what the customer pays for it on this
+ * shipment. */
 typedef struct
 {
   WbMoney  deductible;
@@ -69,21 +73,21 @@ typedef struct
   /* The shipment as a whole. */
   WbWeight         weight;             /* that the least value goes by */
   WbWeightSource   weight_source;
-  WbMoney          by_weight;          /* rate × weight or volume; unset when there is no such rate or figure */
-  WbMoney          minimum;            /* least value: @by_weight, or the terms' floor when that is more */
+  WbMoney          by_weight;          /* rate × weight or volume; unset: no rate or figure */
+  WbMoney          minimum;            /* @by_weight, or the terms' floor if that is more */
   gboolean         floor_counts;       /* the floor is more */
   WbDeclaredState  declared;
   gboolean         cut_to_maximum;     /* the limit was cut to the terms' maximum */
-  gboolean         has_limit;          /* the terms limit the shipment, whether or not @limit could be worked out */
-  WbMoney          limit;              /* the most for the whole shipment; unset when not known or none */
-  WbMoney          deductible;         /* that the customer bears; unset when none was chosen or the side has none */
+  gboolean         has_limit;          /* the terms limit the shipment, @limit known or not */
+  WbMoney          limit;              /* the most for the whole shipment; unset: not known */
+  WbMoney          deductible;         /* that the customer bears; unset: none */
 
   /* Article by article. */
   gboolean         article_limits;     /* the terms limit an article by its weight or flat */
   WbArticlePreview heaviest;
   guint            n_articles;
   guint            n_without_weight;
-  WbMoney          article_sum;        /* all articles' limits together; unset when there is no such limit or no article */
+  WbMoney          article_sum;        /* all articles' limits together; unset: none */
 
   /* Articles of extraordinary value. */
   guint            n_listed;           /* pieces with a value on the list */
@@ -102,7 +106,7 @@ typedef struct
   WbJob         *job;
   WbSide         applies;              /* which side governs the shipment as the file stands */
   guint          waiver_gaps;          /* WbWaiverGap flags */
-  gboolean       by_default;           /* @applies for want of a valid choice, not because it was chosen */
+  gboolean       by_default;           /* @applies for want of a valid choice */
   WbSidePreview  side[WB_N_SIDES];
 } WbValuationPreview;
 
@@ -111,8 +115,9 @@ typedef struct
  * @terms: the edition that governs
  * @job: the job; its claims are not looked at
  *
- * Returns: (transfer full) (nullable): the preview, or %NULL with %WB_CORE_ERROR_CURRENCY (job and terms differ) or
- * %WB_CORE_ERROR_OVERFLOW. A figure that is merely not known yet is no error but a gap.
+ * Returns: (transfer full) (nullable): the preview, or %NULL with %WB_CORE_ERROR_CURRENCY (job and
+ * terms differ) or %WB_CORE_ERROR_OVERFLOW. A figure that is merely not known yet is no error but a
+ * gap.
  */
 WbValuationPreview *wb_valuation_preview      (WbTerms            *terms,
                                                WbJob              *job,

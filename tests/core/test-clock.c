@@ -7,8 +7,9 @@
   "regime = trial\ntitle = Trial\ncurrency = USD\nmove-type = interstate\n" \
   "[edition]\nfrom = 2012-05-15\n" \
   "[shipment]\nrounding = half-up\nwithout-waiver = full\n" \
-  "[claims]\nclaim-within = 9 months\nlate-claim = actual-value\nlate-until = 2 years\nnotice-within = 75 days\n" \
-  "acknowledge-within = 30 days\ndecide-within = 120 days\nstatus-every = 60 days\nsuit-within = 2 years\n" \
+  "[claims]\nclaim-within = 9 months\nlate-claim = actual-value\nlate-until = 2 years\n" \
+  "notice-within = 75 days\nacknowledge-within = 30 days\ndecide-within = 120 days\n" \
+  "status-every = 60 days\nsuit-within = 2 years\n" \
   "[released]\noffered = yes\nmeasure = actual-value\narticle-rate = 0.60 per lb\n" \
   "[full]\noffered = yes\nmeasure = replacement\nshipment-minimum = 5000.00\n"
 
@@ -23,9 +24,9 @@ typedef struct
   const char *expected;
 } ClockCase;
 
-/* Published or worked from the rules: received 2024-03-01 is to be acknowledged by 2024-03-31 and decided by 2024-06-29,
- * with a status by 2024-08-28; delivered 2024-01-15 gives notice until 2024-03-30, claim until 2024-10-15, and the last day
- * of two years is 2026-01-15. */
+/* Published or worked from the rules: received 2024-03-01 is to be acknowledged by 2024-03-31 and
+ * decided by 2024-06-29, with a status by 2024-08-28; delivered 2024-01-15 gives notice until
+ * 2024-03-30, claim until 2024-10-15, and the last day of two years is 2026-01-15. */
 static const ClockCase cases[] = {
   { "2024-01-15", "2024-03-01", NULL, NULL, WB_CLAIM_OPEN, "2024-03-11",
     "notice met 2024-03-30\n"
@@ -121,7 +122,8 @@ clocks_to_text (GArray *clocks)
       const WbClock *clock = &g_array_index (clocks, WbClock, i);
       g_autofree char *last = wb_date_to_text (&clock->last_day);
 
-      g_string_append_printf (text, "%s %s", wb_enum_nick (&wb_clock_kinds, (int) clock->kind), state_name (clock->state));
+      g_string_append_printf (text, "%s %s", wb_enum_nick (&wb_clock_kinds, (int) clock->kind),
+                              state_name (clock->state));
       if (*last != '\0')
         g_string_append_printf (text, " %s", last);
       if (clock->state == WB_CLOCK_RUNNING || clock->state == WB_CLOCK_PAST)

@@ -5,7 +5,7 @@
 #include "core/wb-reckoning.h"
 #include "core/wb-valuation-preview.h"
 
-/* --- terms and jobs to try ------------------------------------------------------------------------------------ */
+/* --- terms and jobs to try -------------------------------------------------------------------- */
 
 #define HEAD \
   "regime = trial\n" \
@@ -124,7 +124,7 @@ assert_money (WbMoney     money,
   g_assert_cmpstr (text, ==, expected);
 }
 
-/* --- articles --------------------------------------------------------------------------------------------------- */
+/* --- articles --------------------------------------------------------------------------------- */
 
 static void
 test_heaviest (void)
@@ -211,7 +211,8 @@ test_nothing_on_the_inventory (void)
   g_assert_false (wb_money_is_set (side->article_sum));
 }
 
-/* A flat limit for an article says nothing of a carton whose things each count; a rate still caps them together. */
+/* A flat limit for an article says nothing of a carton whose things each count; a rate still caps
+ * them together. */
 static void
 test_carton_by_thing (void)
 {
@@ -235,7 +236,7 @@ test_carton_by_thing (void)
   assert_money (side->article_sum, "50.00 USD");
 }
 
-/* --- the shipment ------------------------------------------------------------------------------------------------- */
+/* --- the shipment ----------------------------------------------------------------------------- */
 
 typedef struct
 {
@@ -283,7 +284,8 @@ static void
 test_declared_kept_below (void)
 {
   g_autoptr (WbTerms) terms = read_terms (HEAD GENERAL RELEASED
-                                          "[full]\noffered = yes\nmeasure = replacement\nshipment-rate = 6.00 per lb\n"
+                                          "[full]\noffered = yes\nmeasure = replacement\n"
+                                          "shipment-rate = 6.00 per lb\n"
                                           "declared-value = yes\nbelow-minimum = kept\n");
   g_autoptr (WbJob) job = new_job ("10000 lb");
   g_autoptr (WbValuationPreview) result = NULL;
@@ -298,7 +300,8 @@ test_declared_kept_below (void)
 static void
 test_maximum (void)
 {
-  g_autoptr (WbTerms) terms = read_terms (HEAD GENERAL RELEASED FULL "shipment-maximum = 75000.00\n");
+  g_autoptr (WbTerms) terms = read_terms (HEAD GENERAL RELEASED FULL
+                                          "shipment-maximum = 75000.00\n");
   g_autoptr (WbJob) job = new_job ("15000 lb");
   g_autoptr (WbJob) light = new_job ("12500 lb");
   g_autoptr (WbValuationPreview) result = preview (terms, job);
@@ -319,7 +322,8 @@ test_no_weight (void)
   g_autoptr (WbValuationPreview) result = NULL;
   const WbSidePreview *side;
 
-  /* The least value is not known, so it is not known either whether the declared value reaches it. */
+  /* The least value is not known, so it is not known either whether the declared value reaches
+   * it. */
   add (&job, WB_KIND_VALUATION, NULL, "declared_value", "90000", NULL);
 
   result = preview (terms, job);
@@ -348,11 +352,12 @@ test_by_volume (void)
   assert_money (result->side[WB_SIDE_FULL].limit, "24800.00 USD");
 }
 
-/* --- charges ------------------------------------------------------------------------------------------------------- */
+/* --- charges ---------------------------------------------------------------------------------- */
 
 #define CHARGES \
-  "[full]\noffered = yes\nmeasure = replacement\nshipment-rate = 5.00 per lb\ndeclared-value = yes\n" \
-  "below-minimum = raised\ndeductible = yes\ncharge = 1.40 per 100 at 0.00, 1.10 per 100 at 300.00\n"
+  "[full]\noffered = yes\nmeasure = replacement\nshipment-rate = 5.00 per lb\n" \
+  "declared-value = yes\nbelow-minimum = raised\ndeductible = yes\n" \
+  "charge = 1.40 per 100 at 0.00, 1.10 per 100 at 300.00\n"
 
 /* Published: 8,000 lb at 5.00 is 40,000; 560 without a deductible, 440 with one of 300. */
 static void
@@ -389,7 +394,7 @@ test_charges (void)
   g_assert_false (wb_money_is_set (side->charge));
 }
 
-/* --- which side applies -------------------------------------------------------------------------------------------- */
+/* --- which side applies ----------------------------------------------------------------------- */
 
 typedef struct
 {
@@ -417,7 +422,8 @@ test_applies (gconstpointer data)
 
   if (trial->choice != NULL)
     add (&job, WB_KIND_VALUATION, NULL,
-         "choice", trial->choice, "signed_by", trial->signed_by, "signed_on", "2026-03-01", "signed_how", "paper",
+         "choice", trial->choice, "signed_by", trial->signed_by, "signed_on", "2026-03-01",
+         "signed_how", "paper",
          "disclosure", "Both choices, form of 2026", NULL);
 
   result = preview (terms, job);
@@ -453,7 +459,7 @@ test_other_currency (void)
   g_assert_error (error, WB_CORE_ERROR, WB_CORE_ERROR_CURRENCY);
 }
 
-/* --- agreement with the reckoning ---------------------------------------------------------------------------------- */
+/* --- agreement with the reckoning ------------------------------------------------------------- */
 
 static const char *const full_variants[] = {
   FULL,
@@ -467,13 +473,16 @@ static WbJob *
 random_job (void)
 {
   static const char *const choices[] = { "none", "released", "full" };
-  g_autofree char *net = g_strdup_printf ("%d.%02d lb", g_test_rand_int_range (1, 20000), g_test_rand_int_range (0, 100));
-  g_autofree char *declared = g_strdup_printf ("%d.%02d", g_test_rand_int_range (0, 90000), g_test_rand_int_range (0, 100));
+  g_autofree char *net = g_strdup_printf ("%d.%02d lb", g_test_rand_int_range (1, 20000),
+                                          g_test_rand_int_range (0, 100));
+  g_autofree char *declared = g_strdup_printf ("%d.%02d", g_test_rand_int_range (0, 90000),
+                                               g_test_rand_int_range (0, 100));
   WbJob *job = new_job (net);
   int n = g_test_rand_int_range (1, 6);
 
   add (&job, WB_KIND_VALUATION, NULL, "choice", choices[g_test_rand_int_range (0, 3)],
-       "declared_value", g_test_rand_bit () ? declared : NULL, "signed_by", g_test_rand_bit () ? "Ada Brook" : NULL,
+       "declared_value", g_test_rand_bit () ? declared : NULL,
+       "signed_by", g_test_rand_bit () ? "Ada Brook" : NULL,
        "signed_on", "2026-03-01", "signed_how", "paper", "disclosure", "form", NULL);
   add (&job, WB_KIND_ORDER, NULL, "number", "J-1", NULL);
   add (&job, WB_KIND_CLAIM, "c1", "number", "C-1", NULL);
@@ -481,7 +490,8 @@ random_job (void)
     {
       g_autofree char *id = g_strdup_printf ("p%d", i);
       g_autofree char *tag = g_strdup_printf ("%d", i + 1);
-      g_autofree char *weight = g_strdup_printf ("%d.%02d lb", g_test_rand_int_range (1, 300), g_test_rand_int_range (0, 100));
+      g_autofree char *weight = g_strdup_printf ("%d.%02d lb", g_test_rand_int_range (1, 300),
+                                                 g_test_rand_int_range (0, 100));
 
       add (&job, WB_KIND_PIECE, id, "tag", tag, "weight", weight, "form", "loose",
            "article", g_test_rand_int_range (0, 3) == 0 ? "bed" : NULL, NULL);
@@ -501,20 +511,22 @@ lose_everything (const WbJob *job)
       const WbPiece *piece = wb_job_nth (job, WB_KIND_PIECE, i);
       g_autofree char *number = g_strdup_printf ("%u", i + 1);
 
-      add (&lost, WB_KIND_CLAIM_LINE, piece->record.id, "claim", "c1", "number", number, "piece", piece->record.id,
+      add (&lost, WB_KIND_CLAIM_LINE, piece->record.id, "claim", "c1", "number", number,
+           "piece", piece->record.id,
            "loss", "missing", "replacement", "1000000", NULL);
     }
   return lost;
 }
 
-/* When all is lost, released value pays the sum of the articles' limits, and the limit of the shipment is the same. */
+/* When all is lost, released value pays the sum of the articles' limits, and the limit of the
+ * shipment is the same. */
 static void
 test_agrees_with_reckoning (void)
 {
   for (int i = 0; i < 200; i++)
     {
-      g_autofree char *text = g_strconcat (HEAD GENERAL RELEASED,
-                                           full_variants[g_test_rand_int_range (0, G_N_ELEMENTS (full_variants))], NULL);
+      int variant = g_test_rand_int_range (0, G_N_ELEMENTS (full_variants));
+      g_autofree char *text = g_strconcat (HEAD GENERAL RELEASED, full_variants[variant], NULL);
       g_autoptr (WbTerms) terms = read_terms (text);
       g_autoptr (WbJob) job = random_job ();
       g_autoptr (WbJob) lost = lose_everything (job);
@@ -528,9 +540,11 @@ test_agrees_with_reckoning (void)
       for (int side = 0; side < WB_N_SIDES; side++)
         {
           g_assert_cmpint (result->side[side].has_limit, ==, reckoning->side[side].has_limit);
-          g_assert_cmpint (result->side[side].limit.minor, ==, reckoning->side[side].shipment_limit);
+          g_assert_cmpint (result->side[side].limit.minor, ==,
+                           reckoning->side[side].shipment_limit);
         }
-      g_assert_cmpint (result->side[WB_SIDE_RELEASED].article_sum.minor, ==, reckoning->side[WB_SIDE_RELEASED].owed);
+      g_assert_cmpint (result->side[WB_SIDE_RELEASED].article_sum.minor, ==,
+                       reckoning->side[WB_SIDE_RELEASED].owed);
     }
 }
 

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The claim page worked with the keyboard alone: real keys through the X server, no mouse, no call into the page. */
+/* The claim page worked with the keyboard alone: real keys through the X server, no mouse, no call
+ * into the page. */
 #include "config.h"
 
 #include <adwaita.h>
@@ -155,7 +156,8 @@ test_escape (DeskFixture   *fixture,
   assert_focus (fixture, "l1", "claim_line.repair");
 }
 
-/* A whole new line: Enter past the last one, what it is, its piece by words, what happened, what it cost. */
+/* A whole new line: Enter past the last one, what it is, its piece by words, what happened, what it
+ * cost. */
 static void
 test_new_line (DeskFixture   *fixture,
                gconstpointer  data)
@@ -191,8 +193,9 @@ test_choose_piece (DeskFixture   *fixture,
   focus_cell (page, "l4", "claim_line.piece");
   type (fixture, "nothing like it\t");
   g_assert_cmpstr (get_line (fixture, "l4")->piece, ==, "p4");
-  g_assert_nonnull (desk_find_label (page, "Piece: No single piece has the tag “nothing like it”. Choose one from the list, "
-                                           "or leave the cell empty when it is not on the inventory."));
+  g_assert_nonnull (desk_find_label (page, "Piece: No single piece has the tag “nothing like it”. "
+                                           "Choose one from the list, or leave the cell empty when "
+                                           "it is not on the inventory."));
 
   focus_cell (page, "l4", "claim_line.piece");
   type (fixture, "{Delete}\t");
@@ -221,7 +224,8 @@ test_why (DeskFixture   *fixture,
 {
   GtkWidget *page = present_claim (fixture);
   g_autoptr (GPtrArray) tables = desk_find_all (page, WB_TYPE_RECKONING_TABLE);
-  g_autoptr (GPtrArray) buttons = desk_find_all (g_ptr_array_index (tables, 0), WB_TYPE_FIGURE_BUTTON);
+  g_autoptr (GPtrArray) buttons = desk_find_all (g_ptr_array_index (tables, 0),
+                                                 WB_TYPE_FIGURE_BUTTON);
   GtkWidget *first = g_ptr_array_index (buttons, 0);
   g_autoptr (GPtrArray) popovers = NULL;
   g_autoptr (GPtrArray) after = NULL;
@@ -238,7 +242,8 @@ test_why (DeskFixture   *fixture,
 }
 
 #define ADD(path, function) \
-  g_test_add ("/desk/claim-keys/" path, DeskFixture, NULL, desk_fixture_set_up, function, desk_fixture_tear_down)
+  g_test_add ("/desk/claim-keys/" path, DeskFixture, NULL, desk_fixture_set_up, function, \
+              desk_fixture_tear_down)
 
 int
 main (int    argc,

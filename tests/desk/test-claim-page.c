@@ -18,7 +18,7 @@
 #include "office/wb-words.h"
 #include "support/wb-test-window.h"
 
-/* --- looking at the page ------------------------------------------------------------------------------------------- */
+/* --- looking at the page ---------------------------------------------------------------------- */
 
 static GtkWidget *
 present_claim (DeskFixture *fixture)
@@ -33,7 +33,8 @@ static WbReckoning *
 reckon (DeskFixture *fixture)
 {
   g_autoptr (GError) error = NULL;
-  WbReckoning *reckoning = wb_office_reckon (fixture->office, wb_job_model_get_job (fixture->model), "c1", &error);
+  WbReckoning *reckoning = wb_office_reckon (fixture->office, wb_job_model_get_job (fixture->model),
+                                             "c1", &error);
 
   g_assert_no_error (error);
   return reckoning;
@@ -76,7 +77,7 @@ get_entry (WbCell *cell)
   return GTK_EDITABLE (find_first (GTK_WIDGET (cell), GTK_TYPE_ENTRY));
 }
 
-/* --- figures -------------------------------------------------------------------------------------------------------- */
+/* --- figures ---------------------------------------------------------------------------------- */
 
 /* The text beside the label of an amount. */
 static const char *
@@ -133,13 +134,15 @@ assert_lines (GtkWidget         *page,
     for (int side = 0; side < WB_N_SIDES; side++)
       {
         const WbLineFigures *figures = &reckoning->lines[i].side[side];
-        const gint64 values[] = { figures->loss, figures->allowed, figures->deducted, figures->owed };
+        const gint64 values[] = { figures->loss, figures->allowed, figures->deducted,
+                                  figures->owed };
 
         for (guint j = 0; j < G_N_ELEMENTS (values); j++)
           {
             g_autofree char *expected = expected_text (figures, values[j]);
 
-            g_assert_cmpstr (wb_figure_button_get_text (g_ptr_array_index (buttons, next++)), ==, expected);
+            g_assert_cmpstr (wb_figure_button_get_text (g_ptr_array_index (buttons, next++)), ==,
+                             expected);
           }
       }
 }
@@ -193,7 +196,7 @@ test_follows (DeskFixture   *fixture,
   assert_lines (page, before);
 }
 
-/* --- why ------------------------------------------------------------------------------------------------------------- */
+/* --- why -------------------------------------------------------------------------------------- */
 
 static void
 text_read_cb (GObject      *source,
@@ -266,8 +269,8 @@ test_why (DeskFixture   *fixture,
   guint next = 0;
 
   desk_fixture_add_move (fixture);
-  desk_fixture_put (fixture, WB_KIND_VALUATION, NULL, "choice", "full", "declared_value", "50000", "deductible", "250",
-                    NULL);
+  desk_fixture_put (fixture, WB_KIND_VALUATION, NULL, "choice", "full", "declared_value", "50000",
+                    "deductible", "250", NULL);
   desk_fixture_add_claim (fixture);
   reckoning = reckon (fixture);
   page = present_claim (fixture);
@@ -281,16 +284,19 @@ test_why (DeskFixture   *fixture,
   totals = desk_find_all (page, WB_TYPE_SIDE_TOTALS);
   for (int side = 0; side < WB_N_SIDES; side++)
     {
-      g_autoptr (GPtrArray) figures = desk_find_all (g_ptr_array_index (totals, side), WB_TYPE_FIGURE_BUTTON);
+      g_autoptr (GPtrArray) figures = desk_find_all (g_ptr_array_index (totals, side),
+                                                     WB_TYPE_FIGURE_BUTTON);
 
       for (guint i = 0; i < figures->len; i++)
-        assert_explains (g_ptr_array_index (figures, i), reckoning, WB_REASON_WHOLE_CLAIM, (WbSide) side);
+        assert_explains (g_ptr_array_index (figures, i), reckoning, WB_REASON_WHOLE_CLAIM,
+                         (WbSide) side);
     }
 
   wb_figure_button_explain (g_ptr_array_index (buttons, 0));
   wb_test_settle ();
   desk_fixture_settle (fixture);
-  wb_test_save_picture (find_first (g_ptr_array_index (buttons, 0), WB_TYPE_REASON_POPOVER), "claim-why");
+  wb_test_save_picture (find_first (g_ptr_array_index (buttons, 0), WB_TYPE_REASON_POPOVER),
+                        "claim-why");
 }
 
 /* The popover goes when what it explains is no longer so. */
@@ -315,7 +321,7 @@ test_why_closes (DeskFixture   *fixture,
   g_assert_cmpuint (popovers->len, ==, 0);
 }
 
-/* --- the drawing ------------------------------------------------------------------------------------------------------ */
+/* --- the drawing ------------------------------------------------------------------------------ */
 
 static void
 test_bar (DeskFixture   *fixture,
@@ -349,7 +355,7 @@ test_bar (DeskFixture   *fixture,
     }
 }
 
-/* --- typing ------------------------------------------------------------------------------------------------------------ */
+/* --- typing ----------------------------------------------------------------------------------- */
 
 static void
 type (WbCell     *cell,
@@ -379,7 +385,8 @@ test_typing (DeskFixture   *fixture,
   /* Enter goes on to the same column of the next line. */
   desk_fixture_settle (fixture);
   g_assert_true (gtk_widget_is_ancestor (gtk_root_get_focus (GTK_ROOT (fixture->window)),
-                                         GTK_WIDGET (find_cell (page, "l4", "claim_line.replacement"))));
+                                         GTK_WIDGET (find_cell (page, "l4",
+                                                                "claim_line.replacement"))));
 
   type (find_cell (page, "l3", "claim_line.weight"), "11.5 lb");
   line = wb_job_find (wb_job_model_get_job (fixture->model), WB_KIND_CLAIM_LINE, "l3");
@@ -406,7 +413,8 @@ test_typing_faults (DeskFixture   *fixture,
   g_assert_true (wb_job_model_get_job (fixture->model) == before);
   g_assert_cmpstr (gtk_editable_get_text (get_entry (cell)), ==, "12,x");
   g_assert_true (gtk_widget_has_css_class (GTK_WIDGET (get_entry (cell)), "error"));
-  gtk_test_accessible_assert_state (get_entry (cell), GTK_ACCESSIBLE_STATE_INVALID, GTK_ACCESSIBLE_INVALID_TRUE);
+  gtk_test_accessible_assert_state (get_entry (cell), GTK_ACCESSIBLE_STATE_INVALID,
+                                    GTK_ACCESSIBLE_INVALID_TRUE);
 
   /* What is wrong stands below the table, with the column it is in. */
   labels = desk_find_all (page, GTK_TYPE_LABEL);
@@ -442,7 +450,8 @@ test_typing_adds_a_line (DeskFixture   *fixture,
   g_assert_cmpint (line->number, ==, 5);
   g_assert_cmpstr (line->claim, ==, "c1");
   g_assert_true (gtk_widget_is_ancestor (gtk_root_get_focus (GTK_ROOT (fixture->window)),
-                                         GTK_WIDGET (find_cell (page, line->record.id, "claim_line.item"))));
+                                         GTK_WIDGET (find_cell (page, line->record.id,
+                                                                "claim_line.item"))));
 }
 
 static void
@@ -477,7 +486,7 @@ test_piece (DeskFixture   *fixture,
   g_assert_cmpstr (line->piece, ==, "p3");
 }
 
-/* --- what is said about lines ------------------------------------------------------------------------------------------- */
+/* --- what is said about lines ----------------------------------------------------------------- */
 
 static void
 test_notices (DeskFixture   *fixture,
@@ -522,15 +531,16 @@ test_late (DeskFixture   *fixture,
 
   desk_fixture_add_move (fixture);
   desk_fixture_add_claim (fixture);
-  desk_fixture_put (fixture, WB_KIND_CLAIM, "c1", "received_on", "2027-06-01", "states_amount", "no", NULL);
+  desk_fixture_put (fixture, WB_KIND_CLAIM, "c1", "received_on", "2027-06-01",
+                    "states_amount", "no", NULL);
   page = present_claim (fixture);
 
   reckoning = reckon (fixture);
   notice = wb_claim_notice (reckoning);
   g_assert_nonnull (notice);
   g_assert_nonnull (desk_find_label (page, notice));
-  g_assert_nonnull (desk_find_label (page, "What was received is not a claim yet by 49 CFR 370.3(b): it does not ask for "
-                                           "a definite amount."));
+  g_assert_nonnull (desk_find_label (page, "What was received is not a claim yet by 49 CFR "
+                                           "370.3(b): it does not ask for a definite amount."));
 }
 
 /* Without a day of pick-up no terms govern, and the page says so instead of figures. */
@@ -544,12 +554,13 @@ test_no_terms (DeskFixture   *fixture,
 
   desk_fixture_put (fixture, WB_KIND_CLAIM, "c1", "number", "C-2026-0001", NULL);
   page = present_claim (fixture);
-  g_assert_null (wb_office_reckon (fixture->office, wb_job_model_get_job (fixture->model), "c1", &error));
+  g_assert_null (wb_office_reckon (fixture->office, wb_job_model_get_job (fixture->model), "c1",
+                                   &error));
   words = wb_words_error (error);
   g_assert_nonnull (desk_find_label (page, words));
 }
 
-/* --- claims and payments ------------------------------------------------------------------------------------------------ */
+/* --- claims and payments ---------------------------------------------------------------------- */
 
 static gboolean
 has_claim (gpointer data)
@@ -583,7 +594,8 @@ test_new_claim (DeskFixture   *fixture,
   g_assert_nonnull (desk_find_label (page, title));
 
   gtk_widget_activate_action (page, "claim.add-line", NULL);
-  g_assert_cmpuint (wb_job_count (wb_job_model_get_job (fixture->model), WB_KIND_CLAIM_LINE), ==, 1);
+  g_assert_cmpuint (wb_job_count (wb_job_model_get_job (fixture->model), WB_KIND_CLAIM_LINE), ==,
+                    1);
 
   wb_job_model_undo (fixture->model);
   wb_job_model_undo (fixture->model);
@@ -619,7 +631,7 @@ test_payments (DeskFixture   *fixture,
   g_assert_true (wb_job_model_get_job (fixture->model) == job);
 }
 
-/* --- many lines ----------------------------------------------------------------------------------------------------- */
+/* --- many lines ------------------------------------------------------------------------------- */
 
 static void
 add_many_lines (DeskFixture *fixture,
@@ -661,7 +673,8 @@ test_many_lines (DeskFixture   *fixture,
   add_many_lines (fixture, 1000);
   start = g_get_monotonic_time ();
   page = present_claim (fixture);
-  g_test_message ("a page with 1,000 lines: %" G_GINT64_FORMAT " ms", (g_get_monotonic_time () - start) / 1000);
+  g_test_message ("a page with 1,000 lines: %" G_GINT64_FORMAT " ms",
+                  (g_get_monotonic_time () - start) / 1000);
   cells = desk_find_all (page, WB_TYPE_CELL);
   g_assert_cmpuint (cells->len, <, 1500);
 
@@ -679,7 +692,8 @@ test_many_lines (DeskFixture   *fixture,
 }
 
 #define ADD(path, function) \
-  g_test_add ("/desk/claim-page/" path, DeskFixture, NULL, desk_fixture_set_up, function, desk_fixture_tear_down)
+  g_test_add ("/desk/claim-page/" path, DeskFixture, NULL, desk_fixture_set_up, function, \
+              desk_fixture_tear_down)
 
 int
 main (int    argc,

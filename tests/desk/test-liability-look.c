@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The valuation and the claim page as a person sees them in the window's own size: nothing is wider than the window, whatever
- * the size of the text. Run once for each look; the pictures are for a person to compare. */
+/* The valuation and the claim page as a person sees them in the window's own size: nothing is wider
+ * than the window, whatever the size of the text. Run once for each look; the pictures are for a
+ * person to compare. */
 #include "config.h"
 
 #include <adwaita.h>
@@ -22,19 +23,20 @@ add_heavy_claim (DeskFixture *fixture)
 {
   desk_fixture_add_move (fixture);
   desk_fixture_put (fixture, WB_KIND_WEIGHING, "w1", "net", "900 lb", NULL);
-  desk_fixture_put (fixture, WB_KIND_VALUATION, NULL, "choice", "full", "declared_value", "6000", "deductible", "500",
-                    "signed_by", "Odile Varga", "signed_on", "2026-05-01", "signed_how", "paper",
-                    "disclosure", "Both choices explained in writing", NULL);
+  desk_fixture_put (fixture, WB_KIND_VALUATION, NULL, "choice", "full", "declared_value", "6000",
+                    "deductible", "500", "signed_by", "Odile Varga", "signed_on", "2026-05-01",
+                    "signed_how", "paper", "disclosure", "Both choices explained in writing", NULL);
   desk_fixture_add_claim (fixture);
-  desk_fixture_put (fixture, WB_KIND_PIECE, "p5", "lot", "lot", "tag", "18", "form", "loose", "description", "Upright piano",
-                    "room", "Music room", "weight", "410 lb", NULL);
-  desk_fixture_put (fixture, WB_KIND_FINDING, "f2", "handover", "h2", "piece", "p5", "found", "present",
-                    "marks", "BR 2", "notes", "sound board cracked", NULL);
+  desk_fixture_put (fixture, WB_KIND_PIECE, "p5", "lot", "lot", "tag", "18", "form", "loose",
+                    "description", "Upright piano", "room", "Music room", "weight", "410 lb", NULL);
+  desk_fixture_put (fixture, WB_KIND_FINDING, "f2", "handover", "h2", "piece", "p5",
+                    "found", "present", "marks", "BR 2", "notes", "sound board cracked", NULL);
   desk_fixture_put (fixture, WB_KIND_CLAIM_LINE, "l5", "claim", "c1", "number", "5", "piece", "p5",
-                    "item", "Upright piano", "loss", "destroyed", "demanded", "9800", "replacement", "9400",
-                    "age_years", "12", "depreciation_yearly", "5 %", "ruling", "allowed", NULL);
-  desk_fixture_put (fixture, WB_KIND_PAYMENT, "y1", "claim", "c1", "on", "2026-07-02", "amount", "1500",
-                    "deductible_taken", "500", "notes", "on account", NULL);
+                    "item", "Upright piano", "loss", "destroyed", "demanded", "9800",
+                    "replacement", "9400", "age_years", "12", "depreciation_yearly", "5 %",
+                    "ruling", "allowed", NULL);
+  desk_fixture_put (fixture, WB_KIND_PAYMENT, "y1", "claim", "c1", "on", "2026-07-02",
+                    "amount", "1500", "deductible_taken", "500", "notes", "on account", NULL);
 }
 
 /* "claim-dark-200": which page in which look. */
@@ -45,7 +47,8 @@ name_picture (const char *page)
   int resolution;
 
   g_object_get (gtk_settings_get_default (), "gtk-xft-dpi", &resolution, NULL);
-  return g_strdup_printf ("%s-%s-%d", page, dark ? "dark" : "light", resolution * 100 / (96 * 1024));
+  return g_strdup_printf ("%s-%s-%d", page, dark ? "dark" : "light",
+                          resolution * 100 / (96 * 1024));
 }
 
 static void
@@ -75,7 +78,8 @@ scroll (GtkWidget *page,
   GtkAdjustment *place = gtk_scrolled_window_get_vadjustment (g_ptr_array_index (scrollers, 0));
   double y;
 
-  g_assert_true (gtk_widget_translate_coordinates (to, g_ptr_array_index (scrollers, 0), 0, 0, NULL, &y));
+  g_assert_true (gtk_widget_translate_coordinates (to, g_ptr_array_index (scrollers, 0), 0, 0, NULL,
+                                                   &y));
   gtk_adjustment_set_value (place, gtk_adjustment_get_value (place) + y - 12);
 }
 
@@ -126,7 +130,8 @@ test_claim (DeskFixture   *fixture,
 }
 
 #define ADD(path, function) \
-  g_test_add ("/desk/liability-look/" path, DeskFixture, NULL, desk_fixture_set_up, function, desk_fixture_tear_down)
+  g_test_add ("/desk/liability-look/" path, DeskFixture, NULL, desk_fixture_set_up, function, \
+              desk_fixture_tear_down)
 
 int
 main (int    argc,

@@ -58,9 +58,10 @@ test_figures (DeskFixture   *fixture,
   full = get_panel (page, WB_SIDE_FULL);
 
   /* 90 lb at 0.60; 62 + 90 + 12 + 48 lb together. */
-  assert_says (released, "At $0.60 per pound, the heaviest piece on this inventory (90 lb, blue 204-008) would bring at most "
-                         "$54.00.");
-  assert_says (released, "the 4 articles with a weight on this inventory would bring at most $127.20 together.");
+  assert_says (released, "At $0.60 per pound, the heaviest piece on this inventory (90 lb, blue "
+                         "204-008) would bring at most $54.00.");
+  assert_says (released, "the 4 articles with a weight on this inventory would bring at most "
+                         "$127.20 together.");
   assert_says (released, "49 CFR 375.203(b)");
   assert_says (released, "no value need be declared");
 
@@ -91,12 +92,15 @@ test_statements (DeskFixture   *fixture,
   WbJob *job;
 
   desk_fixture_add_move (fixture);
-  desk_fixture_put (fixture, WB_KIND_PIECE, "p9", "tag", "30", "lot", "lot", "listed_value", "5200", NULL);
-  desk_fixture_put (fixture, WB_KIND_VALUATION, NULL, "choice", "full", "declared_value", "12000", "deductible", "500", NULL);
+  desk_fixture_put (fixture, WB_KIND_PIECE, "p9", "tag", "30", "lot", "lot", "listed_value", "5200",
+                    NULL);
+  desk_fixture_put (fixture, WB_KIND_VALUATION, NULL, "choice", "full", "declared_value", "12000",
+                    "deductible", "500", NULL);
   page = present_page (fixture);
 
   job = wb_job_model_get_job (fixture->model);
-  preview = wb_valuation_preview (wb_terms_set_find (wb_office_get_terms (fixture->office), wb_job_order (job), NULL), job,
+  preview = wb_valuation_preview (wb_terms_set_find (wb_office_get_terms (fixture->office),
+                                                     wb_job_order (job), NULL), job,
                                   &error);
   g_assert_no_error (error);
   for (int side = 0; side < WB_N_SIDES; side++)
@@ -114,11 +118,14 @@ test_statements (DeskFixture   *fixture,
         }
     }
 
-  assert_says (get_panel (page, WB_SIDE_FULL), "The declared value of $12,000.00 is under the least value and is raised to "
-                                               "$42,000.00.");
-  assert_says (get_panel (page, WB_SIDE_FULL), "The customer bears the first $500.00, once for the whole shipment.");
-  assert_says (get_panel (page, WB_SIDE_FULL), "1 piece has a listed value, $5,200.00, but no signed list is noted below");
-  assert_says (get_panel (page, WB_SIDE_RELEASED), "1 article on the inventory has no weight and is left out.");
+  assert_says (get_panel (page, WB_SIDE_FULL), "The declared value of $12,000.00 is under the "
+                                               "least value and is raised to $42,000.00.");
+  assert_says (get_panel (page, WB_SIDE_FULL), "The customer bears the first $500.00, once for the "
+                                               "whole shipment.");
+  assert_says (get_panel (page, WB_SIDE_FULL), "1 piece has a listed value, $5,200.00, but no "
+                                               "signed list is noted below");
+  assert_says (get_panel (page, WB_SIDE_RELEASED), "1 article on the inventory has no weight and "
+                                                   "is left out.");
 }
 
 typedef struct
@@ -134,7 +141,8 @@ static const GapCase gap_cases[] = {
   { "disclosure", WB_WAIVER_NO_DISCLOSURE },
 };
 
-/* A waiver that lacks anything is none, and the page says what it lacks and what that means in money. */
+/* A waiver that lacks anything is none, and the page says what it lacks and what that means in
+ * money. */
 static void
 test_gaps (DeskFixture   *fixture,
            gconstpointer  data)
@@ -144,7 +152,8 @@ test_gaps (DeskFixture   *fixture,
   desk_fixture_add_move (fixture);
   desk_fixture_waive (fixture);
   page = present_page (fixture);
-  assert_says (page, "Released value applies: the shipper chose it and waived full value in due form.");
+  assert_says (page, "Released value applies: the shipper chose it and waived full value in due "
+                     "form.");
   assert_says (get_panel (page, WB_SIDE_RELEASED), "Applies to this shipment");
 
   for (guint i = 0; i < G_N_ELEMENTS (gap_cases); i++)
@@ -153,11 +162,12 @@ test_gaps (DeskFixture   *fixture,
 
       desk_fixture_put (fixture, WB_KIND_VALUATION, NULL, gap_cases[i].field, NULL, NULL);
       desk_fixture_settle (fixture);
-      g_assert_cmpuint (wb_job_waiver_gaps (wb_job_model_get_job (fixture->model)), ==, gap_cases[i].gap);
+      g_assert_cmpuint (wb_job_waiver_gaps (wb_job_model_get_job (fixture->model)), ==,
+                        gap_cases[i].gap);
       assert_says (page, "Full value protection applies although released value was chosen");
       assert_says (page, words);
-      assert_says (page, "The carrier answers for up to $42,000.00 if all is lost. Released value would come to at most "
-                         "$127.20.");
+      assert_says (page, "The carrier answers for up to $42,000.00 if all is lost. Released value "
+                         "would come to at most $127.20.");
       assert_says (get_panel (page, WB_SIDE_FULL), "Applies to this shipment");
       assert_says (get_panel (page, WB_SIDE_RELEASED), "Does not apply");
 
@@ -169,7 +179,8 @@ test_gaps (DeskFixture   *fixture,
     }
 }
 
-/* Washington's terms list charges: a press on one sets the deductible and the charge in one step. */
+/* Washington's terms list charges: a press on one sets the deductible and the charge in one
+ * step. */
 static void
 test_charges (DeskFixture   *fixture,
               gconstpointer  data)
@@ -217,7 +228,8 @@ typedef struct
 } TermsCase;
 
 static const TermsCase terms_cases[] = {
-  { NULL, NULL, "the type of the move and the day of pick-up are missing. Enter both on the Order page." },
+  { NULL, NULL, "the type of the move and the day of pick-up are missing. Enter both on the Order "
+                "page." },
   { NULL, "2026-05-04", "the type of the move is missing. Enter it on the Order page." },
   { "interstate", NULL, "the day of pick-up is missing. Enter it on the Order page" },
 };
@@ -232,7 +244,7 @@ test_no_terms (DeskFixture   *fixture,
   for (guint i = 0; i < G_N_ELEMENTS (terms_cases); i++)
     {
       desk_fixture_put (fixture, WB_KIND_ORDER, NULL, "move_type", terms_cases[i].move_type,
-                        "picked_up_on", terms_cases[i].picked_up_on, NULL);
+                    "picked_up_on", terms_cases[i].picked_up_on, NULL);
       desk_fixture_settle (fixture);
       assert_says (page, terms_cases[i].expected);
       panels = desk_find_all (page, WB_TYPE_SIDE_PANEL);
@@ -242,8 +254,8 @@ test_no_terms (DeskFixture   *fixture,
 
   desk_fixture_put (fixture, WB_KIND_ORDER, NULL, "picked_up_on", "2026-05-04", NULL);
   desk_fixture_settle (fixture);
-  assert_says (get_panel (page, WB_SIDE_FULL), "no weight is known. Enter a weighing, the volume or an estimate on the Order "
-                                               "page.");
+  assert_says (get_panel (page, WB_SIDE_FULL), "no weight is known. Enter a weighing, the volume "
+                                               "or an estimate on the Order page.");
   assert_says (get_panel (page, WB_SIDE_RELEASED), "Nothing is on the inventory yet");
 }
 
@@ -275,7 +287,8 @@ test_typing (DeskFixture   *fixture,
 }
 
 #define ADD(path, function) \
-  g_test_add ("/desk/valuation-page/" path, DeskFixture, NULL, desk_fixture_set_up, function, desk_fixture_tear_down)
+  g_test_add ("/desk/valuation-page/" path, DeskFixture, NULL, desk_fixture_set_up, function, \
+              desk_fixture_tear_down)
 
 int
 main (int    argc,

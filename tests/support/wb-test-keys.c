@@ -87,7 +87,8 @@ communicated_cb (GObject      *source,
   typing->sent = TRUE;
 }
 
-/* The last key is one that means nothing to anybody: when it has come, all before it have been dealt with. */
+/* The last key is one that means nothing to anybody: when it has come, all before it have been
+ * dealt with. */
 static gboolean
 key_released_cb (GtkEventController *controller,
                  guint               keyval,
@@ -120,7 +121,8 @@ wb_test_type (GtkWidget  *window,
   g_autofree char *with_end = g_strconcat (keys, "{F12}", NULL);
   g_autofree char *script = make_script (window, with_end);
   g_autoptr (GError) error = NULL;
-  g_autoptr (GSubprocess) process = g_subprocess_new (G_SUBPROCESS_FLAGS_STDIN_PIPE, &error, "xdotool", "-", NULL);
+  g_autoptr (GSubprocess) process = g_subprocess_new (G_SUBPROCESS_FLAGS_STDIN_PIPE, &error,
+                                                      "xdotool", "-", NULL);
   GtkEventController *watch = gtk_event_controller_key_new ();
   guint timeout;
 

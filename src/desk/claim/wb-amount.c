@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The amounts of a reckoning by name: value, words and reasons. Works nothing out; every figure stands in the reckoning. */
+/* The amounts of a reckoning by name: value, words and reasons. Works nothing out; every figure
+ * stands in the reckoning. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -168,12 +169,14 @@ wb_amount_sentence (const WbReckoning *reckoning,
     value = g_strdup (_("not reckoned"));
 
   if (line == WB_REASON_WHOLE_CLAIM)
-    /* Translators: an amount's name, a choice of liability, a sum of money: "Owed, full value: $120.00". */
+    /* Translators: an amount's name, a choice of liability, a sum of money: "Owed, full value:
+     * $120.00". */
     return g_strdup_printf (_("%s, %s: %s"), wb_amount_label (amount), wb_side_label (side), value);
 
   /* Translators: an amount's name, a line's number, a choice of liability, a sum of money. */
   return g_strdup_printf (_("%s for line %" G_GINT64_FORMAT ", %s: %s"),
-                          wb_amount_label (amount), reckoning->lines[line].line->number, wb_side_label (side), value);
+                          wb_amount_label (amount), reckoning->lines[line].line->number,
+                          wb_side_label (side), value);
 }
 
 GPtrArray *

@@ -7,8 +7,8 @@
 
 G_BEGIN_DECLS
 
-/* The amounts of a reckoning that the page shows: which there are, what they are called, and their value and reasons for a
- * line or for the whole claim. */
+/* The amounts of a reckoning that the page shows: which there are, what they are called, and their
+ * value and reasons for a line or for the whole claim. */
 
 typedef enum
 {
@@ -40,7 +40,8 @@ const char *wb_side_label      (WbSide             side);
  * @line: index into the reckoning's lines, or %WB_REASON_WHOLE_CLAIM
  * @minor: (out): minor units
  *
- * Returns: %FALSE when it was not reckoned: a figure is missing, the terms do not have the side, or there is no limit.
+ * Returns: %FALSE when it was not reckoned: a figure is missing, the terms do not have the side, or
+ * there is no limit.
  */
 gboolean    wb_amount_value    (const WbReckoning *reckoning,
                                 int                line,
@@ -60,8 +61,8 @@ char       *wb_amount_sentence (const WbReckoning *reckoning,
                                 WbSide             side,
                                 WbAmount           amount) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full) (element-type WbReason): the reasons of @line under @side, in order of application; they
- * belong to @reckoning. */
+/** Returns: (transfer full) (element-type WbReason): the reasons of @line under @side, in order of
+ * application; they belong to @reckoning. */
 GPtrArray  *wb_amount_reasons  (const WbReckoning *reckoning,
                                 int                line,
                                 WbSide             side) G_GNUC_WARN_UNUSED_RESULT;

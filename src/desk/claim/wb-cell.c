@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What all cells of a record table have in common: the tie to a field, the place in the table, the mark of a fault. How a
- * value is shown and typed is each kind's own. */
+/* What all cells of a record table have in common: the tie to a field, the place in the table, the
+ * mark of a fault. How a value is shown and typed is each kind's own. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -71,7 +71,9 @@ mark (WbCell     *self,
     gtk_widget_remove_css_class (input, "error");
   gtk_widget_set_has_tooltip (GTK_WIDGET (self), fault != NULL);
   gtk_accessible_update_state (GTK_ACCESSIBLE (input), GTK_ACCESSIBLE_STATE_INVALID,
-                               fault != NULL ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
+                               fault != NULL ? GTK_ACCESSIBLE_INVALID_TRUE
+                                             : GTK_ACCESSIBLE_INVALID_FALSE,
+                               -1);
 }
 
 static void
@@ -87,7 +89,8 @@ wb_cell_get_property (GObject    *object,
                       GValue     *value,
                       GParamSpec *pspec)
 {
-  wb_field_tie_get_row_property (get_private (WB_CELL (object))->tie, object, prop_id, value, pspec);
+  wb_field_tie_get_row_property (get_private (WB_CELL (object))->tie, object, prop_id, value,
+                                 pspec);
 }
 
 static void
@@ -96,7 +99,8 @@ wb_cell_set_property (GObject      *object,
                       const GValue *value,
                       GParamSpec   *pspec)
 {
-  wb_field_tie_set_row_property (get_private (WB_CELL (object))->tie, object, prop_id, value, pspec);
+  wb_field_tie_set_row_property (get_private (WB_CELL (object))->tie, object, prop_id, value,
+                                 pspec);
 }
 
 static void
@@ -158,7 +162,8 @@ wb_cell_init (WbCell *self)
   WbCellPrivate *priv = get_private (self);
 
   priv->tie = wb_field_tie_new ();
-  g_signal_connect_object (priv->tie, "changed", G_CALLBACK (value_changed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (priv->tie, "changed", G_CALLBACK (value_changed_cb), self,
+                           G_CONNECT_SWAPPED);
 }
 
 void

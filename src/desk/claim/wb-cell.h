@@ -7,11 +7,12 @@
 
 G_BEGIN_DECLS
 
-/* A cell of a record table: shows one field of the record in its row and sets it. What does not read stays in the cell,
- * marked, until it is mended or given up with Escape.
+/* A cell of a record table: shows one field of the record in its row and sets it. What does not
+ * read stays in the cell, marked, until it is mended or given up with Escape.
  *
  * Properties: "model", "field" ("claim_line.item"), "record-id".
- * Signals: "moved" (int: rows to go, in the same column), "fault" (string, nullable: what is wrong, %NULL when mended). */
+ * Signals: "moved" (int: rows to go, in the same column), "fault" (string, nullable: what is wrong,
+ * %NULL when mended). */
 #define WB_TYPE_CELL (wb_cell_get_type ())
 G_DECLARE_DERIVABLE_TYPE (WbCell, wb_cell, WB, CELL, GtkWidget)
 
@@ -33,14 +34,16 @@ struct _WbCellClass
   GtkWidget  *(*get_input) (WbCell     *self);
 };
 
-/** Puts the cell into a row: @item is the row, @id its record. The same record again leaves alone what is being typed. */
+/** Puts the cell into a row: @item is the row, @id its record. The same record again leaves alone
+ * what is being typed. */
 void         wb_cell_bind         (WbCell      *self,
                                    GtkListItem *item,
                                    guint        column,
                                    const char  *id);
 /** The cell stands in no row. */
 void         wb_cell_unbind       (WbCell      *self);
-/** Returns: the row's place in the list, %GTK_INVALID_LIST_POSITION while the cell stands in none. */
+/** Returns: the row's place in the list, %GTK_INVALID_LIST_POSITION while the cell stands in
+ * none. */
 guint        wb_cell_get_position (WbCell      *self);
 guint        wb_cell_get_column   (WbCell      *self);
 const char  *wb_cell_get_id       (WbCell      *self);
@@ -53,7 +56,7 @@ void         wb_cell_show_fault   (WbCell      *self,
                                    const char  *text,
                                    const char  *fault);
 
-/* --- for the kinds of cells ------------------------------------------------------------------------------------- */
+/* --- for the kinds of cells ------------------------------------------------------------------- */
 
 WbFieldTie  *wb_cell_get_tie      (WbCell      *self);
 gboolean     wb_cell_has_fault    (WbCell      *self);

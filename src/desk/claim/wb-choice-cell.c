@@ -40,7 +40,8 @@ selected_cb (WbChoiceCell *self)
   guint position = gtk_drop_down_get_selected (GTK_DROP_DOWN (self->choice));
   guint current = get_value_position (self);
 
-  if (current == GTK_INVALID_LIST_POSITION || position == current || position >= self->choices->n_values)
+  if (current == GTK_INVALID_LIST_POSITION || position == current
+      || position >= self->choices->n_values)
     return;
 
   if (!wb_cell_commit (WB_CELL (self), self->choices->values[position].nick))

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Changes to the claims of the open job. Makes the new job and hands it to the model; knows no widget. */
+/* Changes to the claims of the open job. Makes the new job and hands it to the model; knows no
+ * widget. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 

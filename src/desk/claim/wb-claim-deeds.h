@@ -5,9 +5,11 @@
 
 G_BEGIN_DECLS
 
-/* What the claim page does to the job: adds and removes claims, their lines and their payments. Each is one step of undo. */
+/* What the claim page does to the job: adds and removes claims, their lines and their payments.
+ * Each is one step of undo. */
 
-/** Returns: (transfer full): id of a new claim with @number, received @today, from the shipper if the job names one. */
+/** Returns: (transfer full): id of a new claim with @number, received @today, from the shipper if
+ * the job names one. */
 char     *wb_claim_deeds_add_claim   (WbJobModel  *model,
                                       const char  *number,
                                       const GDate *today) G_GNUC_WARN_UNUSED_RESULT;
@@ -18,7 +20,8 @@ char     *wb_claim_deeds_add_line    (WbJobModel  *model,
 char     *wb_claim_deeds_add_payment (WbJobModel  *model,
                                       const char  *claim_id,
                                       const GDate *today) G_GNUC_WARN_UNUSED_RESULT;
-/** Removes a claim with all its lines, which is refused while it has payments; or one line or payment. */
+/** Removes a claim with all its lines, which is refused while it has payments; or one line or
+ * payment. */
 gboolean  wb_claim_deeds_remove      (WbJobModel  *model,
                                       WbKind       kind,
                                       const char  *id,

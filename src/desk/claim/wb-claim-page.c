@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The claims of the open job. Chooses the claim, has it reckoned at most once a frame, and hands the result to the widgets
- * that show it. Reads and changes the job through its model only. */
+/* The claims of the open job. Chooses the claim, has it reckoned at most once a frame, and hands
+ * the result to the widgets that show it. Reads and changes the job through its model only. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -90,7 +90,7 @@ get_claim (WbClaimPage *self)
   return wb_job_find (wb_job_model_get_job (self->model), WB_KIND_CLAIM, self->claim_id);
 }
 
-/* --- showing ------------------------------------------------------------------------------------------------------ */
+/* --- showing ---------------------------------------------------------------------------------- */
 
 static void
 reckon (WbClaimPage *self)
@@ -99,8 +99,8 @@ reckon (WbClaimPage *self)
   g_autofree char *fault = NULL;
 
   g_clear_pointer (&self->reckoning, wb_reckoning_unref);
-  self->reckoning = wb_office_reckon (wb_job_model_get_office (self->model), wb_job_model_get_job (self->model),
-                                      self->claim_id, &error);
+  self->reckoning = wb_office_reckon (wb_job_model_get_office (self->model),
+                                      wb_job_model_get_job (self->model), self->claim_id, &error);
   if (self->reckoning == NULL)
     fault = wb_words_error (error);
 
@@ -114,7 +114,8 @@ show_outcome (WbClaimPage *self)
 
   gtk_widget_set_visible (self->outcome, self->reckoning != NULL);
   wb_outcome_show (self->applying, self->reckoning, applies);
-  wb_outcome_show (self->comparing, self->reckoning, applies == WB_SIDE_FULL ? WB_SIDE_RELEASED : WB_SIDE_FULL);
+  wb_outcome_show (self->comparing, self->reckoning,
+                   applies == WB_SIDE_FULL ? WB_SIDE_RELEASED : WB_SIDE_FULL);
 }
 
 static void
@@ -151,7 +152,8 @@ show_evidence (WbClaimPage *self)
   if (line != NULL && self->reckoning != NULL)
     notice = wb_line_notice (self->reckoning, id);
 
-  gtk_widget_set_visible (GTK_WIDGET (self->evidence), wb_record_table_get_n_rows (self->lines) > 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->evidence),
+                          wb_record_table_get_n_rows (self->lines) > 0);
   wb_evidence_card_show (self->evidence, job, line, notice);
 }
 
@@ -224,7 +226,7 @@ queue_update (WbClaimPage *self)
     self->tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), tick_cb, NULL, NULL);
 }
 
-/* --- which claim -------------------------------------------------------------------------------------------------- */
+/* --- which claim ------------------------------------------------------------------------------ */
 
 static void
 select_row (WbClaimPage *self)
@@ -270,8 +272,10 @@ job_changed_cb (WbClaimPage *self)
 
   if (get_claim (self) == NULL)
     {
-      const WbRecord *first = wb_job_count (job, WB_KIND_CLAIM) > 0 ? wb_job_nth (job, WB_KIND_CLAIM, 0) : NULL;
+      const WbRecord *first = NULL;
 
+      if (wb_job_count (job, WB_KIND_CLAIM) > 0)
+        first = wb_job_nth (job, WB_KIND_CLAIM, 0);
       choose_claim (self, first != NULL ? first->id : NULL);
     }
 
@@ -285,7 +289,7 @@ make_claim_row (gpointer item,
   return wb_claim_row_new (item);
 }
 
-/* --- tables ------------------------------------------------------------------------------------------------------- */
+/* --- tables ----------------------------------------------------------------------------------- */
 
 static char *
 notice_of_line (gconstpointer record,
@@ -293,7 +297,10 @@ notice_of_line (gconstpointer record,
 {
   WbClaimPage *self = data;
 
-  return self->reckoning != NULL ? wb_line_notice (self->reckoning, ((const WbRecord *) record)->id) : NULL;
+  if (self->reckoning == NULL)
+    return NULL;
+
+  return wb_line_notice (self->reckoning, ((const WbRecord *) record)->id);
 }
 
 static void
@@ -344,7 +351,7 @@ payment_wanted_cb (WbClaimPage *self)
   add_payment (self);
 }
 
-/* --- actions ------------------------------------------------------------------------------------------------------ */
+/* --- actions ---------------------------------------------------------------------------------- */
 
 static void
 number_cb (GObject      *source,
@@ -378,8 +385,8 @@ add_claim_action (GtkWidget  *widget,
   WbClaimPage *self = WB_CLAIM_PAGE (widget);
 
   gtk_widget_action_set_enabled (widget, "claim.add-claim", FALSE);
-  wb_office_next_claim_number_async (wb_job_model_get_office (self->model), self->cancellable, number_cb,
-                                     g_object_ref (self));
+  wb_office_next_claim_number_async (wb_job_model_get_office (self->model), self->cancellable,
+                                     number_cb, g_object_ref (self));
 }
 
 static void
@@ -441,7 +448,7 @@ remove_payment_action (GtkWidget  *widget,
   remove_record (self, WB_KIND_PAYMENT, wb_record_table_get_selected_id (self->payments));
 }
 
-/* --- widget ------------------------------------------------------------------------------------------------------- */
+/* --- widget ----------------------------------------------------------------------------------- */
 
 static void
 set_model (WbClaimPage *self,
@@ -460,8 +467,10 @@ set_model (WbClaimPage *self,
   columns = wb_payment_columns (&n);
   wb_record_table_set_up (self->payments, model, WB_KIND_PAYMENT, _("Payments"), columns, n);
 
-  gtk_list_box_bind_model (self->claims, wb_job_model_get_records (model, WB_KIND_CLAIM), make_claim_row, NULL, NULL);
-  g_signal_connect_object (model, "notify::job", G_CALLBACK (job_changed_cb), self, G_CONNECT_SWAPPED);
+  gtk_list_box_bind_model (self->claims, wb_job_model_get_records (model, WB_KIND_CLAIM),
+                           make_claim_row, NULL, NULL);
+  g_signal_connect_object (model, "notify::job", G_CALLBACK (job_changed_cb), self,
+                           G_CONNECT_SWAPPED);
   job_changed_cb (self);
 }
 
@@ -546,7 +555,8 @@ install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "claim.add-line", NULL, add_line_action);
   gtk_widget_class_install_action (widget_class, "claim.remove-line", NULL, remove_line_action);
   gtk_widget_class_install_action (widget_class, "claim.add-payment", NULL, add_payment_action);
-  gtk_widget_class_install_action (widget_class, "claim.remove-payment", NULL, remove_payment_action);
+  gtk_widget_class_install_action (widget_class, "claim.remove-payment", NULL,
+                                   remove_payment_action);
 }
 
 static void
@@ -585,7 +595,8 @@ wb_claim_page_class_init (WbClaimPageClass *klass)
   ensure_types ();
   install_actions (widget_class);
 
-  gtk_widget_class_set_template_from_resource (widget_class, "/org/wainbook/Wainbook/claim/wb-claim-page.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/wainbook/Wainbook/claim/wb-claim-page.ui");
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, empty);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, content);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, foot);

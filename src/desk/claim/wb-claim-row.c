@@ -71,7 +71,8 @@ wb_claim_row_new (WbRecordItem *item)
   WbClaimRow *self = g_object_new (WB_TYPE_CLAIM_ROW, NULL);
 
   self->item = g_object_ref (item);
-  g_signal_connect_object (item, "notify::record", G_CALLBACK (show_claim), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (item, "notify::record", G_CALLBACK (show_claim), self,
+                           G_CONNECT_SWAPPED);
   show_claim (self);
 
   return GTK_WIDGET (self);

@@ -7,7 +7,8 @@
 
 G_BEGIN_DECLS
 
-/* A claim in the list of a job's claims: its number and claimant, when it came in, how it stands. */
+/* A claim in the list of a job's claims: its number and claimant, when it came in, how it
+ * stands. */
 #define WB_TYPE_CLAIM_ROW (wb_claim_row_get_type ())
 G_DECLARE_FINAL_TYPE (WbClaimRow, wb_claim_row, WB, CLAIM_ROW, AdwActionRow)
 

@@ -33,11 +33,13 @@ wb_clock_words (const WbClock *clock)
       if (clock->days_left == 0)
         return g_strdup_printf (_("%s, today is the last day"), last);
       /* Translators: a date, and the days left until it. */
-      return g_strdup_printf (ngettext ("%s, %d day left", "%s, %d days left", (gulong) clock->days_left),
+      return g_strdup_printf (ngettext ("%s, %d day left", "%s, %d days left",
+                                        (gulong) clock->days_left),
                               last, clock->days_left);
     case WB_CLOCK_PAST:
       /* Translators: a date, and the days since it. */
-      return g_strdup_printf (ngettext ("%s, overdue by %d day", "%s, overdue by %d days", (gulong) -clock->days_left),
+      return g_strdup_printf (ngettext ("%s, overdue by %d day", "%s, overdue by %d days",
+                                        (gulong) -clock->days_left),
                               last, -clock->days_left);
     case WB_CLOCK_MET:
       /* Translators: the last day, and the day on which it was done. */
@@ -129,7 +131,8 @@ wb_clock_list_init (WbClockList *self)
   self->list = gtk_list_box_new ();
   gtk_list_box_set_selection_mode (GTK_LIST_BOX (self->list), GTK_SELECTION_NONE);
   gtk_widget_add_css_class (self->list, "boxed-list");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->list), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Legal dates"), -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->list), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _("Legal dates"), -1);
   gtk_widget_set_valign (self->list, GTK_ALIGN_START);
   gtk_widget_set_parent (self->list, GTK_WIDGET (self));
 }
@@ -147,6 +150,7 @@ wb_clock_list_show (WbClockList   *self,
     gtk_list_box_remove (GTK_LIST_BOX (self->list), row);
 
   for (guint i = 0; clocks != NULL && i < clocks->len; i++)
-    gtk_list_box_append (GTK_LIST_BOX (self->list), new_row (terms, &g_array_index (clocks, WbClock, i)));
+    gtk_list_box_append (GTK_LIST_BOX (self->list),
+                         new_row (terms, &g_array_index (clocks, WbClock, i)));
   gtk_widget_set_visible (GTK_WIDGET (self), clocks != NULL && clocks->len > 0);
 }

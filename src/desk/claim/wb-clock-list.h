@@ -7,7 +7,8 @@
 
 G_BEGIN_DECLS
 
-/* The legal dates of a claim as a plain list: what is to be done by when, how many days are left, and where it is written. */
+/* The legal dates of a claim as a plain list: what is to be done by when, how many days are left,
+ * and where it is written. */
 #define WB_TYPE_CLOCK_LIST (wb_clock_list_get_type ())
 G_DECLARE_FINAL_TYPE (WbClockList, wb_clock_list, WB, CLOCK_LIST, GtkWidget)
 

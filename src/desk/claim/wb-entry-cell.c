@@ -10,7 +10,7 @@ struct _WbEntryCell
   WbCell     parent_instance;
 
   GtkWidget *entry;
-  char      *shown;      /* the text that stands for the value; another one is typed and not set yet */
+  char      *shown;      /* the text that stands for the value; another is typed */
 };
 
 G_DEFINE_FINAL_TYPE (WbEntryCell, wb_entry_cell, WB_TYPE_CELL)
@@ -36,7 +36,9 @@ get_value_text (WbEntryCell *self)
 static gboolean
 is_typed (WbEntryCell *self)
 {
-  return self->shown != NULL && g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self->entry)), self->shown) != 0;
+  const char *text = gtk_editable_get_text (GTK_EDITABLE (self->entry));
+
+  return self->shown != NULL && g_strcmp0 (text, self->shown) != 0;
 }
 
 static void
@@ -116,7 +118,7 @@ key_pressed_cb (WbEntryCell     *self,
     }
 }
 
-/* --- cell ------------------------------------------------------------------------------------------------------- */
+/* --- cell ------------------------------------------------------------------------------------- */
 
 static void
 wb_entry_cell_show (WbCell *cell)

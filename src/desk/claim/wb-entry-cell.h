@@ -5,8 +5,9 @@
 
 G_BEGIN_DECLS
 
-/* A cell in which a person types text, a number, an amount, a weight or a date. Enter sets it and goes to the next row,
- * the arrow keys up and down set it and go along the column, Escape gives up. */
+/* A cell in which a person types text, a number, an amount, a weight or a date. Enter sets it and
+ * goes to the next row, the arrow keys up and down set it and go along the column, Escape gives
+ * up. */
 #define WB_TYPE_ENTRY_CELL (wb_entry_cell_get_type ())
 G_DECLARE_FINAL_TYPE (WbEntryCell, wb_entry_cell, WB, ENTRY_CELL, WbCell)
 

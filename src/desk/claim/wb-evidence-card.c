@@ -44,7 +44,8 @@ add_statement (WbEvidenceCard   *self,
   gtk_label_set_wrap (GTK_LABEL (text), TRUE);
   gtk_label_set_wrap_mode (GTK_LABEL (text), PANGO_WRAP_WORD_CHAR);
   gtk_widget_set_hexpand (text, TRUE);
-  gtk_accessible_update_relation (GTK_ACCESSIBLE (text), GTK_ACCESSIBLE_RELATION_LABELLED_BY, label, NULL, -1);
+  gtk_accessible_update_relation (GTK_ACCESSIBLE (text), GTK_ACCESSIBLE_RELATION_LABELLED_BY, label,
+                                  NULL, -1);
 
   gtk_grid_attach (self->statements, label, 0, row, 1, 1);
   gtk_grid_attach (self->statements, text, 1, row, 1, 1);
@@ -69,7 +70,8 @@ wb_evidence_card_class_init (WbEvidenceCardClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = wb_evidence_card_dispose;
 
-  gtk_widget_class_set_template_from_resource (widget_class, "/org/wainbook/Wainbook/claim/wb-evidence-card.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/wainbook/Wainbook/claim/wb-evidence-card.ui");
   gtk_widget_class_bind_template_child (widget_class, WbEvidenceCard, heading);
   gtk_widget_class_bind_template_child (widget_class, WbEvidenceCard, notice);
   gtk_widget_class_bind_template_child (widget_class, WbEvidenceCard, statements);

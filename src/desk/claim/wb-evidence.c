@@ -117,7 +117,8 @@ wb_evidence_list (const WbJob   *job,
   add (list, _("Tag"), wb_words_tag (job, piece));
   add (list, _("What it is"), wb_piece_summary (piece));
   add (list, _("Weight"),
-       wb_weight_is_set (piece->weight) ? wb_words_weight (piece->weight) : g_strdup (_("Not on the inventory")));
+       wb_weight_is_set (piece->weight) ? wb_words_weight (piece->weight)
+                                        : g_strdup (_("Not on the inventory")));
   add (list, _("Packed by"), packed_by (piece));
   add (list, _("At origin"),
        piece->marks != NULL ? marks_in_words (piece->marks) : g_strdup (_("No marks were noted")));

@@ -7,8 +7,8 @@
 
 G_BEGIN_DECLS
 
-/* What the job knows of a claimed piece, as short statements: what it is, who packed it, what was wrong with it before the
- * move, and what was found at each change of hands. */
+/* What the job knows of a claimed piece, as short statements: what it is, who packed it, what was
+ * wrong with it before the move, and what was found at each change of hands. */
 
 typedef struct
 {
@@ -16,7 +16,8 @@ typedef struct
   char *text;
 } WbEvidence;
 
-/** Returns: (transfer full) (element-type WbEvidence): the statements on @piece, the handovers in their order. */
+/** Returns: (transfer full) (element-type WbEvidence): the statements on @piece, the handovers in
+ * their order. */
 GPtrArray *wb_evidence_list (const WbJob   *job,
                              const WbPiece *piece) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* An amount that answers "why?". Holds the reckoning that it shows a figure of, and makes its popover only when asked. */
+/* An amount that answers "why?". Holds the reckoning that it shows a figure of, and makes its
+ * popover only when asked. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -93,7 +94,8 @@ wb_figure_button_grab_focus (GtkWidget *widget)
   return gtk_widget_grab_focus (WB_FIGURE_BUTTON (widget)->button);
 }
 
-/* To set a text on each of hundreds of figures would ask the X server where the pointer is each time. */
+/* To set a text on each of hundreds of figures would ask the X server where the pointer is each
+ * time. */
 static gboolean
 wb_figure_button_query_tooltip (GtkWidget  *widget,
                                 int         x,
@@ -158,11 +160,13 @@ wb_figure_button_new (void)
 static void
 name_button (WbFigureButton *self)
 {
-  g_autofree char *sentence = wb_amount_sentence (self->reckoning, self->line, self->side, self->amount);
+  g_autofree char *sentence = wb_amount_sentence (self->reckoning, self->line, self->side,
+                                                  self->amount);
   /* Translators: the accessible name of a figure: what it is, and that pressing it explains it. */
   g_autofree char *name = g_strdup_printf (_("%s. Why?"), sentence);
 
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->button), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->button), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  name, -1);
 }
 
 void

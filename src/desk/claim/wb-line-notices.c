@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Notices about a claim and its lines. Reads them off the reckoning's reasons; finds nothing out itself. */
+/* Notices about a claim and its lines. Reads them off the reckoning's reasons; finds nothing out
+ * itself. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -38,7 +39,8 @@ collect_missing (const WbReckoning *reckoning,
         continue;
       for (guint j = 0; j < reason->n_inputs; j++)
         if (reason->inputs[j].name == WB_FIGURE_MISSING && reason->inputs[j].value < N_MISSINGS)
-          sides[reason->inputs[j].value] |= reason->scope == WB_SCOPE_GENERAL ? BOTH_SIDES : 1u << reason->scope;
+          sides[reason->inputs[j].value] |= reason->scope == WB_SCOPE_GENERAL ? BOTH_SIDES
+                                                                              : 1u << reason->scope;
     }
 }
 
@@ -52,6 +54,13 @@ offered_sides (const WbReckoning *reckoning)
       sides |= 1u << side;
 
   return sides;
+}
+
+/* The one side of two that @sides holds. */
+static WbSide
+needed_by (guint sides)
+{
+  return (sides & (1u << WB_SIDE_FULL)) != 0 ? WB_SIDE_FULL : WB_SIDE_RELEASED;
 }
 
 static void
@@ -87,8 +96,7 @@ append_missing (GString           *text,
       else
         /* Translators: a figure that is not there, and the choice of liability that needs it. */
         sentence = g_strdup_printf (_("Missing: %s (for %s)."), name,
-                                    wb_side_label (missing[what] & (1u << WB_SIDE_FULL) ? WB_SIDE_FULL
-                                                                                        : WB_SIDE_RELEASED));
+                                    wb_side_label (needed_by (missing[what])));
       append_sentence (text, sentence, between);
     }
 }
@@ -115,7 +123,8 @@ wb_line_notice (const WbReckoning *reckoning,
   append_missing (text, reckoning, line, " ");
   if (reckoning->lines[line].piece == NULL)
     append_sentence (text, _("Not on the inventory."), " ");
-  if (reckoning->lines[line].line->ruling == WB_RULING_DENIED && reckoning->lines[line].line->ruling_reason == NULL)
+  if (reckoning->lines[line].line->ruling == WB_RULING_DENIED
+      && reckoning->lines[line].line->ruling_reason == NULL)
     append_sentence (text, _("Denied without a reason."), " ");
 
   return text_or_null (text);
@@ -156,5 +165,6 @@ wb_claim_form_notice (const WbClaim *claim)
     return NULL;
 
   /* Translators: what was received is no claim in the law's sense, and what it lacks. */
-  return g_strdup_printf (_("What was received is not a claim yet by 49 CFR 370.3(b): %s."), gaps->str);
+  return g_strdup_printf (_("What was received is not a claim yet by 49 CFR 370.3(b): %s."),
+                          gaps->str);
 }

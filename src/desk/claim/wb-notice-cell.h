@@ -5,7 +5,8 @@
 
 G_BEGIN_DECLS
 
-/* A cell that says in words what a row lacks or what is unusual about it; empty when all is well. */
+/* A cell that says in words what a row lacks or what is unusual about it; empty when all is
+ * well. */
 #define WB_TYPE_NOTICE_CELL (wb_notice_cell_get_type ())
 G_DECLARE_FINAL_TYPE (WbNoticeCell, wb_notice_cell, WB, NOTICE_CELL, GtkWidget)
 

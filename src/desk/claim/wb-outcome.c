@@ -83,7 +83,9 @@ wb_outcome_show (WbOutcome   *self,
   else
     gtk_widget_remove_css_class (self->label, "heading");
 
-  wb_figure_button_set_bold (WB_FIGURE_BUTTON (self->figure), reckoning != NULL && reckoning->applies == side);
+  wb_figure_button_set_bold (WB_FIGURE_BUTTON (self->figure),
+                             reckoning != NULL && reckoning->applies == side);
   gtk_widget_set_visible (self->figure, reckoning != NULL && reckoning->side[side].offered);
-  wb_figure_button_show (WB_FIGURE_BUTTON (self->figure), reckoning, WB_REASON_WHOLE_CLAIM, side, WB_AMOUNT_OWED);
+  wb_figure_button_show (WB_FIGURE_BUTTON (self->figure), reckoning, WB_REASON_WHOLE_CLAIM, side,
+                         WB_AMOUNT_OWED);
 }

@@ -7,7 +7,8 @@
 
 G_BEGIN_DECLS
 
-/* One line that says what a claim comes to under one side, always in sight; its amount answers "why?". */
+/* One line that says what a claim comes to under one side, always in sight; its amount answers
+ * "why?". */
 #define WB_TYPE_OUTCOME (wb_outcome_get_type ())
 G_DECLARE_FINAL_TYPE (WbOutcome, wb_outcome, WB, OUTCOME, GtkWidget)
 

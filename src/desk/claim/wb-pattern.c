@@ -22,7 +22,8 @@ draw_slanted (GtkSnapshot           *snapshot,
   for (float x = -height; x < area->size.width + height; x += SLANT_STEP)
     {
       gtk_snapshot_save (snapshot);
-      gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT (area->origin.x + x, area->origin.y + height));
+      gtk_snapshot_translate (snapshot,
+                              &GRAPHENE_POINT_INIT (area->origin.x + x, area->origin.y + height));
       gtk_snapshot_rotate (snapshot, -45);
       gtk_snapshot_append_color (snapshot, ink, &GRAPHENE_RECT_INIT (0, 0, length, SLANT_INK));
       gtk_snapshot_restore (snapshot);
@@ -69,5 +70,6 @@ wb_pattern_draw (WbPattern              pattern,
     }
 
   gsk_rounded_rect_init_from_rect (&outline, area, 0);
-  gtk_snapshot_append_border (snapshot, &outline, (float[4]) { 1, 1, 1, 1 }, (GdkRGBA[4]) { *ink, *ink, *ink, *ink });
+  gtk_snapshot_append_border (snapshot, &outline, (float[4]) { 1, 1, 1, 1 },
+                              (GdkRGBA[4]) { *ink, *ink, *ink, *ink });
 }

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The cell that refers to a piece: an entry with a list of what fits. Which pieces fit is said in wb-piece-lookup.c. */
+/* The cell that refers to a piece: an entry with a list of what fits. Which pieces fit is said in
+ * wb-piece-lookup.c. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -20,7 +21,7 @@ struct _WbPieceCell
   GtkWidget  *popover;
   GtkWidget  *list;
 
-  char       *shown;      /* the text that stands for the value; another one is typed and not set yet */
+  char       *shown;      /* the text that stands for the value; another is typed */
 };
 
 G_DEFINE_FINAL_TYPE (WbPieceCell, wb_piece_cell, WB_TYPE_CELL)
@@ -37,7 +38,9 @@ get_job (WbPieceCell *self)
 static gboolean
 is_typed (WbPieceCell *self)
 {
-  return self->shown != NULL && g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self->entry)), self->shown) != 0;
+  const char *text = gtk_editable_get_text (GTK_EDITABLE (self->entry));
+
+  return self->shown != NULL && g_strcmp0 (text, self->shown) != 0;
 }
 
 static char *
@@ -88,14 +91,14 @@ set_value (WbPieceCell *self)
   if (piece != NULL)
     return take_piece (self, piece->record.id);
 
-  fault = g_strdup_printf (_("No single piece has the tag “%s”. Choose one from the list, or leave the cell empty "
-                             "when it is not on the inventory."), text);
+  fault = g_strdup_printf (_("No single piece has the tag “%s”. Choose one from the list, or leave "
+                             "the cell empty when it is not on the inventory."), text);
   gtk_popover_popdown (GTK_POPOVER (self->popover));
   wb_cell_set_fault (WB_CELL (self), fault);
   return FALSE;
 }
 
-/* --- what fits --------------------------------------------------------------------------------------------------- */
+/* --- what fits -------------------------------------------------------------------------------- */
 
 static GtkWidget *
 new_offer (const WbJob   *job,
@@ -156,7 +159,8 @@ offer_pieces (WbPieceCell *self)
       return;
     }
 
-  gtk_list_box_select_row (GTK_LIST_BOX (self->list), gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->list), 0));
+  gtk_list_box_select_row (GTK_LIST_BOX (self->list),
+                           gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->list), 0));
   gtk_popover_popup (GTK_POPOVER (self->popover));
 }
 
@@ -185,7 +189,7 @@ take_offer (WbPieceCell   *self,
   return row != NULL && take_piece (self, g_object_get_data (G_OBJECT (row), "piece"));
 }
 
-/* --- callbacks ---------------------------------------------------------------------------------------------------- */
+/* --- callbacks -------------------------------------------------------------------------------- */
 
 static void
 row_activated_cb (WbPieceCell   *self,
@@ -279,7 +283,7 @@ key_pressed_cb (WbPieceCell     *self,
     }
 }
 
-/* --- cell ------------------------------------------------------------------------------------------------------- */
+/* --- cell ------------------------------------------------------------------------------------- */
 
 static void
 wb_piece_cell_show (WbCell *cell)

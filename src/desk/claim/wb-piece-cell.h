@@ -5,8 +5,9 @@
 
 G_BEGIN_DECLS
 
-/* A cell in which a piece of the inventory is picked by typing its tag, or words of what it is. What fits is listed below
- * while one types: the arrow keys choose, Enter takes the chosen one, Escape gives up. Empty means: not on the inventory. */
+/* A cell in which a piece of the inventory is picked by typing its tag, or words of what it is.
+ * What fits is listed below while one types: the arrow keys choose, Enter takes the chosen one,
+ * Escape gives up. Empty means: not on the inventory. */
 #define WB_TYPE_PIECE_CELL (wb_piece_cell_get_type ())
 G_DECLARE_FINAL_TYPE (WbPieceCell, wb_piece_cell, WB, PIECE_CELL, WbCell)
 

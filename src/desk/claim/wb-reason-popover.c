@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The answer to "why?": the reasons of one amount, in the order in which the rules were applied. Only shows what the
- * reckoning holds. */
+/* The answer to "why?": the reasons of one amount, in the order in which the rules were applied.
+ * Only shows what the reckoning holds. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -47,7 +47,8 @@ wb_reason_popover_class_init (WbReasonPopoverClass *klass)
 
   object_class->dispose = wb_reason_popover_dispose;
 
-  gtk_widget_class_set_template_from_resource (widget_class, "/org/wainbook/Wainbook/claim/wb-reason-popover.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/wainbook/Wainbook/claim/wb-reason-popover.ui");
   gtk_widget_class_bind_template_child (widget_class, WbReasonPopover, heading);
   gtk_widget_class_bind_template_child (widget_class, WbReasonPopover, rows);
   gtk_widget_class_install_action (widget_class, "reason.copy-all", NULL, copy_all_action);
@@ -70,7 +71,8 @@ wb_reason_popover_new (WbReckoning *reckoning,
   g_autoptr (GPtrArray) reasons = wb_amount_reasons (reckoning, line, side);
 
   gtk_label_set_label (self->heading, heading);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, heading, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, heading,
+                                  -1);
 
   for (guint i = 0; i < reasons->len; i++)
     gtk_list_box_append (self->rows, wb_reason_row_new (reckoning, g_ptr_array_index (reasons, i)));

@@ -7,8 +7,9 @@
 
 G_BEGIN_DECLS
 
-/* Answers "why?" for one amount: its reasons in order, each with what the terms cite for it. The arrow keys go from reason
- * to reason, Ctrl+C copies the one with the focus, and a button copies them all. */
+/* Answers "why?" for one amount: its reasons in order, each with what the terms cite for it. The
+ * arrow keys go from reason to reason, Ctrl+C copies the one with the focus, and a button copies
+ * them all. */
 #define WB_TYPE_REASON_POPOVER (wb_reason_popover_get_type ())
 G_DECLARE_FINAL_TYPE (WbReasonPopover, wb_reason_popover, WB, REASON_POPOVER, GtkPopover)
 

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One reason as a row of the popover that answers "why?". Copies itself on Ctrl+C; knows nothing of its neighbours. */
+/* One reason as a row of the popover that answers "why?". Copies itself on Ctrl+C; knows nothing of
+ * its neighbours. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -58,14 +59,16 @@ wb_reason_row_class_init (WbReasonRowClass *klass)
   object_class->dispose = wb_reason_row_dispose;
   object_class->finalize = wb_reason_row_finalize;
 
-  gtk_widget_class_set_template_from_resource (widget_class, "/org/wainbook/Wainbook/claim/wb-reason-row.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/wainbook/Wainbook/claim/wb-reason-row.ui");
   gtk_widget_class_bind_template_child (widget_class, WbReasonRow, rule);
   gtk_widget_class_bind_template_child (widget_class, WbReasonRow, sentence);
   gtk_widget_class_bind_template_child (widget_class, WbReasonRow, source);
   gtk_widget_class_bind_template_child (widget_class, WbReasonRow, copy);
 
   gtk_widget_class_install_action (widget_class, "reason.copy", NULL, copy_action);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_c, GDK_CONTROL_MASK, "reason.copy", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_c, GDK_CONTROL_MASK, "reason.copy",
+                                       NULL);
 }
 
 static void
@@ -95,7 +98,8 @@ wb_reason_row_new (const WbReckoning *reckoning,
     /* Translators: a rule's name and what it did. */
     self->text = g_strdup_printf (_("%s: %s"), rule, sentence);
 
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, self->text, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, self->text,
+                                  -1);
 
   return GTK_WIDGET (self);
 }

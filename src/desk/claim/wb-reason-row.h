@@ -7,7 +7,8 @@
 
 G_BEGIN_DECLS
 
-/* One reason of a reckoning: its rule, what it did with its figures, and what the terms cite for it. */
+/* One reason of a reckoning: its rule, what it did with its figures, and what the terms cite for
+ * it. */
 #define WB_TYPE_REASON_ROW (wb_reason_row_get_type ())
 G_DECLARE_FINAL_TYPE (WbReasonRow, wb_reason_row, WB, REASON_ROW, GtkListBoxRow)
 

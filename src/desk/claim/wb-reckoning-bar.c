@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Draws a reckoning. The same walk over title, bar and key measures and draws, so that what was measured is what is drawn.
- * Works no figure out. */
+/* Draws a reckoning. The same walk over title, bar and key measures and draws, so that what was
+ * measured is what is drawn. Works no figure out. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -140,7 +140,8 @@ walk_bar (Walk                   *walk,
       if (right - left < 1)
         continue;
       wb_pattern_draw (patterns[part], walk->snapshot,
-                       &GRAPHENE_RECT_INIT (left, walk->y, right - left, height), part_ink (walk, part));
+                       &GRAPHENE_RECT_INIT (left, walk->y, right - left, height),
+                       part_ink (walk, part));
     }
 
   if (walk->snapshot != NULL && parts->loss == 0)
@@ -180,10 +181,12 @@ walk_entry (Walk       *walk,
 
       if (part >= 0)
         wb_pattern_draw (patterns[part], walk->snapshot,
-                         &GRAPHENE_RECT_INIT (*x, walk->y + inset, side, side), part_ink (walk, (WbPart) part));
+                         &GRAPHENE_RECT_INIT (*x, walk->y + inset, side, side),
+                         part_ink (walk, (WbPart) part));
       else
         gtk_snapshot_append_color (walk->snapshot, &walk->ink,
-                                   &GRAPHENE_RECT_INIT (*x + side / 2, walk->y, MARK_WIDTH, sample));
+                                   &GRAPHENE_RECT_INIT (*x + side / 2, walk->y, MARK_WIDTH,
+                                                        sample));
       draw_text (walk, layout, *x + sample + GAP, walk->y);
     }
 
@@ -243,7 +246,8 @@ find_colours (Walk *walk)
     walk->accent = walk->ink;
 }
 
-/* Goes over the whole drawing for @width. Returns: its height; @widest is the least width that it needs. */
+/* Goes over the whole drawing for @width. Returns: its height; @widest is the least width that it
+ * needs. */
 static int
 walk_over (WbReckoningBar *self,
            int             width,
@@ -403,7 +407,8 @@ wb_reckoning_bar_set_reckoning (WbReckoningBar *self,
       words = wb_reckoning_in_words (reckoning);
     }
 
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words != NULL ? words : "", -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  words != NULL ? words : "", -1);
   gtk_widget_queue_resize (GTK_WIDGET (self));
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_RECKONING]);
 }

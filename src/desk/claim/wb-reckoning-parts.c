@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What the drawing of a reckoning shows, as numbers and as words. Draws nothing; only takes apart what was reckoned. */
+/* What the drawing of a reckoning shows, as numbers and as words. Draws nothing; only takes apart
+ * what was reckoned. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 

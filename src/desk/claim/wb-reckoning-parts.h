@@ -7,7 +7,8 @@
 
 G_BEGIN_DECLS
 
-/* A side of a reckoning cut into parts that add up to the loss, for drawing: what is owed, and what became of the rest. */
+/* A side of a reckoning cut into parts that add up to the loss, for drawing: what is owed, and what
+ * became of the rest. */
 
 typedef enum
 {
@@ -26,7 +27,7 @@ typedef struct
   gboolean complete;
   gint64   loss;
   gint64   amount[WB_N_PARTS];
-  WbPart   order[WB_N_PARTS];   /* from the start of the bar, so that the limit falls between two parts */
+  WbPart   order[WB_N_PARTS];   /* from the start of the bar; the limit falls between two */
   gboolean has_limit;
   gint64   limit;               /* left for this claim */
 } WbReckoningParts;
@@ -35,7 +36,8 @@ void        wb_reckoning_parts_read  (WbReckoningParts       *parts,
                                       const WbReckoning      *reckoning,
                                       WbSide                  side);
 
-/** Returns: (transfer full): the name of a part with its amount, translated: "Deductible $500.00". */
+/** Returns: (transfer full): the name of a part with its amount, translated: "Deductible
+ * $500.00". */
 char       *wb_part_words            (WbPart                  part,
                                       gint64                  amount,
                                       const char             *currency) G_GNUC_WARN_UNUSED_RESULT;

@@ -35,7 +35,8 @@ wb_reckoning_row_class_init (WbReckoningRowClass *klass)
 {
   G_OBJECT_CLASS (klass)->finalize = wb_reckoning_row_finalize;
 
-  signals[CHANGED] = g_signal_new ("changed", WB_TYPE_RECKONING_ROW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+  signals[CHANGED] = g_signal_new ("changed", WB_TYPE_RECKONING_ROW, G_SIGNAL_RUN_LAST, 0, NULL,
+                                   NULL, NULL,
                                    G_TYPE_NONE, 0);
 }
 

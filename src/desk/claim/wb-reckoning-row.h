@@ -7,8 +7,8 @@
 
 G_BEGIN_DECLS
 
-/* One line of a reckoning as a list item. The item stays while the reckoning is made anew, so that the place in the list and
- * the focus stay too. Signal "changed". */
+/* One line of a reckoning as a list item. The item stays while the reckoning is made anew, so that
+ * the place in the list and the focus stay too. Signal "changed". */
 #define WB_TYPE_RECKONING_ROW (wb_reckoning_row_get_type ())
 G_DECLARE_FINAL_TYPE (WbReckoningRow, wb_reckoning_row, WB, RECKONING_ROW, GObject)
 

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The table of a reckoning's lines. Keeps one item a line and tells it the reckoning of the moment. */
+/* The table of a reckoning's lines. Keeps one item a line and tells it the reckoning of the
+ * moment. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -49,7 +50,8 @@ show_figure (GtkListItem  *item,
 {
   WbReckoningRow *row = gtk_list_item_get_item (item);
 
-  wb_figure_button_show (WB_FIGURE_BUTTON (gtk_list_item_get_child (item)), wb_reckoning_row_get_reckoning (row),
+  wb_figure_button_show (WB_FIGURE_BUTTON (gtk_list_item_get_child (item)),
+                         wb_reckoning_row_get_reckoning (row),
                          (int) wb_reckoning_row_get_line (row), column->side, column->amount);
 }
 
@@ -57,7 +59,8 @@ static void
 show_line (GtkListItem *item)
 {
   WbReckoningRow *row = gtk_list_item_get_item (item);
-  const WbLineReckoning *line = &wb_reckoning_row_get_reckoning (row)->lines[wb_reckoning_row_get_line (row)];
+  const WbReckoning *reckoning = wb_reckoning_row_get_reckoning (row);
+  const WbLineReckoning *line = &reckoning->lines[wb_reckoning_row_get_line (row)];
   g_autofree char *text = g_strdup_printf ("%" G_GINT64_FORMAT "  %s", line->line->number,
                                            line->line->item != NULL ? line->line->item : "");
 
@@ -103,7 +106,8 @@ static void
 bind_cb (GObject     *factory,
          GtkListItem *item)
 {
-  g_signal_connect_object (gtk_list_item_get_item (item), "changed", G_CALLBACK (row_changed_cb), item, G_CONNECT_SWAPPED);
+  g_signal_connect_object (gtk_list_item_get_item (item), "changed", G_CALLBACK (row_changed_cb),
+                           item, G_CONNECT_SWAPPED);
   row_changed_cb (item);
 }
 
@@ -113,7 +117,8 @@ unbind_cb (GObject     *factory,
 {
   g_signal_handlers_disconnect_by_func (gtk_list_item_get_item (item), row_changed_cb, item);
   if (WB_IS_FIGURE_BUTTON (gtk_list_item_get_child (item)))
-    wb_figure_button_show (WB_FIGURE_BUTTON (gtk_list_item_get_child (item)), NULL, 0, WB_SIDE_RELEASED, WB_AMOUNT_LOSS);
+    wb_figure_button_show (WB_FIGURE_BUTTON (gtk_list_item_get_child (item)), NULL, 0,
+                           WB_SIDE_RELEASED, WB_AMOUNT_LOSS);
 }
 
 static void
@@ -125,7 +130,8 @@ append_column (WbReckoningTable *self,
   g_autoptr (GtkColumnViewColumn) view_column = NULL;
 
   g_object_set_data_full (G_OBJECT (factory), "column", column, g_free);
-  g_signal_connect (factory, "setup", column != NULL ? G_CALLBACK (set_up_figure_cb) : G_CALLBACK (set_up_line_cb), NULL);
+  g_signal_connect (factory, "setup",
+                    G_CALLBACK (column != NULL ? set_up_figure_cb : set_up_line_cb), NULL);
   g_signal_connect (factory, "bind", G_CALLBACK (bind_cb), NULL);
   g_signal_connect (factory, "unbind", G_CALLBACK (unbind_cb), NULL);
 
@@ -185,7 +191,8 @@ wb_reckoning_table_class_init (WbReckoningTableClass *klass)
   G_OBJECT_CLASS (klass)->dispose = wb_reckoning_table_dispose;
   widget_class->map = wb_reckoning_table_map;
 
-  gtk_widget_class_set_template_from_resource (widget_class, "/org/wainbook/Wainbook/claim/wb-reckoning-table.ui");
+  gtk_widget_class_set_template_from_resource (
+    widget_class, "/org/wainbook/Wainbook/claim/wb-reckoning-table.ui");
   gtk_widget_class_bind_template_child (widget_class, WbReckoningTable, scroller);
   gtk_widget_class_bind_template_child (widget_class, WbReckoningTable, view);
 }

@@ -7,7 +7,8 @@
 
 G_BEGIN_DECLS
 
-/* A reckoning line by line: loss, allowed, deducted and owed under both choices. Every amount answers "why?". */
+/* A reckoning line by line: loss, allowed, deducted and owed under both choices. Every amount
+ * answers "why?". */
 #define WB_TYPE_RECKONING_TABLE (wb_reckoning_table_get_type ())
 G_DECLARE_FINAL_TYPE (WbReckoningTable, wb_reckoning_table, WB, RECKONING_TABLE, GtkWidget)
 

@@ -50,7 +50,8 @@ wb_reckoning_view_class_init (WbReckoningViewClass *klass)
   g_type_ensure (WB_TYPE_RECKONING_TABLE);
   g_type_ensure (WB_TYPE_SIDE_TOTALS);
 
-  gtk_widget_class_set_template_from_resource (widget_class, "/org/wainbook/Wainbook/claim/wb-reckoning-view.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/wainbook/Wainbook/claim/wb-reckoning-view.ui");
   gtk_widget_class_bind_template_child (widget_class, WbReckoningView, fault);
   gtk_widget_class_bind_template_child (widget_class, WbReckoningView, notice);
   gtk_widget_class_bind_template_child (widget_class, WbReckoningView, figures);

@@ -7,7 +7,8 @@
 
 G_BEGIN_DECLS
 
-/* A reckoning whole: what is unusual about it in words, both choices as a drawing and as totals side by side, and the lines. */
+/* A reckoning whole: what is unusual about it in words, both choices as a drawing and as totals
+ * side by side, and the lines. */
 #define WB_TYPE_RECKONING_VIEW (wb_reckoning_view_get_type ())
 G_DECLARE_FINAL_TYPE (WbReckoningView, wb_reckoning_view, WB, RECKONING_VIEW, GtkWidget)
 

@@ -116,7 +116,8 @@ wb_side_totals_class_init (WbSideTotalsClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = wb_side_totals_dispose;
 
-  gtk_widget_class_set_template_from_resource (widget_class, "/org/wainbook/Wainbook/claim/wb-side-totals.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/wainbook/Wainbook/claim/wb-side-totals.ui");
   gtk_widget_class_bind_template_child (widget_class, WbSideTotals, title);
   gtk_widget_class_bind_template_child (widget_class, WbSideTotals, incomplete);
   gtk_widget_class_bind_template_child (widget_class, WbSideTotals, amounts);
@@ -146,11 +147,13 @@ wb_side_totals_show (WbSideTotals *self,
   for (guint i = 0; i < G_N_ELEMENTS (order); i++)
     {
       WbAmount amount = order[i];
-      gboolean seen = reckoning != NULL && reckoning->side[side].offered && concerns (&reckoning->side[side], amount);
+      gboolean seen = reckoning != NULL && reckoning->side[side].offered
+                      && concerns (&reckoning->side[side], amount);
 
       gtk_widget_set_visible (self->labels[amount], seen);
       gtk_widget_set_visible (self->figures[amount], seen);
-      wb_figure_button_show (WB_FIGURE_BUTTON (self->figures[amount]), reckoning, WB_REASON_WHOLE_CLAIM, side, amount);
+      wb_figure_button_show (WB_FIGURE_BUTTON (self->figures[amount]), reckoning,
+                             WB_REASON_WHOLE_CLAIM, side, amount);
     }
   if (reckoning == NULL)
     return;

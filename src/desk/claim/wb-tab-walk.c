@@ -5,8 +5,8 @@
 
 #include "desk/claim/wb-tab-walk.h"
 
-/* Widgets below @root and before @end that take the focus and have none below them that does, in the order of the rows. A
- * popover is a place of its own. */
+/* Widgets below @root and before @end that take the focus and have none below them that does, in
+ * the order of the rows. A popover is a place of its own. */
 static void
 collect_stops (GtkWidget *root,
                GtkWidget *end,
@@ -17,7 +17,8 @@ collect_stops (GtkWidget *root,
     {
       guint before = stops->len;
 
-      if (GTK_IS_POPOVER (child) || !gtk_widget_get_mapped (child) || !gtk_widget_is_sensitive (child)
+      if (GTK_IS_POPOVER (child) || !gtk_widget_get_mapped (child)
+          || !gtk_widget_is_sensitive (child)
           || !gtk_widget_get_can_focus (child))
         continue;
 

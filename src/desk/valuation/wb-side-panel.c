@@ -73,6 +73,17 @@ show_statements (WbSidePanel              *self,
     add_statement (self, g_ptr_array_index (list, i));
 }
 
+static char *
+name_deductible (const WbChargePreview *charge,
+                 const char            *amount)
+{
+  if (charge->deductible.minor == 0)
+    return g_strdup (_("No deductible"));
+
+  /* Translators: an amount. */
+  return g_strdup_printf (_("Deductible of %s"), amount);
+}
+
 static GtkWidget *
 new_charge_row (const WbChargePreview *charge,
                 WbSide                 side,
@@ -81,11 +92,10 @@ new_charge_row (const WbChargePreview *charge,
   g_autofree char *deductible = wb_words_money (charge->deductible);
   g_autofree char *per_hundred = wb_words_money (charge->per_hundred);
   g_autofree char *amount = wb_words_money (charge->charge);
-  /* Translators: an amount. */
-  g_autofree char *title = charge->deductible.minor > 0 ? g_strdup_printf (_("Deductible of %s"), deductible)
-                                                         : g_strdup (_("No deductible"));
+  g_autofree char *title = name_deductible (charge, deductible);
   /* Translators: the charge, and the charge for each hundred of declared value. */
-  g_autofree char *subtitle = g_strdup_printf (_("%s, at %s for each 100 of value"), amount, per_hundred);
+  g_autofree char *subtitle = g_strdup_printf (_("%s, at %s for each 100 of value"), amount,
+                                               per_hundred);
   g_autofree char *name = g_strdup_printf (_("%s: %s"), title, subtitle);
   GtkWidget *row = adw_action_row_new ();
   GtkWidget *button;
@@ -105,7 +115,8 @@ new_charge_row (const WbChargePreview *charge,
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "valuation.use-charge");
   gtk_actionable_set_action_target (GTK_ACTIONABLE (button), "(uu)", (guint) side, place);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Choose"),
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button),
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL, _("Choose"),
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, name, -1);
   adw_action_row_add_suffix (ADW_ACTION_ROW (row), button);
   return row;
@@ -117,8 +128,8 @@ show_charges (WbSidePanel              *self,
               WbSide                    side)
 {
   const WbSidePreview *figures = &preview->side[side];
-  const char *source = wb_terms_citation (preview->terms, side == WB_SIDE_FULL ? WB_SCOPE_FULL : WB_SCOPE_RELEASED,
-                                          WB_KEY_CHARGE);
+  WbScope scope = side == WB_SIDE_FULL ? WB_SCOPE_FULL : WB_SCOPE_RELEASED;
+  const char *source = wb_terms_citation (preview->terms, scope, WB_KEY_CHARGE);
   GtkWidget *row;
 
   while ((row = gtk_widget_get_first_child (GTK_WIDGET (self->charges))) != NULL)
@@ -160,7 +171,8 @@ wb_side_panel_class_init (WbSidePanelClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = wb_side_panel_dispose;
 
-  gtk_widget_class_set_template_from_resource (widget_class, "/org/wainbook/Wainbook/valuation/wb-side-panel.ui");
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/wainbook/Wainbook/valuation/wb-side-panel.ui");
   gtk_widget_class_bind_template_child (widget_class, WbSidePanel, title);
   gtk_widget_class_bind_template_child (widget_class, WbSidePanel, standing);
   gtk_widget_class_bind_template_child (widget_class, WbSidePanel, statements);

@@ -7,8 +7,9 @@
 
 G_BEGIN_DECLS
 
-/* One choice of liability explained with the shipment's own figures, and the deductibles that it offers with their charges.
- * A press on one of them activates "valuation.use-charge" with (side, place in the list). */
+/* One choice of liability explained with the shipment's own figures, and the deductibles that it
+ * offers with their charges. A press on one of them activates "valuation.use-charge" with (side,
+ * place in the list). */
 #define WB_TYPE_SIDE_PANEL (wb_side_panel_get_type ())
 G_DECLARE_FINAL_TYPE (WbSidePanel, wb_side_panel, WB, SIDE_PANEL, GtkWidget)
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Sentences about one choice of liability, made from the preview's figures. Works nothing out; what applies and what is
- * missing is said in wb-valuation-verdict.c. */
+/* Sentences about one choice of liability, made from the preview's figures. Works nothing out; what
+ * applies and what is missing is said in wb-valuation-verdict.c. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -54,7 +54,7 @@ add_gap (Writer *writer,
   ((WbStatement *) g_ptr_array_index (writer->list, writer->list->len - 1))->is_gap = TRUE;
 }
 
-/* --- how a loss is measured ----------------------------------------------------------------------------------------- */
+/* --- how a loss is measured ------------------------------------------------------------------- */
 
 static void
 say_measure (Writer *writer)
@@ -63,19 +63,20 @@ say_measure (Writer *writer)
     {
     case WB_MEASURE_REPLACEMENT:
       add (writer, WB_KEY_MEASURE,
-           g_strdup (_("What is lost or ruined counts at what a like thing costs today, whatever its age. What is damaged "
-                       "counts at its repair, or at that value when the repair costs more.")));
+           g_strdup (_("What is lost or ruined counts at what a like thing costs today, whatever "
+                       "its age. What is damaged counts at its repair, or at that value when the "
+                       "repair costs more.")));
       break;
     case WB_MEASURE_ACTUAL_VALUE:
       add (writer, WB_KEY_MEASURE,
-           g_strdup (_("What is lost or ruined counts at what it was worth: the cost of a like thing today, less "
-                       "depreciation for its age. What is damaged counts at its repair, or at that value when the repair "
-                       "costs more.")));
+           g_strdup (_("What is lost or ruined counts at what it was worth: the cost of a like "
+                       "thing today, less depreciation for its age. What is damaged counts at its "
+                       "repair, or at that value when the repair costs more.")));
       break;
     }
 }
 
-/* --- articles --------------------------------------------------------------------------------------------------------- */
+/* --- articles --------------------------------------------------------------------------------- */
 
 static char *
 describe_weight (const WbArticlePreview *article)
@@ -103,11 +104,13 @@ describe_heaviest (const WbValuationPreview *preview,
 
   if (article->by_thing)
     /* Translators: a weight, and a tag. */
-    return g_strdup_printf (_("all that is in the heaviest carton on this inventory (%s, %s) together"), weight, tag);
+    return g_strdup_printf (_("all that is in the heaviest carton on this inventory (%s, %s) "
+                              "together"), weight, tag);
   if (article->n_pieces > 1)
     /* Translators: the name of a thing taken apart, its number of pieces, its weight. */
     return g_strdup_printf (ngettext ("the heaviest article on this inventory (%s, %u piece, %s)",
-                                      "the heaviest article on this inventory (%s, %u pieces, %s)", article->n_pieces),
+                                      "the heaviest article on this inventory (%s, %u pieces, %s)",
+                                      article->n_pieces),
                             article->piece->article, article->n_pieces, weight);
   if (article->piece->form == WB_FORM_CARTON)
     /* Translators: a weight, and a tag. */
@@ -130,11 +133,14 @@ say_heaviest (Writer *writer)
 
   what = describe_heaviest (writer->preview, heaviest);
   if (wb_rate_is_set (writer->rules->article_rate))
-    /* Translators: a rate, an article, an amount: "At $0.60 per pound, the heaviest carton … would bring at most $37.20." */
-    add (writer, WB_KEY_ARTICLE_RATE, g_strdup_printf (_("At %s, %s would bring at most %s."), rate, what, limit));
+    /* Translators: a rate, an article, an amount: "At $0.60 per pound, the heaviest carton … would
+     * bring at most $37.20." */
+    add (writer, WB_KEY_ARTICLE_RATE,
+         g_strdup_printf (_("At %s, %s would bring at most %s."), rate, what, limit));
   else
     /* Translators: an amount. */
-    add (writer, WB_KEY_ARTICLE_LIMIT, g_strdup_printf (_("One article brings at most %s, whatever it weighs."), limit));
+    add (writer, WB_KEY_ARTICLE_LIMIT, g_strdup_printf (_("One article brings at most %s, whatever "
+                                                          "it weighs."), limit));
 }
 
 static void
@@ -148,9 +154,10 @@ say_article_sum (Writer *writer)
 
   /* Translators: a number of articles, and an amount. */
   add (writer, NO_KEY,
-       g_strdup_printf (ngettext ("If all was lost, the %u article with a weight on this inventory would bring at most %s.",
-                                  "If all was lost, the %u articles with a weight on this inventory would bring at most %s "
-                                  "together.", counted),
+       g_strdup_printf (ngettext ("If all was lost, the %u article with a weight on this inventory "
+                                  "would bring at most %s.",
+                                  "If all was lost, the %u articles with a weight on this "
+                                  "inventory would bring at most %s together.", counted),
                         counted, sum));
 }
 
@@ -165,23 +172,25 @@ say_articles (Writer *writer)
   say_heaviest (writer);
   say_article_sum (writer);
   if ((writer->side->gaps & WB_VALUATION_GAP_NO_ARTICLES) != 0)
-    add_gap (writer, g_strdup (_("Nothing is on the inventory yet, so no example can be given. Enter the pieces on the "
-                                 "Inventory page.")));
+    add_gap (writer, g_strdup (_("Nothing is on the inventory yet, so no example can be given. "
+                                 "Enter the pieces on the Inventory page.")));
   if ((writer->side->gaps & WB_VALUATION_GAP_ARTICLE_WEIGHT) != 0)
-    add_gap (writer, g_strdup_printf (ngettext ("%u article on the inventory has no weight and is left out. Enter it on the "
-                                                "Inventory page.",
-                                                "%u articles on the inventory have no weight and are left out. Enter them "
-                                                "on the Inventory page.", missing), missing));
+    add_gap (writer, g_strdup_printf (ngettext ("%u article on the inventory has no weight and is "
+                                                "left out. Enter it on the Inventory page.",
+                                                "%u articles on the inventory have no weight and "
+                                                "are left out. Enter them on the Inventory page.",
+                                                missing), missing));
 }
 
-/* --- the shipment ----------------------------------------------------------------------------------------------------- */
+/* --- the shipment ----------------------------------------------------------------------------- */
 
 static void
 say_weight (Writer *writer)
 {
   g_autofree char *weight = wb_words_weight (writer->side->weight);
 
-  if (wb_rate_is_set (writer->rules->shipment_rate) && !wb_rate_is_by_volume (writer->rules->shipment_rate)
+  if (wb_rate_is_set (writer->rules->shipment_rate)
+      && !wb_rate_is_by_volume (writer->rules->shipment_rate)
       && wb_weight_is_set (writer->side->weight))
     /* Translators: the weight of the shipment, and where it comes from. */
     add (writer, WB_KEY_SHIPMENT_WEIGHT,
@@ -203,15 +212,18 @@ say_minimum (Writer *writer)
 
   if (writer->side->floor_counts)
     /* Translators: an amount. */
-    add (writer, WB_KEY_SHIPMENT_MINIMUM, g_strdup_printf (_("No shipment counts for less than %s, so that is the least "
-                                                             "value of this one."), minimum));
+    add (writer, WB_KEY_SHIPMENT_MINIMUM, g_strdup_printf (_("No shipment counts for less than %s, "
+                                                             "so that is the least value of this "
+                                                             "one."), minimum));
 
   if ((writer->side->gaps & WB_VALUATION_GAP_SHIPMENT_WEIGHT) != 0)
-    add_gap (writer, g_strdup_printf (_("The least value goes by the weight of the shipment, at %s, and no weight is known. "
-                                        "Enter a weighing, the volume or an estimate on the Order page."), rate));
+    add_gap (writer, g_strdup_printf (_("The least value goes by the weight of the shipment, at "
+                                        "%s, and no weight is known. Enter a weighing, the volume "
+                                        "or an estimate on the Order page."), rate));
   if ((writer->side->gaps & WB_VALUATION_GAP_SHIPMENT_VOLUME) != 0)
-    add_gap (writer, g_strdup_printf (_("The least value goes by the volume of the shipment, at %s, and no volume is known. "
-                                        "Enter it on the Order page."), rate));
+    add_gap (writer, g_strdup_printf (_("The least value goes by the volume of the shipment, at "
+                                        "%s, and no volume is known. Enter it on the Order page."),
+                                      rate));
 }
 
 static void
@@ -226,21 +238,25 @@ say_declared (Writer *writer)
     case WB_DECLARED_IGNORED:
       break;
     case WB_DECLARED_NOT_GIVEN:
-      add (writer, WB_KEY_DECLARED_VALUE, g_strdup (_("No value was declared, so the least value counts.")));
+      add (writer, WB_KEY_DECLARED_VALUE, g_strdup (_("No value was declared, so the least value "
+                                                      "counts.")));
       break;
     case WB_DECLARED_COUNTS:
       /* Translators: an amount. */
-      add (writer, WB_KEY_DECLARED_VALUE, g_strdup_printf (_("The declared value of %s counts."), declared));
+      add (writer, WB_KEY_DECLARED_VALUE,
+           g_strdup_printf (_("The declared value of %s counts."), declared));
       break;
     case WB_DECLARED_RAISED:
       /* Translators: two amounts. */
       add (writer, WB_KEY_BELOW_MINIMUM,
-           g_strdup_printf (_("The declared value of %s is under the least value and is raised to %s."), declared, minimum));
+           g_strdup_printf (_("The declared value of %s is under the least value and is raised to "
+                              "%s."), declared, minimum));
       break;
     case WB_DECLARED_KEPT:
       /* Translators: an amount. */
       add (writer, WB_KEY_BELOW_MINIMUM,
-           g_strdup_printf (_("The declared value of %s is under the least value; these terms let it count all the same."),
+           g_strdup_printf (_("The declared value of %s is under the least value; these terms let "
+                              "it count all the same."),
                             declared));
       break;
     }
@@ -252,12 +268,15 @@ say_limit (Writer *writer)
   g_autofree char *limit = wb_words_money (writer->side->limit);
 
   if (writer->side->cut_to_maximum)
-    add (writer, WB_KEY_SHIPMENT_MAXIMUM, g_strdup_printf (_("These terms go no higher than %s for a shipment."), limit));
+    add (writer, WB_KEY_SHIPMENT_MAXIMUM, g_strdup_printf (_("These terms go no higher than %s for "
+                                                             "a shipment."), limit));
   if (wb_money_is_set (writer->side->limit))
     /* Translators: an amount. */
-    add (writer, NO_KEY, g_strdup_printf (_("So the carrier answers for up to %s for the whole shipment."), limit));
+    add (writer, NO_KEY, g_strdup_printf (_("So the carrier answers for up to %s for the whole "
+                                            "shipment."), limit));
   else if (!writer->side->has_limit)
-    add (writer, NO_KEY, g_strdup (_("There is no limit for the shipment as a whole, and no value need be declared.")));
+    add (writer, NO_KEY, g_strdup (_("There is no limit for the shipment as a whole, and no value "
+                                     "need be declared.")));
 }
 
 static void
@@ -266,10 +285,11 @@ say_line_limit (Writer *writer)
   g_autofree char *limit = wb_words_money (writer->rules->line_limit);
 
   if (wb_money_is_set (writer->rules->line_limit))
-    add (writer, WB_KEY_LINE_LIMIT, g_strdup_printf (_("One line of a claim brings at most %s."), limit));
+    add (writer, WB_KEY_LINE_LIMIT,
+         g_strdup_printf (_("One line of a claim brings at most %s."), limit));
 }
 
-/* --- extraordinary value ------------------------------------------------------------------------------------------------ */
+/* --- extraordinary value ---------------------------------------------------------------------- */
 
 static void
 say_extraordinary (Writer *writer)
@@ -284,21 +304,23 @@ say_extraordinary (Writer *writer)
 
   /* Translators: a rate. */
   add (writer, WB_KEY_EXTRAORDINARY_RATE,
-       g_strdup_printf (_("A thing worth more than %s brings no more than that, unless it is on a list that the shipper "
-                          "signed."), rate));
+       g_strdup_printf (_("A thing worth more than %s brings no more than that, unless it is on a "
+                          "list that the shipper signed."), rate));
   if (n > 0 && signed_list)
     /* Translators: a number of pieces, and an amount. */
     add (writer, NO_KEY, g_strdup_printf (ngettext ("%u piece is on the signed list, with %s.",
-                                                    "%u pieces are on the signed list, with %s together.", n), n, listed));
+                                                    "%u pieces are on the signed list, with %s "
+                                                    "together.", n), n, listed));
   else if (n > 0)
     /* Translators: a number of pieces, and an amount. */
-    add_gap (writer, g_strdup_printf (ngettext ("%u piece has a listed value, %s, but no signed list is noted below, so it "
-                                                "does not count.",
-                                                "%u pieces have listed values, %s together, but no signed list is noted "
-                                                "below, so they do not count.", n), n, listed));
+    add_gap (writer, g_strdup_printf (ngettext ("%u piece has a listed value, %s, but no signed "
+                                                "list is noted below, so it does not count.",
+                                                "%u pieces have listed values, %s together, but no "
+                                                "signed list is noted below, so they do not count.", n),
+                                      n, listed));
 }
 
-/* --- what the customer bears --------------------------------------------------------------------------------------------- */
+/* --- what the customer bears ------------------------------------------------------------------ */
 
 static void
 say_deductible (Writer *writer)
@@ -311,9 +333,11 @@ say_deductible (Writer *writer)
   if (wb_money_is_set (writer->side->deductible) && writer->side->deductible.minor > 0)
     /* Translators: an amount. */
     add (writer, WB_KEY_DEDUCTIBLE,
-         g_strdup_printf (_("The customer bears the first %s, once for the whole shipment."), deductible));
+         g_strdup_printf (_("The customer bears the first %s, once for the whole shipment."),
+                          deductible));
   else
-    add (writer, WB_KEY_DEDUCTIBLE, g_strdup (_("No deductible was agreed: the customer bears nothing of what is allowed.")));
+    add (writer, WB_KEY_DEDUCTIBLE, g_strdup (_("No deductible was agreed: the customer bears "
+                                                "nothing of what is allowed.")));
 }
 
 static void
@@ -325,8 +349,9 @@ say_charge (Writer *writer)
     add (writer, NO_KEY, g_strdup (_("These terms list no charge for this choice.")));
   else if ((writer->side->gaps & WB_VALUATION_GAP_CHARGE) != 0)
     /* Translators: an amount. */
-    add_gap (writer, g_strdup_printf (_("The terms list no charge for a deductible of %s. Choose one of those below, or "
-                                        "enter the charge of the tariff."), deductible));
+    add_gap (writer, g_strdup_printf (_("The terms list no charge for a deductible of %s. Choose "
+                                        "one of those below, or enter the charge of the tariff."),
+                                      deductible));
 }
 
 GPtrArray *

@@ -21,7 +21,8 @@ typedef struct
   gboolean    is_gap;
 } WbStatement;
 
-/** Returns: (transfer full) (element-type WbStatement): in the order in which one would explain it; sources belong to
+/** Returns: (transfer full) (element-type WbStatement): in the order in which one would explain
+ * it; sources belong to
  * @preview. */
 GPtrArray *wb_side_statements      (const WbValuationPreview *preview,
                                     WbSide                    side) G_GNUC_WARN_UNUSED_RESULT;
@@ -29,11 +30,13 @@ GPtrArray *wb_side_statements      (const WbValuationPreview *preview,
 /** Returns: (transfer full): which choice applies and why, with what it comes to in money. */
 char      *wb_valuation_verdict    (const WbValuationPreview *preview) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full): why no terms can be found for @order, what is missing and where to enter it. */
+/** Returns: (transfer full): why no terms can be found for @order, what is missing and where to
+ * enter it. */
 char      *wb_valuation_no_terms   (const WbOrder            *order,
                                     const GError             *error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full) (nullable): when the charge that is noted is not the one of the terms. */
+/** Returns: (transfer full) (nullable): when the charge that is noted is not the one of the
+ * terms. */
 char      *wb_valuation_charge_note (const WbValuationPreview *preview) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

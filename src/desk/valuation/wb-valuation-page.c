@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The valuation of the open job. Has both choices worked out at most once a frame and hands them to the panels. Reads and
- * changes the job through its model only. */
+/* The valuation of the open job. Has both choices worked out at most once a frame and hands them to
+ * the panels. Reads and changes the job through its model only. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -45,7 +45,7 @@ static GParamSpec *properties[N_PROPS];
 
 G_DEFINE_FINAL_TYPE (WbValuationPage, wb_valuation_page, GTK_TYPE_WIDGET)
 
-/* --- showing ------------------------------------------------------------------------------------------------------ */
+/* --- showing ---------------------------------------------------------------------------------- */
 
 static void
 preview (WbValuationPage *self,
@@ -64,7 +64,8 @@ static void
 show_fault (WbValuationPage *self,
             const GError    *error)
 {
-  g_autofree char *words = wb_valuation_no_terms (wb_job_order (wb_job_model_get_job (self->model)), error);
+  g_autofree char *words = wb_valuation_no_terms (wb_job_order (wb_job_model_get_job (self->model)),
+                                                  error);
 
   gtk_label_set_label (self->verdict, words);
   gtk_widget_add_css_class (GTK_WIDGET (self->verdict), "warning");
@@ -84,8 +85,10 @@ describe_source (const WbTerms *terms)
     /* Translators: the title of terms of liability, and the day from which they are in force. */
     return g_strdup_printf (_("By the terms “%s”, in force from %s"), terms->title, from);
 
-  /* Translators: the title of terms of liability, the day from which they are in force, what they cite. */
-  return g_strdup_printf (_("By the terms “%s”, in force from %s; %s"), terms->title, from, citation);
+  /* Translators: the title of terms of liability, the day from which they are in force, what they
+   * cite. */
+  return g_strdup_printf (_("By the terms “%s”, in force from %s; %s"), terms->title, from,
+                          citation);
 }
 
 static void
@@ -129,7 +132,8 @@ tick_cb (GtkWidget     *widget,
   return G_SOURCE_REMOVE;
 }
 
-/* However often the job changes, it is worked out once a frame, and not at all while nobody looks. */
+/* However often the job changes, it is worked out once a frame, and not at all while nobody
+ * looks. */
 static void
 queue_update (WbValuationPage *self)
 {
@@ -137,7 +141,7 @@ queue_update (WbValuationPage *self)
     self->tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), tick_cb, NULL, NULL);
 }
 
-/* --- actions ------------------------------------------------------------------------------------------------------ */
+/* --- actions ---------------------------------------------------------------------------------- */
 
 static void
 use_charge_action (GtkWidget  *widget,
@@ -162,7 +166,7 @@ use_charge_action (GtkWidget  *widget,
   wb_job_model_apply (self->model, job, _("Choose deductible"));
 }
 
-/* --- widget ------------------------------------------------------------------------------------------------------- */
+/* --- widget ----------------------------------------------------------------------------------- */
 
 static void
 set_model (WbValuationPage *self,
@@ -172,7 +176,8 @@ set_model (WbValuationPage *self,
     return;
 
   self->model = g_object_ref (model);
-  g_signal_connect_object (model, "notify::job", G_CALLBACK (queue_update), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (model, "notify::job", G_CALLBACK (queue_update), self,
+                           G_CONNECT_SWAPPED);
   queue_update (self);
 }
 
@@ -254,8 +259,8 @@ wb_valuation_page_class_init (WbValuationPageClass *klass)
 
   gtk_widget_class_install_action (widget_class, "valuation.use-charge", "(uu)", use_charge_action);
 
-  gtk_widget_class_set_template_from_resource (widget_class,
-                                               "/org/wainbook/Wainbook/valuation/wb-valuation-page.ui");
+  gtk_widget_class_set_template_from_resource (
+    widget_class, "/org/wainbook/Wainbook/valuation/wb-valuation-page.ui");
   gtk_widget_class_bind_template_child (widget_class, WbValuationPage, verdict);
   gtk_widget_class_bind_template_child (widget_class, WbValuationPage, verdict_source);
   gtk_widget_class_bind_template_child (widget_class, WbValuationPage, panels);

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Which choice applies and what that means in money; what keeps it from being said. Works nothing out. */
+/* Which choice applies and what that means in money; what keeps it from being said. Works nothing
+ * out. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -16,7 +17,8 @@ other_side (WbSide side)
   return side == WB_SIDE_FULL ? WB_SIDE_RELEASED : WB_SIDE_FULL;
 }
 
-/* The most that a side could come to for everything: the limit of the shipment, or of all articles together. */
+/* The most that a side could come to for everything: the limit of the shipment, or of all articles
+ * together. */
 static WbMoney
 most_of (const WbSidePreview *side)
 {
@@ -40,14 +42,15 @@ say_why (const WbValuationPreview *preview)
 
   if (!preview->by_default && choice == WB_CHOICE_RELEASED)
     /* Translators: a choice of liability. */
-    return g_strdup_printf (_("%s applies: the shipper chose it and waived full value in due form."), name);
+    return g_strdup_printf (_("%s applies: the shipper chose it and waived full value in due form."),
+                            name);
   if (!preview->by_default)
     /* Translators: a choice of liability. */
     return g_strdup_printf (_("%s applies: the shipper chose it."), name);
   if (choice == WB_CHOICE_RELEASED && gaps != NULL)
     /* Translators: a choice of liability, and a sentence that says what the waiver lacks. */
-    return g_strdup_printf (_("%s applies although released value was chosen, because the waiver of full value is not "
-                              "valid. %s"), name, gaps);
+    return g_strdup_printf (_("%s applies although released value was chosen, because the waiver "
+                              "of full value is not valid. %s"), name, gaps);
   if (choice == WB_CHOICE_NONE)
     /* Translators: a choice of liability. */
     return g_strdup_printf (_("%s applies, because no choice of the shipper is noted."), name);
@@ -73,7 +76,8 @@ say_money (const WbValuationPreview *preview)
     return g_strdup_printf (_("The carrier answers for up to %s if all is lost."), most);
 
   /* Translators: an amount, the other choice of liability, its amount. */
-  return g_strdup_printf (_("The carrier answers for up to %s if all is lost. %s would come to at most %s."),
+  return g_strdup_printf (_("The carrier answers for up to %s if all is lost. %s would come to at "
+                            "most %s."),
                           most, other, most_there);
 }
 
@@ -100,14 +104,15 @@ wb_valuation_no_terms (const WbOrder *order,
     return wb_words_error (error);
 
   if (no_type && no_day)
-    return g_strdup (_("Which terms govern this shipment is not known, because the type of the move and the day of pick-up "
-                       "are missing. Enter both on the Order page."));
+    return g_strdup (_("Which terms govern this shipment is not known, because the type of the "
+                       "move and the day of pick-up are missing. Enter both on the Order page."));
   if (no_type)
-    return g_strdup (_("Which terms govern this shipment is not known, because the type of the move is missing. Enter it on "
-                       "the Order page."));
+    return g_strdup (_("Which terms govern this shipment is not known, because the type of the "
+                       "move is missing. Enter it on the Order page."));
 
-  return g_strdup (_("Which terms govern this shipment is not known, because the day of pick-up is missing. Enter it on the "
-                     "Order page: the actual day, or the first day agreed."));
+  return g_strdup (_("Which terms govern this shipment is not known, because the day of pick-up is "
+                     "missing. Enter it on the Order page: the actual day, or the first day "
+                     "agreed."));
 }
 
 char *

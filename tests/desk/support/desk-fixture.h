@@ -23,13 +23,15 @@ void       desk_fixture_set_up    (DeskFixture   *self,
 void       desk_fixture_tear_down (DeskFixture   *self,
                                    gconstpointer  data);
 
-/** Adds or changes a record of the open job: names and texts of fields, then %NULL. @id of an order or valuation is %NULL. */
+/** Adds or changes a record of the open job: names and texts of fields, then %NULL. @id of an order
+ * or valuation is %NULL. */
 void       desk_fixture_put       (DeskFixture   *self,
                                    WbKind         kind,
                                    const char    *id,
                                    ...) G_GNUC_NULL_TERMINATED;
 
-/** Gives the job an interstate order, a weighing of 7,000 lb, a lot and five pieces with handovers. */
+/** Gives the job an interstate order, a weighing of 7,000 lb, a lot and five pieces with
+ * handovers. */
 void       desk_fixture_add_move  (DeskFixture   *self);
 /** Gives the job a signed waiver of full value, as an office would note it. */
 void       desk_fixture_waive     (DeskFixture   *self);
@@ -48,7 +50,8 @@ void       desk_fixture_settle    (DeskFixture   *self);
 /** Returns: (nullable) (transfer none): the first visible label below @root whose text is @text. */
 GtkWidget *desk_find_label        (GtkWidget     *root,
                                    const char    *text);
-/** Returns: (transfer full) (element-type GtkWidget): all visible widgets of @type below @root, depth first. */
+/** Returns: (transfer full) (element-type GtkWidget): all visible widgets of @type below @root,
+ * depth first. */
 GPtrArray *desk_find_all          (GtkWidget     *root,
                                    GType          type);
 
