@@ -15,7 +15,7 @@ ticket_weight (const WbWeighing *weighing,
     {
       if (wb_weight_is_positive (weighing->gross))
         return weighing->gross;
-      if (wb_weight_is_set (weighing->net) && wb_weight_is_set (weighing->tare) &&
+      if (wb_weight_is_positive (weighing->net) && wb_weight_is_set (weighing->tare) &&
           wb_weight_add (weighing->net, weighing->tare, &out, NULL))
         return out;
       return WB_WEIGHT_UNSET;

@@ -247,7 +247,7 @@ test_governing_weight (void)
   WbOrder *order = put (records, WB_KIND_ORDER, "order");
   WbWeighing *first;
   WbWeight weight, per_cuft = wb_weight (700, WB_WEIGHT_UNIT_LB);
-  g_autoptr (WbJob) estimated = NULL, measured = NULL, weighed = NULL;
+  g_autoptr (WbJob) estimated = NULL, measured = NULL, weighed = NULL, emptied = NULL;
 
   g_assert_cmpint (wb_job_shipment_weight (job, FALSE, per_cuft, &weight), ==,
                    WB_WEIGHT_SOURCE_NONE);
@@ -276,6 +276,17 @@ test_governing_weight (void)
   g_assert_cmpint (wb_job_shipment_weight (weighed, TRUE, per_cuft, &weight), ==,
                    WB_WEIGHT_SOURCE_WEIGHING);
   g_assert_cmpint (weight.grains, ==, 30000 * WB_GRAINS_PER_LB);
+
+  /* A ticket that weighs nothing says nothing, gross no more than net. */
+  first = put (records, WB_KIND_WEIGHING, "w2");
+  first->kind = WB_WEIGHING_REWEIGH;
+  first->tare = wb_weight (2400000, WB_WEIGHT_UNIT_LB);
+  first->net = wb_weight (0, WB_WEIGHT_UNIT_LB);
+  emptied = wb_job_with_many (job, records);
+  g_assert_cmpint (wb_job_shipment_weight (emptied, FALSE, per_cuft, &weight), ==,
+                   WB_WEIGHT_SOURCE_WEIGHING);
+  g_assert_cmpint (wb_job_shipment_weight (emptied, TRUE, per_cuft, &weight), ==,
+                   WB_WEIGHT_SOURCE_WEIGHING);
 }
 
 int

@@ -10,7 +10,7 @@ one_in (GRand *rand,
   return g_rand_int_range (rand, 0, n) == 0;
 }
 
-/* An amount of money as text, from cents to many thousands, small ones as likely as large ones. */
+/* An amount in minor units, from cents to many thousands, small ones as likely as large ones. */
 static gint64
 amount (GRand *rand)
 {
@@ -28,277 +28,452 @@ pick (GRand             *rand,
 
 #define PICK(rand, ...) pick (rand, (const char *const[]) { __VA_ARGS__, NULL })
 
+/* --- terms ------------------------------------------------------------------------------------ */
+
+/* A terms file that is being written. */
+typedef struct
+{
+  GRand      *rand;
+  GString    *text;
+  const char *currency;
+} Paper;
+
 static void
-put_money (GString    *text,
+put_money (Paper      *paper,
            const char *key,
            gint64      minor,
            const char *rest)
 {
-  g_string_append_printf (text, "%s = %" G_GINT64_FORMAT ".%02" G_GINT64_FORMAT "%s\n", key,
-                          minor / 100, minor % 100, rest);
+  g_autofree char *number = wb_minor_to_text (minor, paper->currency);
+
+  g_string_append_printf (paper->text, "%s = %s%s\n", key, number, rest);
+}
+
+/* Writes @key with one of @words, or leaves it out one time in @out_of. */
+static void
+put_word (Paper             *paper,
+          const char        *key,
+          gint               out_of,
+          const char *const *words)
+{
+  const char *word = pick (paper->rand, words);
+
+  if (!one_in (paper->rand, out_of))
+    g_string_append_printf (paper->text, "%s = %s\n", key, word);
+}
+
+#define PUT_WORD(paper, key, out_of, ...) \
+  put_word (paper, key, out_of, (const char *const[]) { __VA_ARGS__, NULL })
+
+static void
+put_general (Paper *paper)
+{
+  g_string_append (paper->text, "[shipment]\n");
+  PUT_WORD (paper, "rounding", 6, "half-up", "half-even", "down", "up");
+  PUT_WORD (paper, "without-waiver", 3, "full", "full", "released");
+  PUT_WORD (paper, "constructive-weight", 4, "7 lb", "7 lb", "3.33 kg", "0.01 lb");
+  g_string_append (paper->text, "[articles]\n");
+  PUT_WORD (paper, "carton", 4, "one-article", "each-thing");
+  PUT_WORD (paper, "parts", 4, "one-article", "each-piece");
+  g_string_append (paper->text, "[loss]\n");
+  PUT_WORD (paper, "demand", 4, "caps", "ignored");
+  PUT_WORD (paper, "salvage", 4, "deducted", "ignored");
+  PUT_WORD (paper, "depreciation-maximum", 2, "75 %", "33.33 %", "0 %", "100 %");
+  g_string_append (paper->text, "[freight]\n");
+  PUT_WORD (paper, "freight-partial-loss", 8, "by-weight", "by-weight", "not-refunded", "all");
+  PUT_WORD (paper, "freight-total-loss", 8, "all", "by-weight", "not-refunded");
+  g_string_append (paper->text, "[claims]\n");
+  if (one_in (paper->rand, 8))
+    return;
+  PUT_WORD (paper, "claim-within", G_MAXINT, "9 months", "120 days", "1 month", "1 year");
+  g_string_append (paper->text, PICK (paper->rand, "", "late-claim = flagged\n",
+                                      "late-claim = barred\n",
+                                      "late-claim = actual-value\nlate-until = 2 years\n"));
 }
 
 static void
-put_general (GRand   *rand,
-             GString *text)
+put_article_limits (Paper    *paper,
+                    gboolean  likely)
 {
-  g_string_append_printf (text, "[shipment]\nrounding = %s\nconstructive-weight = 7 lb\n",
-                          PICK (rand, "half-up", "half-even", "down", "up"));
-  g_string_append (text, "[articles]\n");
-  if (!one_in (rand, 4))
-    g_string_append_printf (text, "carton = %s\n", PICK (rand, "one-article", "each-thing"));
-  if (!one_in (rand, 4))
-    g_string_append_printf (text, "parts = %s\n", PICK (rand, "one-article", "each-piece"));
-  g_string_append (text, "[loss]\n");
-  if (!one_in (rand, 4))
-    g_string_append_printf (text, "demand = %s\n", PICK (rand, "caps", "ignored"));
-  if (one_in (rand, 3))
-    g_string_append (text, "depreciation-maximum = 75 %\n");
-  g_string_append_printf (text, "[freight]\nfreight-partial-loss = %s\nfreight-total-loss = %s\n",
-                          PICK (rand, "by-weight", "not-refunded"),
-                          PICK (rand, "all", "by-weight", "not-refunded"));
-  g_string_append (text, "[claims]\nclaim-within = 9 months\n");
-  g_string_append (text, PICK (rand, "late-claim = flagged\n", "late-claim = barred\n",
-                               "late-claim = actual-value\nlate-until = 2 years\n"));
-}
+  GRand *rand = paper->rand;
+  gboolean has_rate = likely ? !one_in (rand, 8) : one_in (rand, 6);
 
-static void
-put_released (GRand   *rand,
-              GString *text)
-{
-  g_string_append_printf (text, "[released]\nmeasure = %s\n",
-                          PICK (rand, "actual-value", "replacement"));
-  put_money (text, "article-rate", one_in (rand, 2) ? 60 : g_rand_int_range (rand, 1, 500),
-             " per lb");
+  if (has_rate)
+    put_money (paper, "article-rate", one_in (rand, 2) ? 60 : g_rand_int_range (rand, 1, 500),
+               PICK (rand, " per lb", " per lb", " per kg", " per cwt"));
   if (one_in (rand, 5))
-    put_money (text, "line-limit", amount (rand), "");
-  if (one_in (rand, 5))
-    put_money (text, "article-limit", amount (rand), "");
+    put_money (paper, "line-limit", amount (rand), "");
+  if (one_in (rand, 5) || (likely && !has_rate))
+    put_money (paper, "article-limit", amount (rand), "");
+  if (likely ? one_in (rand, 6) : !one_in (rand, 3))
+    {
+      put_money (paper, "extraordinary-rate", g_rand_int_range (rand, 100, 10000),
+                 PICK (rand, " per lb", " per kg"));
+      PUT_WORD (paper, "extraordinary-weight", 3, "article", "thing");
+    }
 }
 
 static void
-put_full (GRand   *rand,
-          GString *text)
+put_shipment_limits (Paper    *paper,
+                     gboolean  likely)
 {
+  GRand *rand = paper->rand;
+  gboolean has_rate = likely ? !one_in (rand, 4) : one_in (rand, 6);
+  gboolean has_minimum = likely ? !one_in (rand, 4) : one_in (rand, 6);
+  gboolean has_declared = likely ? !has_rate || !one_in (rand, 5) : one_in (rand, 6);
   gint64 minimum = amount (rand);
 
-  g_string_append_printf (text, "[full]\nmeasure = %s\n",
-                          PICK (rand, "actual-value", "replacement", "replacement"));
-  put_money (text, "shipment-rate", g_rand_int_range (rand, 1, 700), " per lb");
-  g_string_append_printf (text, "shipment-weight = %s\n", PICK (rand, "net", "gross"));
-  put_money (text, "shipment-minimum", minimum, "");
-  if (one_in (rand, 3))
-    put_money (text, "shipment-maximum", minimum + amount (rand), "");
-  g_string_append (text, "declared-value = yes\n");
-  g_string_append_printf (text, "below-minimum = %s\n", PICK (rand, "raised", "kept"));
-  g_string_append (text, "deductible = yes\n");
-  if (!one_in (rand, 4))
-    g_string_append_printf (text, "deductible-order = %s\n",
-                            PICK (rand, "after-limit", "before-limit"));
-  if (!one_in (rand, 3))
+  if (has_rate && one_in (rand, 5))
+    put_money (paper, "shipment-rate", g_rand_int_range (rand, 1, 700),
+               PICK (rand, " per cuft", " per m3"));
+  else if (has_rate)
     {
-      put_money (text, "extraordinary-rate", g_rand_int_range (rand, 100, 10000), " per lb");
-      g_string_append_printf (text, "extraordinary-weight = %s\n", PICK (rand, "article", "thing"));
+      put_money (paper, "shipment-rate", g_rand_int_range (rand, 1, 700),
+                 PICK (rand, " per lb", " per lb", " per kg", " per cwt"));
+      PUT_WORD (paper, "shipment-weight", 3, "net", "gross");
     }
-  if (one_in (rand, 6))
-    put_money (text, "line-limit", amount (rand), "");
+  if (has_minimum)
+    put_money (paper, "shipment-minimum", minimum, "");
+  if (one_in (rand, 3))
+    put_money (paper, "shipment-maximum", minimum + amount (rand), "");
+  if (has_declared)
+    g_string_append (paper->text, "declared-value = yes\n");
+  if (has_declared && (has_rate || has_minimum))
+    PUT_WORD (paper, "below-minimum", 3, "raised", "kept");
+  if (likely ? !one_in (rand, 5) : one_in (rand, 5))
+    {
+      g_string_append (paper->text, "deductible = yes\n");
+      PUT_WORD (paper, "deductible-order", 4, "after-limit", "before-limit");
+    }
+}
+
+/* Both sides have the same keys, each side more often those that are usual there. */
+static void
+put_side (Paper    *paper,
+          gboolean  full)
+{
+  g_string_append (paper->text, full ? "[full]\n" : "[released]\n");
+  PUT_WORD (paper, "measure", 4, "actual-value", "replacement");
+  put_article_limits (paper, !full);
+  put_shipment_limits (paper, full);
+}
+
+char *
+wb_random_terms_text (GRand      *rand,
+                      const char *currency)
+{
+  Paper paper = { rand, g_string_new (NULL), currency };
+
+  g_string_append_printf (paper.text, "regime = random\ntitle = Random\ncurrency = %s\n"
+                          "[edition]\nfrom = 1990-01-01\n", currency);
+  put_general (&paper);
+  put_side (&paper, FALSE);
+  put_side (&paper, TRUE);
+  return g_string_free (paper.text, FALSE);
 }
 
 WbTerms *
-wb_random_terms (GRand *rand)
+wb_random_terms_read (const char *text)
 {
-  g_autoptr (GString) text =
-    g_string_new ("regime = random\ntitle = Random\ncurrency = USD\n"
-                  "[edition]\nfrom = 2000-01-01\n");
-  g_autoptr (GPtrArray) editions = NULL;
   g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) editions = wb_terms_parse (text, strlen (text), "random", &error);
 
-  put_general (rand, text);
-  put_released (rand, text);
-  put_full (rand, text);
-  editions = wb_terms_parse (text->str, text->len, "random", &error);
   if (editions == NULL)
-    g_error ("random terms do not parse: %s\n%s", error->message, text->str);
+    g_error ("random terms do not parse: %s\n%s", error->message, text);
   return wb_terms_ref (g_ptr_array_index (editions, 0));
 }
 
 /* --- job -------------------------------------------------------------------------------------- */
 
+/* A job that is being made. */
+typedef struct
+{
+  GRand      *rand;
+  const char *currency;
+  GPtrArray  *records;
+  guint       n_pieces;
+} Maker;
+
+static gpointer
+add (Maker      *maker,
+     WbKind      kind,
+     const char *id)
+{
+  gpointer record = wb_record_new (kind, id);
+
+  g_ptr_array_add (maker->records, record);
+  return record;
+}
+
+/* Not given one time in @out_of; now and then 0. */
 static WbMoney
-maybe_money (GRand *rand,
+maybe_money (Maker *maker,
              gint   out_of)
 {
-  return one_in (rand, out_of) ? WB_MONEY_UNSET : wb_money (amount (rand), "USD");
+  if (one_in (maker->rand, out_of))
+    return WB_MONEY_UNSET;
+  return wb_money (one_in (maker->rand, 25) ? 0 : amount (maker->rand), maker->currency);
 }
 
 static WbWeight
-maybe_weight (GRand *rand,
-              gint   out_of)
+maybe_weight (Maker *maker,
+              gint   out_of,
+              gint   most)
 {
+  GRand *rand = maker->rand;
+
   if (one_in (rand, out_of))
     return WB_WEIGHT_UNSET;
-  return wb_weight (g_rand_int_range (rand, 1, 30000),
-                    one_in (rand, 8) ? WB_WEIGHT_UNIT_KG : WB_WEIGHT_UNIT_LB);
+  return wb_weight (one_in (rand, 25) ? 0 : g_rand_int_range (rand, 1, most),
+                    one_in (rand, 5) ? WB_WEIGHT_UNIT_KG : WB_WEIGHT_UNIT_LB);
+}
+
+static WbVolume
+maybe_volume (Maker *maker,
+              gint   out_of,
+              gint   most)
+{
+  GRand *rand = maker->rand;
+
+  if (one_in (rand, out_of))
+    return WB_VOLUME_UNSET;
+  return wb_volume (one_in (rand, 25) ? 0 : g_rand_int_range (rand, 1, most),
+                    one_in (rand, 4) ? WB_VOLUME_UNIT_M3 : WB_VOLUME_UNIT_CUFT);
 }
 
 static void
-set_day (GDate *date,
-         GRand *rand,
-         gint   from,
-         gint   to)
+set_day (GDate       *date,
+         const GDate *start,
+         gint         days)
 {
-  g_date_set_dmy (date, 1, G_DATE_JANUARY, 2024);
-  g_date_add_days (date, (guint) g_rand_int_range (rand, from, to));
+  *date = *start;
+  if (days >= 0)
+    g_date_add_days (date, (guint) days);
+  else
+    g_date_subtract_days (date, (guint) -days);
+}
+
+/* The day on which the shipment arrived: often the last of a month, and in leap years its 29th. */
+static GDate
+random_start (GRand *rand)
+{
+  GDate date;
+  GDateYear year = (GDateYear) g_rand_int_range (rand, 1995, 2031);
+  GDateMonth month = (GDateMonth) g_rand_int_range (rand, 1, 13);
+
+  g_date_clear (&date, 1);
+  g_date_set_dmy (&date, (GDateDay) g_rand_int_range (rand, 1, 29), month, year);
+  if (one_in (rand, 3))
+    g_date_set_day (&date, g_date_get_days_in_month (month, year));
+  return date;
+}
+
+/* About the end of a period that terms may have, or any day after @start. */
+static void
+set_received (WbClaim     *claim,
+              GRand       *rand,
+              const GDate *start)
+{
+  static const guint months[] = { 1, 9, 12, 24 };
+  gint about = g_rand_int_range (rand, 0, 8);
+
+  if (about == 7)
+    return;
+  claim->received_on = *start;
+  if (about < (gint) G_N_ELEMENTS (months))
+    g_date_add_months (&claim->received_on, months[about]);
+  else
+    g_date_add_days (&claim->received_on, about == 4 ? 120 : (guint) g_rand_int_range (rand, 0, 900));
+  set_day (&claim->received_on, &claim->received_on, g_rand_int_range (rand, -2, 4));
 }
 
 static void
-add_order (GRand     *rand,
-           GPtrArray *records)
+add_order (Maker       *maker,
+           const GDate *start)
 {
-  WbOrder *order = wb_record_new (WB_KIND_ORDER, "order");
-  WbValuation *valuation = wb_record_new (WB_KIND_VALUATION, "valuation");
-  WbWeighing *weighing = wb_record_new (WB_KIND_WEIGHING, "scale");
+  GRand *rand = maker->rand;
+  WbOrder *order = add (maker, WB_KIND_ORDER, "order");
 
   wb_set_text (&order->number, "J-1");
   order->move_type = WB_MOVE_INTERSTATE;
-  set_day (&order->picked_up_on, rand, 0, 5);
-  if (!one_in (rand, 20))
-    set_day (&order->delivered_on, rand, 6, 30);
-  order->freight_charge = maybe_money (rand, 10);
-  order->other_charge = maybe_money (rand, 2);
-  order->volume = wb_volume (g_rand_int_range (rand, 1000, 200000), WB_VOLUME_UNIT_CUFT);
-  g_ptr_array_add (records, order);
-
-  valuation->choice = (WbChoice) g_rand_int_range (rand, 0, 3);
-  valuation->declared_value = maybe_money (rand, 3);
-  valuation->deductible = maybe_money (rand, 3);
-  valuation->high_value_list = one_in (rand, 2);
-  if (one_in (rand, 2))
-    wb_set_text (&valuation->signed_by, "A. Shipper");
-  valuation->signed_how = (WbSigned) g_rand_int_range (rand, 0, 3);
-  set_day (&valuation->signed_on, rand, 0, 8);
-  wb_set_text (&valuation->disclosure, "leaflet");
-  g_ptr_array_add (records, valuation);
-
-  weighing->kind = one_in (rand, 2) ? WB_WEIGHING_FIRST : WB_WEIGHING_REWEIGH;
-  weighing->gross = wb_weight (g_rand_int_range (rand, 1000000, 4000000), WB_WEIGHT_UNIT_LB);
-  weighing->tare = wb_weight (g_rand_int_range (rand, 100000, 999999), WB_WEIGHT_UNIT_LB);
-  if (!one_in (rand, 10))
-    g_ptr_array_add (records, weighing);
-  else
-    wb_record_unref (weighing);
+  if (!one_in (rand, 15))
+    set_day (&order->picked_up_on, start, g_rand_int_range (rand, -20, 0));
+  if (!one_in (rand, 6))
+    order->delivered_on = *start;
+  if (one_in (rand, 3))
+    set_day (&order->delivery_from, start, g_rand_int_range (rand, -3, 3));
+  if (one_in (rand, 3))
+    set_day (&order->delivery_to, start, g_rand_int_range (rand, 0, 5));
+  order->freight_charge = maybe_money (maker, 10);
+  order->other_charge = maybe_money (maker, 2);
+  order->volume = maybe_volume (maker, 3, 200000);
+  order->estimated_weight = maybe_weight (maker, 3, 2000000);
 }
 
 static void
-add_pieces (GRand     *rand,
-            GPtrArray *records,
-            guint      n)
+add_valuation (Maker       *maker,
+               const GDate *start)
 {
-  WbHandover *handover = wb_record_new (WB_KIND_HANDOVER, "door");
+  GRand *rand = maker->rand;
+  WbValuation *valuation = add (maker, WB_KIND_VALUATION, "valuation");
 
-  handover->kind = WB_HANDOVER_DELIVERY;
-  g_ptr_array_add (records, handover);
-  for (guint i = 0; i < n; i++)
+  valuation->choice = (WbChoice) g_rand_int_range (rand, 0, 3);
+  valuation->declared_value = maybe_money (maker, 3);
+  valuation->deductible = maybe_money (maker, 3);
+  valuation->high_value_list = one_in (rand, 2);
+  if (!one_in (rand, 5))
+    wb_set_text (&valuation->signed_by, "A. Shipper");
+  valuation->signed_how = (WbSigned) (one_in (rand, 5) ? 0 : g_rand_int_range (rand, 1, 3));
+  if (!one_in (rand, 5))
+    set_day (&valuation->signed_on, start, g_rand_int_range (rand, -30, -5));
+  if (!one_in (rand, 5))
+    wb_set_text (&valuation->disclosure, "leaflet");
+}
+
+static void
+add_weighings (Maker *maker)
+{
+  GRand *rand = maker->rand;
+
+  for (gint i = g_rand_int_range (rand, 0, 4); i > 0; i--)
+    {
+      g_autofree char *id = g_strdup_printf ("w%d", i);
+      WbWeighing *weighing = add (maker, WB_KIND_WEIGHING, id);
+
+      weighing->kind = (WbWeighingKind) g_rand_int_range (rand, 0, 4);
+      weighing->tare = maybe_weight (maker, 4, 1000000);
+      if (one_in (rand, 2))
+        weighing->gross = maybe_weight (maker, 6, 4000000);
+      else
+        weighing->net = maybe_weight (maker, 6, 2000000);
+    }
+}
+
+static void
+add_finding (Maker      *maker,
+             const char *piece,
+             const char *handover)
+{
+  g_autofree char *id = g_strconcat (piece, ".", handover, NULL);
+  WbFinding *finding = add (maker, WB_KIND_FINDING, id);
+
+  wb_set_text (&finding->handover, handover);
+  wb_set_text (&finding->piece, piece);
+  finding->found = (WbFound) g_rand_int_range (maker->rand, 0, 3);
+}
+
+static void
+add_pieces (Maker *maker)
+{
+  GRand *rand = maker->rand;
+
+  add (maker, WB_KIND_HANDOVER, "store");
+  add (maker, WB_KIND_HANDOVER, "door");
+  for (guint i = 0; i < maker->n_pieces; i++)
     {
       g_autofree char *id = g_strdup_printf ("p%u", i);
-      WbPiece *piece = wb_record_new (WB_KIND_PIECE, id);
+      WbPiece *piece = add (maker, WB_KIND_PIECE, id);
 
       piece->tag = i + 1;
       piece->form = (WbForm) g_rand_int_range (rand, 0, 3);
-      piece->weight = maybe_weight (rand, 12);
-      if (one_in (rand, 4))
-        piece->volume = wb_volume (g_rand_int_range (rand, 50, 2000), WB_VOLUME_UNIT_CUFT);
-      if (one_in (rand, 6))
-        wb_set_text (&piece->article, PICK (rand, "bed", "desk"));
-      if (one_in (rand, 6))
-        piece->listed_value = wb_money (amount (rand), "USD");
-      g_ptr_array_add (records, piece);
+      piece->weight = maybe_weight (maker, 6, 30000);
+      piece->volume = maybe_volume (maker, 2, 2000);
+      /* Articles may be called like pieces. */
+      if (one_in (rand, 5))
+        wb_set_text (&piece->article, PICK (rand, "bed", "desk", "p0", "p1"));
+      if (one_in (rand, 5))
+        piece->listed_value = maybe_money (maker, 20);
+      if (one_in (rand, 5))
+        add_finding (maker, id, "door");
       if (one_in (rand, 8))
-        {
-          WbFinding *finding = wb_record_new (WB_KIND_FINDING, id);
-
-          wb_set_text (&finding->handover, "door");
-          wb_set_text (&finding->piece, id);
-          finding->found = (WbFound) g_rand_int_range (rand, 0, 3);
-          g_ptr_array_add (records, finding);
-        }
+        add_finding (maker, id, "store");
     }
 }
 
 static void
-add_line (GRand     *rand,
-          GPtrArray *records,
-          guint      number,
-          guint      n_pieces)
+set_losses (Maker       *maker,
+            WbClaimLine *line)
 {
-  g_autofree char *id = g_strdup_printf ("l%u", number);
-  WbClaimLine *line = wb_record_new (WB_KIND_CLAIM_LINE, id);
+  GRand *rand = maker->rand;
 
-  wb_set_text (&line->claim, "claim");
-  line->number = number;
-  if (!one_in (rand, 10))
-    {
-      g_autofree char *piece = g_strdup_printf ("p%d",
-                                                g_rand_int_range (rand, 0, (gint32) n_pieces));
-
-      wb_set_text (&line->piece, piece);
-    }
   line->loss = (WbLoss) (one_in (rand, 30) ? WB_LOSS_NONE : g_rand_int_range (rand, 1, 4));
-  line->demanded = maybe_money (rand, 3);
-  line->replacement = maybe_money (rand, 8);
-  line->repair = maybe_money (rand, 2);
+  line->demanded = maybe_money (maker, 3);
+  line->replacement = maybe_money (maker, 8);
+  line->repair = maybe_money (maker, 2);
   if (one_in (rand, 5))
-    line->appearance = wb_money (amount (rand), "USD");
-  if (one_in (rand, 5))
-    line->salvage = wb_money (amount (rand), "USD");
-  line->weight = maybe_weight (rand, 2);
+    line->appearance = maybe_money (maker, 10);
+  if (one_in (rand, 4))
+    line->salvage = maybe_money (maker, 10);
+  line->weight = maybe_weight (maker, 2, 30000);
   if (one_in (rand, 2))
-    {
-      line->age_years = g_rand_int_range (rand, 0, 30);
-      line->depreciation_yearly = g_rand_int_range (rand, 0, 2500);
-    }
+    line->age_years = g_rand_int_range (rand, 0, 30);
+  if (one_in (rand, 2))
+    line->depreciation_yearly = g_rand_int_range (rand, 0, 2500);
   if (one_in (rand, 6))
     line->depreciation_flat = g_rand_int_range (rand, 0, 10001);
-  line->ruling = (WbRuling) (one_in (rand, 8) ? WB_RULING_DENIED : WB_RULING_OPEN);
-  g_ptr_array_add (records, line);
+  line->ruling = (WbRuling) (one_in (rand, 8) ? WB_RULING_DENIED : g_rand_int_range (rand, 0, 2));
 }
 
 static void
-add_claims (GRand     *rand,
-            GPtrArray *records)
+add_line (Maker      *maker,
+          const char *claim,
+          guint       number)
 {
-  WbClaim *claim = wb_record_new (WB_KIND_CLAIM, "claim");
-  WbClaim *other = wb_record_new (WB_KIND_CLAIM, "other");
+  g_autofree char *id = g_strdup_printf ("%s-%u", claim, number);
+  WbClaimLine *line = add (maker, WB_KIND_CLAIM_LINE, id);
+
+  wb_set_text (&line->claim, claim);
+  line->number = number;
+  if (!one_in (maker->rand, 10))
+    {
+      g_autofree char *piece = NULL;
+
+      piece = g_strdup_printf ("p%d", g_rand_int_range (maker->rand, 0, (gint32) maker->n_pieces));
+      wb_set_text (&line->piece, piece);
+    }
+  set_losses (maker, line);
+}
+
+static void
+add_claims (Maker       *maker,
+            const GDate *start)
+{
+  GRand *rand = maker->rand;
+  WbClaim *claim = add (maker, WB_KIND_CLAIM, "claim");
+  WbClaim *other = add (maker, WB_KIND_CLAIM, "other");
 
   wb_set_text (&claim->number, "C-1");
   wb_set_text (&other->number, "C-2");
-  set_day (&claim->received_on, rand, 20, one_in (rand, 4) ? 1200 : 200);
-  g_ptr_array_add (records, claim);
-  g_ptr_array_add (records, other);
-  if (one_in (rand, 3))
+  set_received (claim, rand, start);
+  for (gint i = one_in (rand, 2) ? 0 : g_rand_int_range (rand, 0, 4); i > 0; i--)
     {
-      WbPayment *payment = wb_record_new (WB_KIND_PAYMENT, "pay");
+      g_autofree char *id = g_strdup_printf ("paid%d", i);
+      WbPayment *payment = add (maker, WB_KIND_PAYMENT, id);
 
-      wb_set_text (&payment->claim, one_in (rand, 4) ? "claim" : "other");
-      payment->amount = wb_money (amount (rand), "USD");
-      if (one_in (rand, 2))
-        payment->deductible_taken = wb_money (amount (rand), "USD");
-      g_ptr_array_add (records, payment);
+      wb_set_text (&payment->claim, one_in (rand, 3) ? "claim" : "other");
+      payment->amount = maybe_money (maker, 20);
+      payment->deductible_taken = maybe_money (maker, 2);
     }
 }
 
 WbJob *
-wb_random_job (GRand *rand,
-               guint  n_lines)
+wb_random_job (GRand      *rand,
+               const char *currency,
+               guint       n_lines)
 {
   g_autoptr (GPtrArray) records = g_ptr_array_new_with_free_func (wb_record_unref);
-  g_autoptr (WbJob) empty = wb_job_new ("job", "USD");
-  guint n_pieces = n_lines * 2 / 3 + 1;
+  g_autoptr (WbJob) empty = wb_job_new ("job", currency);
+  Maker maker = { rand, currency, records, n_lines * 2 / 3 + 1 };
+  GDate start = random_start (rand);
 
-  add_order (rand, records);
-  add_pieces (rand, records, n_pieces);
-  add_claims (rand, records);
+  add_order (&maker, &start);
+  add_valuation (&maker, &start);
+  add_weighings (&maker);
+  add_pieces (&maker);
+  add_claims (&maker, &start);
   for (guint i = 0; i < n_lines; i++)
-    add_line (rand, records, i + 1, n_pieces);
+    add_line (&maker, "claim", i + 1);
+  for (gint i = one_in (rand, 3) ? g_rand_int_range (rand, 0, 3) : 0; i > 0; i--)
+    add_line (&maker, "other", (guint) i);
   return wb_job_with_many (empty, records);
 }
