@@ -146,8 +146,10 @@ wb_inventory_cell_measure (GtkWidget      *widget,
   measure_text (widget, &char_width, &line_height);
   if (orientation == GTK_ORIENTATION_HORIZONTAL)
     {
-      *minimum = PANGO_PIXELS_CEIL (3 * char_width);
-      *natural = PANGO_PIXELS_CEIL (self->column->chars * char_width);
+      int reserved = self->column->swatch ? swatch_size (widget) + SWATCH_GAP : 0;
+
+      *minimum = PANGO_PIXELS_CEIL (self->column->least * char_width) + reserved;
+      *natural = PANGO_PIXELS_CEIL (self->column->chars * char_width) + reserved;
     }
   else
     {

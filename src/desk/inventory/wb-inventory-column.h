@@ -11,6 +11,7 @@ G_BEGIN_DECLS
  * WbInventoryColumn:
  * @id: what the sort action calls it; never shown
  * @title: heading, marked for translation
+ * @least: width that it keeps however narrow the window, in characters
  * @chars: width that it starts with, in characters
  * @expand: takes what width is left
  * @numeric: figures: aligned to the end
@@ -23,6 +24,7 @@ typedef struct
 {
   const char *id;
   const char *title;
+  int         least;
   int         chars;
   gboolean    expand;
   gboolean    numeric;

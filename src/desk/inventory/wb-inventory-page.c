@@ -115,7 +115,6 @@ update (WbInventoryPage *self)
   gtk_stack_set_visible_child_name (self->stack, child);
   gtk_label_set_text (self->count, count);
   gtk_label_set_text (self->selected, selected != NULL ? selected : "");
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->selected), selected);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "inventory.change", ids->len > 0);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "inventory.remove", ids->len > 0);
   update_tags (self);

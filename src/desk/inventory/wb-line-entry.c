@@ -204,28 +204,43 @@ make_beneath (void)
   return beneath;
 }
 
-/* A hint stays on one line and may be cut; an error is read whole. */
+typedef enum
+{
+  BENEATH_WORDS,
+  BENEATH_SUGGESTIONS,
+  BENEATH_ERROR,
+} Beneath;
+
+/* Suggestions stay on one line and may be cut; words and errors are read whole, and an error may
+ * widen the field for it. */
 static void
 show_beneath (WbLineEntry *self,
               const char  *text,
-              gboolean     is_error)
+              Beneath      kind)
 {
   GtkLabel *label = GTK_LABEL (self->beneath);
+  gboolean wrap = kind != BENEATH_SUGGESTIONS;
+  gboolean is_error = kind == BENEATH_ERROR;
 
-  if (g_str_equal (gtk_label_get_text (label), text) && is_error == gtk_label_get_wrap (label))
+  if (g_str_equal (gtk_label_get_text (label), text) && wrap == gtk_label_get_wrap (label)
+      && is_error == gtk_widget_has_css_class (self->beneath, "error"))
     return;
 
-  /* To set a tooltip asks the display where the pointer is, which is too dear for every key. */
-  gtk_widget_set_tooltip_text (self->beneath, *text != '\0' && !is_error ? text : NULL);
   gtk_label_set_text (label, text);
-  gtk_label_set_wrap (label, is_error);
-  gtk_label_set_ellipsize (label, is_error ? PANGO_ELLIPSIZE_NONE : PANGO_ELLIPSIZE_END);
+  gtk_label_set_wrap (label, wrap);
+  gtk_label_set_ellipsize (label, wrap ? PANGO_ELLIPSIZE_NONE : PANGO_ELLIPSIZE_END);
   gtk_label_set_width_chars (label, is_error ? MIN (ERROR_CHARS, (int) g_utf8_strlen (text, -1)) : 0);
   gtk_label_set_max_width_chars (label, is_error ? ERROR_CHARS : wb_line_field (self->part)->chars);
   if (is_error)
-    gtk_widget_remove_css_class (self->beneath, "dim-label");
+    {
+      gtk_widget_remove_css_class (self->beneath, "dim-label");
+      gtk_widget_add_css_class (self->beneath, "error");
+    }
   else
-    gtk_widget_add_css_class (self->beneath, "dim-label");
+    {
+      gtk_widget_remove_css_class (self->beneath, "error");
+      gtk_widget_add_css_class (self->beneath, "dim-label");
+    }
 }
 
 GtkWidget *
@@ -283,7 +298,6 @@ clear_error (WbLineEntry *self)
 
   self->has_error = FALSE;
   gtk_widget_remove_css_class (self->entry, "error");
-  gtk_widget_remove_css_class (self->beneath, "error");
   gtk_accessible_reset_state (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_STATE_INVALID);
 }
 
@@ -304,10 +318,11 @@ drop_suggestions (WbLineEntry *self)
 
 static void
 show_hint (WbLineEntry *self,
-           const char  *words)
+           const char  *words,
+           Beneath      kind)
 {
   clear_error (self);
-  show_beneath (self, words != NULL ? words : "", FALSE);
+  show_beneath (self, words != NULL ? words : "", kind);
   describe (self, words != NULL ? words : "");
 }
 
@@ -316,7 +331,7 @@ wb_line_entry_set_hint (WbLineEntry *self,
                         const char  *words)
 {
   drop_suggestions (self);
-  show_hint (self, words);
+  show_hint (self, words, BENEATH_WORDS);
 }
 
 /* Whether the entry shows one of the suggestions because Down was pressed. */
@@ -348,7 +363,7 @@ wb_line_entry_take_suggestions (WbLineEntry  *self,
       /* Translators: %s is a list of texts that the Down key puts into the field. */
       words = g_strdup_printf (_("↓ %s"), list);
     }
-  show_hint (self, words);
+  show_hint (self, words, BENEATH_SUGGESTIONS);
 }
 
 void
@@ -365,10 +380,9 @@ wb_line_entry_set_error (WbLineEntry *self,
   drop_suggestions (self);
   self->has_error = TRUE;
   gtk_widget_add_css_class (self->entry, "error");
-  gtk_widget_add_css_class (self->beneath, "error");
   gtk_accessible_update_state (GTK_ACCESSIBLE (self->entry),
                                GTK_ACCESSIBLE_STATE_INVALID, GTK_ACCESSIBLE_INVALID_TRUE, -1);
-  show_beneath (self, sentence, TRUE);
+  show_beneath (self, sentence, BENEATH_ERROR);
   describe (self, sentence);
 }
 

@@ -46,6 +46,18 @@ static const Accelerator table[] = {
   { NULL, "<Alt>Up <Alt>Down", N_("Order"), N_("Move the party, stop or weighing") },
   { NULL, "<Control>Delete", N_("Order"), N_("Remove the party, stop or weighing") },
 
+  { "inventory.enter", "<Control>l", N_("Inventory"), N_("Enter a line") },
+  { "inventory.filter", "<Control><Shift>f", N_("Inventory"), N_("Filter the lines, or go to a tag") },
+  { NULL, "Return", N_("Inventory"), N_("Take the line and go on to the next") },
+  { NULL, "Escape", N_("Inventory"), N_("Take back what is typed, then go to the list") },
+  { NULL, "Down Up", N_("Inventory"), N_("Take what was typed earlier") },
+  { NULL, "<Control>d", N_("Inventory"), N_("The line before once more") },
+  { NULL, "<Control>apostrophe", N_("Inventory"), N_("One field of the line before once more") },
+  { NULL, "<Control>Up <Control>Down", N_("Inventory"), N_("Change the line above or below") },
+  { NULL, "F2", N_("Inventory"), N_("Change the selected lines") },
+  { NULL, "Delete", N_("Inventory"), N_("Remove the selected lines") },
+  { NULL, "slash", N_("Inventory"), N_("From the list to the filter") },
+
   { "claim.add-claim", "<Control><Alt>c", N_("Claim"), N_("New claim") },
   { "claim.add-line", "<Control><Alt>l", N_("Claim"), N_("Add a line") },
   { "claim.remove-line", "<Control><Shift>Delete", N_("Claim"), N_("Remove the line") },
