@@ -50,6 +50,10 @@ name_input (WbCell *self)
   /* Translators: the name of a table's cell: the field and the number of the row. */
   name = g_strdup_printf (_("%s, row %u"), wb_words_field (field), wb_cell_get_position (self) + 1);
   gtk_accessible_update_property (GTK_ACCESSIBLE (input), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  /* In a drop-down the button inside has the focus. */
+  if (GTK_IS_DROP_DOWN (input))
+    gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_first_child (input)), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                    name, -1);
 }
 
 static void

@@ -250,10 +250,10 @@ choose_claim (WbClaimPage *self,
       wb_record_table_set_claim (self->payments, id);
       show_error (self, NULL);
       g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_CLAIM_ID]);
+      queue_update (self);
     }
 
   select_row (self);
-  queue_update (self);
 }
 
 static void
@@ -547,9 +547,19 @@ wb_claim_page_finalize (GObject *object)
   G_OBJECT_CLASS (wb_claim_page_parent_class)->finalize (object);
 }
 
+/* A long claim has hundreds of fields; the figures are beneath them. */
+static void
+show_reckoning_action (GtkWidget  *widget,
+                       const char *name,
+                       GVariant   *parameter)
+{
+  gtk_widget_child_focus (GTK_WIDGET (WB_CLAIM_PAGE (widget)->reckoning_view), GTK_DIR_TAB_FORWARD);
+}
+
 static void
 install_actions (GtkWidgetClass *widget_class)
 {
+  gtk_widget_class_install_action (widget_class, "claim.show-reckoning", NULL, show_reckoning_action);
   gtk_widget_class_install_action (widget_class, "claim.add-claim", NULL, add_claim_action);
   gtk_widget_class_install_action (widget_class, "claim.remove-claim", NULL, remove_claim_action);
   gtk_widget_class_install_action (widget_class, "claim.add-line", NULL, add_line_action);

@@ -53,10 +53,23 @@ wb_claim_row_dispose (GObject *object)
   G_OBJECT_CLASS (wb_claim_row_parent_class)->dispose (object);
 }
 
+/* The claim that has the focus is the one shown, so Tab goes to that one only; from claim to claim go the arrows. */
+static gboolean
+wb_claim_row_focus (GtkWidget        *widget,
+                    GtkDirectionType  direction)
+{
+  gboolean tab = direction == GTK_DIR_TAB_FORWARD || direction == GTK_DIR_TAB_BACKWARD;
+
+  if (tab && !gtk_list_box_row_is_selected (GTK_LIST_BOX_ROW (widget)))
+    return FALSE;
+  return GTK_WIDGET_CLASS (wb_claim_row_parent_class)->focus (widget, direction);
+}
+
 static void
 wb_claim_row_class_init (WbClaimRowClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = wb_claim_row_dispose;
+  GTK_WIDGET_CLASS (klass)->focus = wb_claim_row_focus;
 }
 
 static void

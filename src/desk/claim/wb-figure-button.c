@@ -9,6 +9,7 @@
 #include <glib/gi18n.h>
 
 #include "desk/claim/wb-reason-popover.h"
+#include "desk/widgets/wb-scroll-to.h"
 
 struct _WbFigureButton
 {
@@ -137,6 +138,7 @@ static void
 wb_figure_button_init (WbFigureButton *self)
 {
   g_autoptr (PangoAttrList) attributes = pango_attr_list_from_string ("0 -1 weight normal");
+  GtkEventController *focus = gtk_event_controller_focus_new ();
 
   self->label = gtk_label_new (NULL);
   gtk_label_set_xalign (GTK_LABEL (self->label), 1);
@@ -149,6 +151,8 @@ wb_figure_button_init (WbFigureButton *self)
   gtk_widget_set_has_tooltip (GTK_WIDGET (self), TRUE);
   gtk_widget_set_parent (self->button, GTK_WIDGET (self));
   g_signal_connect_swapped (self->button, "clicked", G_CALLBACK (clicked_cb), self);
+  g_signal_connect_swapped (focus, "enter", G_CALLBACK (wb_scroll_along), self);
+  gtk_widget_add_controller (self->button, focus);
 }
 
 GtkWidget *

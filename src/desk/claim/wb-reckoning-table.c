@@ -11,6 +11,7 @@
 #include "desk/claim/wb-figure-button.h"
 #include "desk/claim/wb-reckoning-row.h"
 #include "desk/claim/wb-tab-walk.h"
+#include "desk/widgets/wb-row-name.h"
 
 #define MOST_ROWS_SEEN 12
 
@@ -65,6 +66,7 @@ show_line (GtkListItem *item)
                                            line->line->item != NULL ? line->line->item : "");
 
   gtk_label_set_label (GTK_LABEL (gtk_list_item_get_child (item)), text);
+  wb_row_name_set (gtk_list_item_get_child (item), text);
 }
 
 static void
@@ -183,12 +185,20 @@ wb_reckoning_table_dispose (GObject *object)
   G_OBJECT_CLASS (wb_reckoning_table_parent_class)->dispose (object);
 }
 
+static gboolean
+wb_reckoning_table_focus (GtkWidget        *widget,
+                          GtkDirectionType  direction)
+{
+  return wb_tab_walk_focus (widget, WB_RECKONING_TABLE (widget)->view, direction);
+}
+
 static void
 wb_reckoning_table_class_init (WbReckoningTableClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = wb_reckoning_table_dispose;
+  widget_class->focus = wb_reckoning_table_focus;
   widget_class->map = wb_reckoning_table_map;
 
   gtk_widget_class_set_template_from_resource (

@@ -17,6 +17,8 @@
 #include "desk/claim/wb-piece-cell.h"
 #include "desk/claim/wb-tab-walk.h"
 #include "desk/claim/wb-table-faults.h"
+#include "desk/widgets/wb-row-name.h"
+#include "desk/widgets/wb-scroll-to.h"
 
 #define MOST_ROWS_SEEN 12
 
@@ -134,6 +136,7 @@ cell_focused_cb (WbCell *cell)
 
   if (self != NULL && position != GTK_INVALID_LIST_POSITION)
     gtk_single_selection_set_selected (self->selection, position);
+  wb_scroll_along (GTK_WIDGET (cell));
 }
 
 /* --- cells ------------------------------------------------------------------------------------ */
@@ -189,6 +192,15 @@ set_up_cell_cb (WbRecordTable      *self,
 }
 
 static void
+name_row (GtkListItem *item)
+{
+  /* Translators: the name of a row of a table, for a screen reader. */
+  g_autofree char *name = g_strdup_printf (_("Row %u"), gtk_list_item_get_position (item) + 1);
+
+  wb_row_name_set (gtk_list_item_get_child (item), name);
+}
+
+static void
 bind_cell_cb (WbRecordTable      *self,
               GtkListItem        *item,
               GtkListItemFactory *factory)
@@ -199,6 +211,8 @@ bind_cell_cb (WbRecordTable      *self,
   const char *text, *message;
 
   wb_cell_bind (cell, item, column, record->id);
+  if (column == 0)
+    name_row (item);
   if (wb_table_faults_find (self->faults, record->id, column, &text, &message))
     wb_cell_show_fault (cell, text, message);
 }
@@ -351,6 +365,13 @@ wb_record_table_finalize (GObject *object)
   G_OBJECT_CLASS (wb_record_table_parent_class)->finalize (object);
 }
 
+static gboolean
+wb_record_table_focus (GtkWidget        *widget,
+                       GtkDirectionType  direction)
+{
+  return wb_tab_walk_focus (widget, WB_RECORD_TABLE (widget)->view, direction);
+}
+
 static void
 wb_record_table_class_init (WbRecordTableClass *klass)
 {
@@ -360,6 +381,7 @@ wb_record_table_class_init (WbRecordTableClass *klass)
   object_class->get_property = wb_record_table_get_property;
   object_class->dispose = wb_record_table_dispose;
   object_class->finalize = wb_record_table_finalize;
+  widget_class->focus = wb_record_table_focus;
   widget_class->map = wb_record_table_map;
 
   properties[PROP_SELECTED_ID] =

@@ -5,6 +5,8 @@
 
 #include "desk/claim/wb-tab-walk.h"
 
+#include "desk/widgets/wb-focus-within.h"
+
 /* Widgets below @root and before @end that take the focus and have none below them that does, in
  * the order of the rows. A popover is a place of its own. */
 static void
@@ -106,4 +108,23 @@ wb_tab_walk_add (GtkColumnView *view)
   gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
   g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (key_pressed_cb), view);
   gtk_widget_add_controller (GTK_WIDGET (view), keys);
+}
+
+gboolean
+wb_tab_walk_focus (GtkWidget        *table,
+                   GtkColumnView    *view,
+                   GtkDirectionType  direction)
+{
+  GtkWidget *focus;
+  g_autoptr (GPtrArray) stops = g_ptr_array_new ();
+
+  g_return_val_if_fail (GTK_IS_WIDGET (table), FALSE);
+  g_return_val_if_fail (GTK_IS_COLUMN_VIEW (view), FALSE);
+
+  focus = gtk_root_get_focus (gtk_widget_get_root (table));
+  if (direction != GTK_DIR_TAB_BACKWARD || (focus != NULL && gtk_widget_is_ancestor (focus, table)))
+    return wb_focus_within (table, direction);
+
+  collect_stops (GTK_WIDGET (view), NULL, stops);
+  return stops->len > 0 && gtk_widget_grab_focus (g_ptr_array_index (stops, stops->len - 1));
 }

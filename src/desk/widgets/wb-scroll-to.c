@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Scrolling to a widget after its first layout. */
+/* Scrolling to a widget after its first layout, and along the columns of a table. */
 #include "config.h"
 
 #include "desk/widgets/wb-scroll-to.h"
@@ -46,4 +46,25 @@ wb_scroll_to (GtkWidget *widget)
   g_return_if_fail (GTK_IS_WIDGET (widget));
 
   gtk_widget_add_tick_callback (widget, tick_cb, g_new0 (guint, 1), g_free);
+}
+
+void
+wb_scroll_along (GtkWidget *cell)
+{
+  GtkWidget *view, *scrolled;
+  GtkAdjustment *adjustment;
+  graphene_rect_t place;
+  double start, width;
+
+  g_return_if_fail (GTK_IS_WIDGET (cell));
+
+  view = gtk_widget_get_ancestor (cell, GTK_TYPE_COLUMN_VIEW);
+  scrolled = view != NULL ? gtk_widget_get_ancestor (view, GTK_TYPE_SCROLLED_WINDOW) : NULL;
+  if (scrolled == NULL || !gtk_widget_compute_bounds (cell, view, &place))
+    return;
+
+  adjustment = gtk_scrolled_window_get_hadjustment (GTK_SCROLLED_WINDOW (scrolled));
+  start = place.origin.x + gtk_adjustment_get_value (adjustment) - MARGIN;
+  width = MIN (place.size.width + 2 * MARGIN, gtk_adjustment_get_page_size (adjustment));
+  gtk_adjustment_clamp_page (adjustment, start, start + width);
 }

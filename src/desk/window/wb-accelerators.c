@@ -62,6 +62,7 @@ static const Accelerator table[] = {
   { "claim.add-line", "<Control><Alt>l", N_("Claim"), N_("Add a line") },
   { "claim.remove-line", "<Control><Shift>Delete", N_("Claim"), N_("Remove the line") },
   { "claim.add-payment", "<Control><Alt>m", N_("Claim"), N_("Add a payment") },
+  { "claim.show-reckoning", "<Control><Alt>r", N_("Claim"), N_("Go to what each choice would pay") },
   { NULL, "Return Up Down", N_("Claim"), N_("Set the value typed and go along the column") },
   { NULL, "Escape", N_("Claim"), N_("Give up what is typed") },
   { NULL, "space", N_("Claim"), N_("Say why an amount is what it is") },
