@@ -17,7 +17,7 @@ run_packages=(
 
 # To run the tests: a display of their own, programs that look at windows and files.
 test_packages=(
-  xvfb xauth x11-utils xdotool openbox dbus at-spi2-core gir1.2-atspi-2.0 python3-gi
+  xvfb xauth x11-utils xdotool openbox imagemagick dbus at-spi2-core python3-gi
   gawk yelp-tools libxml2-utils appstream sqlite3 python3-jsonschema
 )
 
