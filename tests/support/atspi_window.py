@@ -28,9 +28,9 @@ REGISTRY = ("org.a11y.atspi.Registry", "/org/a11y/atspi/accessible/root")
 
 # The bits of GetState that are looked at here; this toolkit says "invalid" by the bit that was
 # meant for something else.
-STATES = {0: "invalid", 1: "active", 4: "checked", 8: "enabled", 7: "editable", 10: "expanded", 11: "focusable",
-          12: "focused", 20: "pressed", 23: "selected", 24: "sensitive", 25: "showing",
-          30: "visible", 36: "invalid"}
+STATES = {0: "invalid", 1: "active", 4: "checked", 7: "editable", 8: "enabled", 10: "expanded",
+          11: "focusable", 12: "focused", 20: "pressed", 23: "selected", 24: "sensitive",
+          30: "visible"}
 
 # Below these stands nothing that has a name of its own.
 LEAVES = {"button", "toggle button", "tab", "label", "image", "scroll bar", "check box", "switch",
@@ -268,7 +268,7 @@ class Window:
     def focusable(self):
         """The widgets of all windows that can have the keyboard, as they are now."""
         return [node for window in self.windows()
-                for node in window.grow(lambda node: node.role not in LEAVES or node.role == "button")
+                for node in window.grow(lambda node: node.role not in LEAVES - {"button"})
                 if "focusable" in node.states]
 
     @property

@@ -52,8 +52,8 @@ name_input (WbCell *self)
   gtk_accessible_update_property (GTK_ACCESSIBLE (input), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
   /* In a drop-down the button inside has the focus. */
   if (GTK_IS_DROP_DOWN (input))
-    gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_first_child (input)), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                    name, -1);
+    gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_first_child (input)),
+                                    GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
 }
 
 static void

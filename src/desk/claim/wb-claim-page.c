@@ -553,7 +553,9 @@ show_reckoning_action (GtkWidget  *widget,
                        const char *name,
                        GVariant   *parameter)
 {
-  gtk_widget_child_focus (GTK_WIDGET (WB_CLAIM_PAGE (widget)->reckoning_view), GTK_DIR_TAB_FORWARD);
+  WbClaimPage *self = WB_CLAIM_PAGE (widget);
+
+  gtk_widget_child_focus (GTK_WIDGET (self->reckoning_view), GTK_DIR_TAB_FORWARD);
 }
 
 static void

@@ -53,7 +53,8 @@ wb_claim_row_dispose (GObject *object)
   G_OBJECT_CLASS (wb_claim_row_parent_class)->dispose (object);
 }
 
-/* The claim that has the focus is the one shown, so Tab goes to that one only; from claim to claim go the arrows. */
+/* The claim that has the focus is the one shown, so Tab goes to that one only; from claim to claim
+ * go the arrows. */
 static gboolean
 wb_claim_row_focus (GtkWidget        *widget,
                     GtkDirectionType  direction)

@@ -20,7 +20,8 @@ void     wb_tab_walk_add   (GtkColumnView    *view);
  * @view: a column view that wb_tab_walk_add() knows
  * @direction: where the focus goes
  *
- * For the focus function of @table: Shift+Tab comes into the table at its end; the toolkit would begin at the first cell.
+ * For the focus function of @table: Shift+Tab comes into the table at its end; the toolkit would
+ * begin at the first cell.
  *
  * Returns: %FALSE when the focus goes past the table
  */

@@ -444,7 +444,8 @@ wb_job_list_finalize (GObject *object)
   G_OBJECT_CLASS (wb_job_list_parent_class)->finalize (object);
 }
 
-/* Tab goes to the search, to the job chosen and past all the others; from job to job go the arrows. */
+/* Tab goes to the search, to the job chosen and past all the others; from job to job go the
+ * arrows. */
 static gboolean
 wb_job_list_focus (GtkWidget        *widget,
                    GtkDirectionType  direction)

@@ -318,10 +318,10 @@ wb_order_page_focus (GtkWidget        *widget,
                      GtkDirectionType  direction)
 {
   WbOrderPage *self = WB_ORDER_PAGE (widget);
+  GtkScrolledWindow *scrolled = GTK_SCROLLED_WINDOW (self->content);
 
   if (gtk_widget_is_focus (self->content) && direction == GTK_DIR_TAB_FORWARD)
-    return gtk_widget_child_focus (gtk_scrolled_window_get_child (GTK_SCROLLED_WINDOW (self->content)),
-                                   direction);
+    return gtk_widget_child_focus (gtk_scrolled_window_get_child (scrolled), direction);
   return gtk_widget_child_focus (self->content, direction);
 }
 

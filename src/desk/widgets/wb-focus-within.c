@@ -11,7 +11,7 @@ is_backward (GtkDirectionType direction)
   return direction == GTK_DIR_TAB_BACKWARD || direction == GTK_DIR_UP || direction == GTK_DIR_LEFT;
 }
 
-/* The child that has the focus below it; the toolkit's own memory of it may be of an earlier time. */
+/* The child that has the focus below it; what the toolkit remembers may be of an earlier time. */
 static GtkWidget *
 find_focused_child (GtkWidget *widget)
 {

@@ -11,9 +11,9 @@ G_BEGIN_DECLS
  * @widget: a widget that takes no focus itself
  * @direction: where the focus goes
  *
- * Moves the focus on among the children of @widget, in their order. For the class's focus function of every widget
- * that has a grab_focus function of its own: without it the toolkit takes that one for Tab as well, so that Tab always
- * enters at the same place and Shift+Tab never gets out.
+ * Moves the focus on among the children of @widget, in their order. For the class's focus function
+ * of every widget that has a grab_focus function of its own: without it the toolkit takes that one
+ * for Tab as well, so that Tab always enters at the same place and Shift+Tab never gets out.
  *
  * Returns: %FALSE when the focus leaves @widget
  */

@@ -18,8 +18,9 @@ void wb_scroll_to    (GtkWidget *widget);
  * wb_scroll_along:
  * @cell: something in a cell of a column view
  *
- * Scrolls the column view sideways so far that @cell is seen, or its start when it is wider; does nothing outside of one.
- * For a cell that gets the focus: the toolkit follows the focus from row to row, not along the columns.
+ * Scrolls the column view sideways so far that @cell is seen, or its start when it is wider; does
+ * nothing outside of one. For a cell that gets the focus: the toolkit follows the focus from row to
+ * row, not along the columns.
  */
 void wb_scroll_along (GtkWidget *cell);
 
