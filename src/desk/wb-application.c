@@ -21,7 +21,7 @@ struct _WbApplication
 
 G_DEFINE_FINAL_TYPE (WbApplication, wb_application, ADW_TYPE_APPLICATION)
 
-/* --- books ---------------------------------------------------------------------------------------------------- */
+/* --- books ------------------------------------------------------------------------------------ */
 
 typedef struct
 {
@@ -161,7 +161,7 @@ wb_application_open_book (WbApplication *self,
   wb_office_open_async (opening->path, mode, NULL, opened_cb, opening);
 }
 
-/* --- actions -------------------------------------------------------------------------------------------------- */
+/* --- actions ---------------------------------------------------------------------------------- */
 
 static void
 quit_cb (GSimpleAction *action,
@@ -229,7 +229,7 @@ add_actions (WbApplication *self)
   g_action_map_add_action (G_ACTION_MAP (self), colour_scheme);
 }
 
-/* --- overrides ------------------------------------------------------------------------------------------------ */
+/* --- overrides -------------------------------------------------------------------------------- */
 
 static void
 wb_application_startup (GApplication *app)

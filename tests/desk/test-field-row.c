@@ -131,7 +131,7 @@ assert_invalid (GtkWidget *row,
                                             : GTK_ACCESSIBLE_INVALID_FALSE);
 }
 
-/* --- names ------------------------------------------------------------------------------------------------------ */
+/* --- names ------------------------------------------------------------------------------------ */
 
 static void
 test_names (Fixture       *f,
@@ -157,7 +157,7 @@ test_names (Fixture       *f,
                                        GTK_ACCESSIBLE_PROPERTY_LABEL, "Notes");
 }
 
-/* --- typing ----------------------------------------------------------------------------------------------------- */
+/* --- typing ----------------------------------------------------------------------------------- */
 
 static void
 test_enter (Fixture       *f,
@@ -274,7 +274,7 @@ test_emptied (Fixture       *f,
   assert_field (f, WB_KIND_ORDER, "order", "number", "J-1");
 }
 
-/* --- the job changes elsewhere ----------------------------------------------------------------------------------- */
+/* --- the job changes elsewhere ---------------------------------------------------------------- */
 
 static void
 test_follows (Fixture       *f,
@@ -331,7 +331,7 @@ test_removed (Fixture       *f,
   g_assert_true (gtk_widget_get_sensitive (phone));
 }
 
-/* --- the other rows ---------------------------------------------------------------------------------------------- */
+/* --- the other rows --------------------------------------------------------------------------- */
 
 static gboolean
 is_packed (gpointer model)

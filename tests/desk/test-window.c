@@ -100,7 +100,7 @@ is_stored (gpointer window)
   return !wb_open_jobs_get_unsaved (wb_window_get_open_jobs (window));
 }
 
-/* --- the list --------------------------------------------------------------------------------------------------- */
+/* --- the list --------------------------------------------------------------------------------- */
 
 static void
 test_search (Fixture       *f,
@@ -130,10 +130,17 @@ test_open_by_search (Fixture       *f,
                      gconstpointer  data)
 {
   g_autoptr (WbJobItem) second = NULL;
+  GtkWidget *focus;
 
   type (f, "{ctrl+f}castor\n");
   wb_desk_driver_wait_for_job (f->window, "j-2");
   g_assert_cmpstr (wb_job_page_get_visible_name (wb_window_get_job_page (f->window)), ==, "order");
+
+  /* Nobody has asked to type yet: a letter must not replace the job number. */
+  wb_test_settle ();
+  focus = gtk_window_get_focus (GTK_WINDOW (f->window));
+  g_assert_true (gtk_widget_is_ancestor (focus, GTK_WIDGET (wb_window_get_job_page (f->window))));
+  g_assert_false (GTK_IS_TEXT (focus));
 
   /* Both jobs to Tulsa; the second of them. */
   type (f, "{ctrl+f}{ctrl+a}tulsa");
@@ -160,10 +167,14 @@ test_pages (Fixture       *f,
       g_assert_cmpstr (wb_job_page_get_visible_name (page), ==, pages[G_N_ELEMENTS (pages) - i - 1]);
     }
 
-  /* Another job comes up on the page where one was. */
+  /* Another job comes up on the page where one was, and nothing in it is being typed. */
   wb_job_page_show (page, "claim");
   wb_desk_driver_open_job (f->window, "j-2");
   g_assert_cmpstr (wb_job_page_get_visible_name (wb_window_get_job_page (f->window)), ==, "claim");
+  wb_job_page_show (wb_window_get_job_page (f->window), "order");
+  wb_desk_driver_open_job (f->window, "j-3");
+  wb_test_settle ();
+  g_assert_false (GTK_IS_TEXT (gtk_window_get_focus (GTK_WINDOW (f->window))));
 }
 
 /* What this window stores shows in the list; so does what others stored, once one comes back. */
@@ -185,7 +196,7 @@ test_list_follows (Fixture       *f,
   g_assert_cmpuint (g_list_model_get_n_items (list), ==, 5);
 }
 
-/* --- the order by keyboard --------------------------------------------------------------------------------------- */
+/* --- the order by keyboard -------------------------------------------------------------------- */
 
 static void
 test_new_job (Fixture       *f,
@@ -360,7 +371,7 @@ test_weight (Fixture       *f,
                    "10,000 lb net, by the reweigh, which goes before the first weighing.");
 }
 
-/* --- closing ----------------------------------------------------------------------------------------------------- */
+/* --- closing ---------------------------------------------------------------------------------- */
 
 static gboolean
 has_no_window (gpointer app)
@@ -468,7 +479,7 @@ test_close_fails (Fixture       *f,
   wb_test_wait_until (has_no_window, f->app);
 }
 
-/* --- others write to the book -------------------------------------------------------------------------------------- */
+/* --- others write to the book ----------------------------------------------------------------- */
 
 static void
 change_elsewhere (Fixture    *f,
@@ -512,7 +523,7 @@ test_conflict (Fixture       *f,
   wb_test_assert_field (stored, WB_KIND_ORDER, "order", "bill_number", "B-77");
 }
 
-/* --- books --------------------------------------------------------------------------------------------------------- */
+/* --- books ------------------------------------------------------------------------------------ */
 
 static gboolean
 shows_start (gpointer window)
@@ -583,7 +594,7 @@ test_new_book (Fixture       *f,
   g_assert_cmpstr (gtk_window_get_title (GTK_WINDOW (window)), ==, "second.wainbook");
 }
 
-/* --- help and keys --------------------------------------------------------------------------------------------------- */
+/* --- help and keys ---------------------------------------------------------------------------- */
 
 static void
 assert_help (WbWindow   *window,

@@ -59,7 +59,7 @@ static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (WbJobPage, wb_job_page, GTK_TYPE_WIDGET)
 
-/* --- what is shown -------------------------------------------------------------------------------------------- */
+/* --- what is shown ---------------------------------------------------------------------------- */
 
 static void
 show_job (WbJobPage *self)
@@ -122,7 +122,7 @@ show_saved (WbJobPage *self)
     self->in_conflict = FALSE;
 }
 
-/* --- a clash with another window ------------------------------------------------------------------------------- */
+/* --- a clash with another window -------------------------------------------------------------- */
 
 static void
 conflict_answered_cb (WbJobPage  *self,
@@ -193,7 +193,7 @@ fault_clicked_cb (WbJobPage *self)
     wb_job_model_flush_async (self->model, NULL, NULL, NULL);
 }
 
-/* --- actions -------------------------------------------------------------------------------------------------- */
+/* --- actions ---------------------------------------------------------------------------------- */
 
 static void
 show_page_action (GtkWidget  *widget,
@@ -295,7 +295,7 @@ page_shown_cb (WbJobPage *self)
     wb_job_page_settle (self);
 }
 
-/* --- overrides ------------------------------------------------------------------------------------------------ */
+/* --- overrides -------------------------------------------------------------------------------- */
 
 static void
 add_page (WbJobPage  *self,
@@ -383,6 +383,16 @@ wb_job_page_dispose (GObject *object)
   G_OBJECT_CLASS (wb_job_page_parent_class)->dispose (object);
 }
 
+/* Where a page wants the focus to begin is for the page to say. */
+static gboolean
+wb_job_page_grab_focus (GtkWidget *widget)
+{
+  GtkWidget *page = adw_view_stack_get_visible_child (WB_JOB_PAGE (widget)->stack);
+
+  return page != NULL && (gtk_widget_grab_focus (page) ||
+                          gtk_widget_child_focus (page, GTK_DIR_TAB_FORWARD));
+}
+
 static void
 wb_job_page_class_init (WbJobPageClass *klass)
 {
@@ -392,6 +402,7 @@ wb_job_page_class_init (WbJobPageClass *klass)
   object_class->get_property = wb_job_page_get_property;
   object_class->set_property = wb_job_page_set_property;
   object_class->dispose = wb_job_page_dispose;
+  widget_class->grab_focus = wb_job_page_grab_focus;
 
   properties[PROP_MODEL] =
     g_param_spec_object ("model", NULL, NULL, WB_TYPE_JOB_MODEL,
@@ -484,8 +495,7 @@ focus_page (WbJobPage *self)
   if (focus != NULL && (focus == page || gtk_widget_is_ancestor (focus, page)))
     return;
 
-  if (!gtk_widget_grab_focus (page))
-    gtk_widget_child_focus (page, GTK_DIR_TAB_FORWARD);
+  gtk_widget_grab_focus (GTK_WIDGET (self));
 }
 
 void

@@ -72,7 +72,7 @@ item_id (gpointer item)
   return wb_job_item_get_summary (item)->id;
 }
 
-/* --- what the book answered ---------------------------------------------------------------------------------- */
+/* --- what the book answered ------------------------------------------------------------------- */
 
 static guint
 count_items (WbJobList *self)
@@ -258,7 +258,7 @@ ask (WbJobList *self)
                              listed_cb, g_object_ref (self));
 }
 
-/* --- what the person does ------------------------------------------------------------------------------------- */
+/* --- what the person does --------------------------------------------------------------------- */
 
 static void
 open_selected (WbJobList *self)
@@ -347,7 +347,7 @@ open_action (GtkWidget  *widget,
   g_signal_emit (widget, signals[OPEN_JOB], 0, g_variant_get_string (target, NULL));
 }
 
-/* --- what the book does --------------------------------------------------------------------------------------- */
+/* --- what the book does ----------------------------------------------------------------------- */
 
 static gboolean
 refresh_cb (gpointer data)
@@ -378,7 +378,7 @@ set_office (WbJobList *self,
   ask (self);
 }
 
-/* --- overrides ------------------------------------------------------------------------------------------------ */
+/* --- overrides -------------------------------------------------------------------------------- */
 
 static void
 wb_job_list_get_property (GObject    *object,

@@ -7,7 +7,7 @@
 
 #include <glib/gi18n.h>
 
-/* --- fields that do not fit together ----------------------------------------------------------------------------- */
+/* --- fields that do not fit together ---------------------------------------------------------- */
 
 static gboolean
 is_before (const GDate *later,
@@ -61,7 +61,7 @@ wb_order_advice (const WbOrder *order,
   return NULL;
 }
 
-/* --- what is missing --------------------------------------------------------------------------------------------- */
+/* --- what is missing -------------------------------------------------------------------------- */
 
 static const WbParty *
 find_party (const WbJob *job,

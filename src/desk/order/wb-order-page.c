@@ -55,7 +55,7 @@ static GParamSpec *properties[N_PROPS];
 
 G_DEFINE_FINAL_TYPE (WbOrderPage, wb_order_page, GTK_TYPE_WIDGET)
 
-/* --- advice, weight, gaps --------------------------------------------------------------------------------------- */
+/* --- advice, weight, gaps --------------------------------------------------------------------- */
 
 static void
 show_advice (WbOrderPage   *self,
@@ -159,7 +159,7 @@ show_job (WbOrderPage *self)
   show_gaps (self, job);
 }
 
-/* --- actions -------------------------------------------------------------------------------------------------- */
+/* --- actions ---------------------------------------------------------------------------------- */
 
 static void
 add_party_action (GtkWidget  *widget,
@@ -231,7 +231,7 @@ show_field_action (GtkWidget  *widget,
     gtk_widget_child_focus (found, GTK_DIR_TAB_FORWARD);
 }
 
-/* --- overrides ------------------------------------------------------------------------------------------------ */
+/* --- overrides -------------------------------------------------------------------------------- */
 
 static void
 wb_order_page_get_property (GObject    *object,

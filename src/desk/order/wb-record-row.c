@@ -84,7 +84,7 @@ show_record (WbRecordRow *self)
                                   GTK_ACCESSIBLE_PROPERTY_LABEL, description, -1);
 }
 
-/* --- actions -------------------------------------------------------------------------------------------------- */
+/* --- actions ---------------------------------------------------------------------------------- */
 
 static void
 remove_action (GtkWidget  *widget,
@@ -155,7 +155,7 @@ move_down_action (GtkWidget  *widget,
   move (WB_RECORD_ROW (widget), 1);
 }
 
-/* --- overrides ------------------------------------------------------------------------------------------------ */
+/* --- overrides -------------------------------------------------------------------------------- */
 
 static GMenuModel *
 make_menu (void)

@@ -26,7 +26,7 @@ take (GString *text)
   return g_string_free (text, FALSE);
 }
 
-/* --- parties --------------------------------------------------------------------------------------------------- */
+/* --- parties ---------------------------------------------------------------------------------- */
 
 static char *
 party_title (const WbParty *party)
@@ -53,7 +53,7 @@ party_subtitle (const WbParty *party)
   return take (text);
 }
 
-/* --- stops ----------------------------------------------------------------------------------------------------- */
+/* --- stops ------------------------------------------------------------------------------------ */
 
 static char *
 stop_title (const WbStop *stop)
@@ -80,7 +80,7 @@ stop_subtitle (const WbStop *stop)
   return take (text);
 }
 
-/* --- weighings ------------------------------------------------------------------------------------------------- */
+/* --- weighings -------------------------------------------------------------------------------- */
 
 static char *
 weighing_title (const WbWeighing *weighing)
@@ -117,7 +117,7 @@ weighing_subtitle (const WbWeighing *weighing)
   return take (text);
 }
 
-/* --- any ------------------------------------------------------------------------------------------------------- */
+/* --- any -------------------------------------------------------------------------------------- */
 
 static WbKind
 kind_of (gconstpointer record)
@@ -162,7 +162,7 @@ wb_record_words_removal (gconstpointer record)
   return g_strdup_printf (_("Remove %s"), title);
 }
 
-/* --- the weight that governs ------------------------------------------------------------------------------------ */
+/* --- the weight that governs ------------------------------------------------------------------ */
 
 static const char *
 weight_format (WbWeightSource source)

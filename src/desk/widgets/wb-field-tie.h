@@ -38,7 +38,7 @@ gboolean       wb_field_tie_set_text   (WbFieldTie  *self,
 char          *wb_field_tie_describe   (WbFieldTie   *self,
                                         const GError *error) G_GNUC_WARN_UNUSED_RESULT;
 
-/* --- for the rows: the three properties that all of them have ---------------------------------------------------- */
+/* --- for the rows: the three properties that all of them have --------------------------------- */
 
 enum
 {

@@ -72,7 +72,7 @@ tell_error (WbWindow     *self,
   tell (self, heading, words);
 }
 
-/* --- the job that is shown ------------------------------------------------------------------------------------- */
+/* --- the job that is shown -------------------------------------------------------------------- */
 
 static void
 show_title (WbWindow *self)
@@ -127,6 +127,7 @@ show_job (WbWindow   *self,
   adw_bin_set_child (self->job_bin, page);
   gtk_stack_set_visible_child_name (self->job_stack, "job");
   wb_job_page_show (WB_JOB_PAGE (page), page_name != NULL ? page_name : "order");
+  gtk_widget_grab_focus (page);
 }
 
 static GCancellable *
@@ -186,7 +187,7 @@ job_created_cb (GObject      *object,
   wb_job_page_show (wb_window_get_job_page (self), "order");
 }
 
-/* --- actions -------------------------------------------------------------------------------------------------- */
+/* --- actions ---------------------------------------------------------------------------------- */
 
 static void
 new_job_action (GtkWidget  *widget,
@@ -287,7 +288,7 @@ help_action (GtkWidget  *widget,
                      g_object_ref (self));
 }
 
-/* --- what the window hears ------------------------------------------------------------------------------------- */
+/* --- what the window hears -------------------------------------------------------------------- */
 
 static void
 terms_answered_cb (WbWindow *self,
@@ -362,7 +363,7 @@ wb_window_close_request (GtkWindow *window)
   return TRUE;
 }
 
-/* --- overrides ------------------------------------------------------------------------------------------------ */
+/* --- overrides -------------------------------------------------------------------------------- */
 
 static void
 wb_window_get_property (GObject    *object,
@@ -488,7 +489,7 @@ wb_window_init (WbWindow *self)
   g_signal_connect (self, "notify::is-active", G_CALLBACK (active_cb), NULL);
 }
 
-/* --- what others call ------------------------------------------------------------------------------------------ */
+/* --- what others call ------------------------------------------------------------------------- */
 
 WbWindow *
 wb_window_new (GtkApplication *application)
