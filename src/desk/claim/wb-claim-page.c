@@ -558,6 +558,22 @@ show_reckoning_action (GtkWidget  *widget,
   gtk_widget_child_focus (GTK_WIDGET (self->reckoning_view), GTK_DIR_TAB_FORWARD);
 }
 
+/* The first look is at what is there already, or the focus would find nothing to go to. */
+static void
+wb_claim_page_map (GtkWidget *widget)
+{
+  WbClaimPage *self = WB_CLAIM_PAGE (widget);
+
+  if (self->tick != 0)
+    {
+      gtk_widget_remove_tick_callback (widget, self->tick);
+      self->tick = 0;
+      update (self);
+    }
+
+  GTK_WIDGET_CLASS (wb_claim_page_parent_class)->map (widget);
+}
+
 static void
 install_actions (GtkWidgetClass *widget_class)
 {
@@ -595,6 +611,7 @@ wb_claim_page_class_init (WbClaimPageClass *klass)
   object_class->set_property = wb_claim_page_set_property;
   object_class->dispose = wb_claim_page_dispose;
   object_class->finalize = wb_claim_page_finalize;
+  widget_class->map = wb_claim_page_map;
 
   properties[PROP_MODEL] =
     g_param_spec_object ("model", NULL, NULL, WB_TYPE_JOB_MODEL,

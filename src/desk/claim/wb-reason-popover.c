@@ -60,6 +60,19 @@ wb_reason_popover_init (WbReasonPopover *self)
   gtk_widget_init_template (GTK_WIDGET (self));
 }
 
+/* What a line is about is no longer to be seen where the table is scrolled along. */
+static void
+show_heading (WbReasonPopover   *self,
+              const WbReckoning *reckoning,
+              int                line,
+              const char        *heading)
+{
+  const char *item = line != WB_REASON_WHOLE_CLAIM ? reckoning->lines[line].line->item : NULL;
+  g_autofree char *text = item != NULL ? g_strdup_printf ("%s\n%s", item, heading) : NULL;
+
+  gtk_label_set_label (self->heading, text != NULL ? text : heading);
+}
+
 GtkWidget *
 wb_reason_popover_new (WbReckoning *reckoning,
                        int          line,
@@ -70,7 +83,7 @@ wb_reason_popover_new (WbReckoning *reckoning,
   g_autofree char *heading = wb_amount_sentence (reckoning, line, side, amount);
   g_autoptr (GPtrArray) reasons = wb_amount_reasons (reckoning, line, side);
 
-  gtk_label_set_label (self->heading, heading);
+  show_heading (self, reckoning, line, heading);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, heading,
                                   -1);
 

@@ -34,6 +34,7 @@ wb_reckoning_parts_read (WbReckoningParts  *parts,
     .loss = figures->loss,
     .has_limit = figures->has_limit,
     .limit = figures->limit_left,
+    .limit_used = figures->earlier > 0,
   };
   parts->amount[WB_PART_OWED] = figures->owed;
   parts->amount[WB_PART_DEDUCTED] = figures->deducted;
@@ -74,6 +75,10 @@ wb_part_limit_words (const WbReckoningParts *parts,
 {
   g_autofree char *money = wb_words_minor (parts->limit, currency);
 
+  if (parts->limit_used && parts->limit > scale)
+    return g_strdup_printf (_("Limit left %s, more than the loss"), money);
+  if (parts->limit_used)
+    return g_strdup_printf (_("Limit left %s"), money);
   if (parts->limit > scale)
     return g_strdup_printf (_("Limit of the shipment %s, more than the loss"), money);
 

@@ -30,6 +30,7 @@ typedef struct
   WbPart   order[WB_N_PARTS];   /* from the start of the bar; the limit falls between two */
   gboolean has_limit;
   gint64   limit;               /* left for this claim */
+  gboolean limit_used;          /* other claims have used some of it */
 } WbReckoningParts;
 
 void        wb_reckoning_parts_read  (WbReckoningParts       *parts,

@@ -15,6 +15,9 @@
 
 #include <glib/gi18n.h>
 
+/* Pixels for some lines; all else goes first to the fields beneath, which are of no use cut off. */
+#define LEAST_HEIGHT 120
+
 /* A sorter's own data: which column, of which job. */
 typedef struct
 {
@@ -411,6 +414,7 @@ wb_inventory_list_init (WbInventoryList *self)
   g_signal_connect_swapped (self->view, "activate", G_CALLBACK (activate_cb), self);
 
   self->scroller = gtk_scrolled_window_new ();
+  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (self->scroller), LEAST_HEIGHT);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scroller), GTK_WIDGET (self->view));
   adjustment = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->scroller));
   g_signal_connect_object (adjustment, "value-changed", G_CALLBACK (scrolled_cb), self, G_CONNECT_SWAPPED);
