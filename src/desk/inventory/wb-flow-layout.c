@@ -20,8 +20,7 @@ typedef struct
 {
   GtkWidget *first;
   GtkWidget *end;
-  int        natural;      /* width, spacing included */
-  int        n_expanding;
+  guint      n;
 } Row;
 
 static GtkWidget *
@@ -38,16 +37,6 @@ next_child (GtkWidget *child)
   return skip_hidden (gtk_widget_get_next_sibling (child));
 }
 
-static int
-natural_width (GtkWidget *child,
-               int        width)
-{
-  int minimum, natural;
-
-  gtk_widget_measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &minimum, &natural, NULL, NULL);
-  return width < 0 ? natural : CLAMP (natural, minimum, MAX (minimum, width));
-}
-
 /* The row that starts with @first; a row has at least one child, however narrow the width. */
 static Row
 cut_row (WbFlowLayout *self,
@@ -55,19 +44,20 @@ cut_row (WbFlowLayout *self,
          int           width)
 {
   Row row = { .first = first };
+  int used = 0;
 
   for (GtkWidget *child = first; child != NULL; child = next_child (child))
     {
-      int wanted = natural_width (child, width);
+      int minimum;
 
-      if (child != first && row.natural + self->column_spacing + wanted > width)
+      gtk_widget_measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &minimum, NULL, NULL, NULL);
+      used += minimum + (child != first ? self->column_spacing : 0);
+      if (child != first && used > width)
         {
           row.end = child;
           break;
         }
-      row.natural += wanted + (child != first ? self->column_spacing : 0);
-      if (gtk_widget_compute_expand (child, GTK_ORIENTATION_HORIZONTAL))
-        row.n_expanding++;
+      row.n++;
     }
   return row;
 }
@@ -81,7 +71,35 @@ share_of (int spare,
   return spare * (index + 1) / n - spare * index / n;
 }
 
-/* Gives each child of the row its place at @y, or only measures when @height is negative. Returns the row's height. */
+/* The widths of a row's children: natural as far as there is room, the rest to those that expand. */
+static void
+share_width (WbFlowLayout     *self,
+             const Row        *row,
+             int               width,
+             GtkRequestedSize *sizes)
+{
+  int spare = width - self->column_spacing * (int) (row->n - 1);
+  int n_expanding = 0;
+  int n_seen = 0;
+  guint i = 0;
+
+  for (GtkWidget *child = row->first; child != row->end; child = next_child (child), i++)
+    {
+      gtk_widget_measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &sizes[i].minimum_size,
+                          &sizes[i].natural_size, NULL, NULL);
+      sizes[i].data = child;
+      spare -= sizes[i].minimum_size;
+      n_expanding += gtk_widget_compute_expand (child, GTK_ORIENTATION_HORIZONTAL);
+    }
+
+  spare = gtk_distribute_natural_allocation (MAX (0, spare), row->n, sizes);
+  for (i = 0; i < row->n && n_expanding > 0; i++)
+    if (gtk_widget_compute_expand (sizes[i].data, GTK_ORIENTATION_HORIZONTAL))
+      sizes[i].minimum_size += share_of (spare, n_seen++, n_expanding);
+}
+
+/* Gives each child of the row its place at @y, or only measures when @height is negative. Returns the
+ * row's height. */
 static int
 walk_row (WbFlowLayout *self,
           GtkWidget    *widget,
@@ -90,27 +108,25 @@ walk_row (WbFlowLayout *self,
           int           y,
           int           height)
 {
-  int x = 0;
-  int spare = MAX (0, width - row->natural);
+  g_autofree GtkRequestedSize *sizes = g_new (GtkRequestedSize, row->n);
+  gboolean rtl = gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL;
   int tallest = 0;
-  int n_seen = 0;
+  int x = 0;
 
-  for (GtkWidget *child = row->first; child != row->end; child = next_child (child))
+  share_width (self, row, width, sizes);
+  for (guint i = 0; i < row->n; i++)
     {
-      int child_width = natural_width (child, width);
+      int child_width = sizes[i].minimum_size;
       int child_height;
 
-      if (gtk_widget_compute_expand (child, GTK_ORIENTATION_HORIZONTAL))
-        child_width += share_of (spare, n_seen++, row->n_expanding);
-
-      gtk_widget_measure (child, GTK_ORIENTATION_VERTICAL, child_width, &child_height, NULL, NULL, NULL);
+      gtk_widget_measure (sizes[i].data, GTK_ORIENTATION_VERTICAL, child_width, &child_height, NULL,
+                          NULL, NULL);
       tallest = MAX (tallest, child_height);
       if (height >= 0)
         {
-          gboolean rtl = gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL;
           GtkAllocation place = { rtl ? width - x - child_width : x, y, child_width, height };
 
-          gtk_widget_size_allocate (child, &place, -1);
+          gtk_widget_size_allocate (sizes[i].data, &place, -1);
         }
       x += child_width + self->column_spacing;
     }

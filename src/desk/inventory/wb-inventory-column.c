@@ -192,14 +192,14 @@ value_compare (const WbJob   *job,
 
 static const WbInventoryColumn columns[] = {
   { "tag", N_ ("Tag"), 13, 13, FALSE, FALSE, TRUE, tag_text, NULL, tag_compare },
-  { "form", N_ ("Carton or piece"), 9, 14, FALSE, FALSE, FALSE, form_text, form_tooltip, form_compare },
-  { "description", N_ ("Description"), 12, 18, TRUE, FALSE, FALSE, description_text, NULL, description_compare },
-  { "contents", N_ ("Contents"), 10, 18, TRUE, FALSE, FALSE, contents_text, NULL, contents_compare },
-  { "room", N_ ("Room"), 11, 12, FALSE, FALSE, FALSE, room_text, NULL, room_compare },
-  { "packed-by", N_ ("Packed by"), 10, 10, FALSE, FALSE, FALSE, packed_text, packed_tooltip, packed_compare },
-  { "condition", N_ ("Condition"), 8, 13, FALSE, FALSE, FALSE, marks_text, marks_tooltip, marks_compare },
-  { "weight", N_ ("Weight"), 8, 8, FALSE, TRUE, FALSE, weight_text, NULL, weight_compare },
-  { "value", N_ ("Listed value"), 9, 10, FALSE, TRUE, FALSE, value_text, NULL, value_compare },
+  { "form", N_ ("Form"), 8, 14, FALSE, FALSE, FALSE, form_text, form_tooltip, form_compare },
+  { "description", N_ ("Description"), 9, 18, TRUE, FALSE, FALSE, description_text, NULL, description_compare },
+  { "contents", N_ ("Contents"), 7, 18, TRUE, FALSE, FALSE, contents_text, NULL, contents_compare },
+  { "room", N_ ("Room"), 8, 12, FALSE, FALSE, FALSE, room_text, NULL, room_compare },
+  { "packed-by", N_ ("Packed by"), 6, 10, FALSE, FALSE, FALSE, packed_text, packed_tooltip, packed_compare },
+  { "condition", N_ ("Condition"), 7, 13, FALSE, FALSE, FALSE, marks_text, marks_tooltip, marks_compare },
+  { "weight", N_ ("Weight"), 7, 8, FALSE, TRUE, FALSE, weight_text, NULL, weight_compare },
+  { "value", N_ ("Listed value"), 8, 10, FALSE, TRUE, FALSE, value_text, NULL, value_compare },
 };
 
 const WbInventoryColumn *

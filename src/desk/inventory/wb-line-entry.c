@@ -50,10 +50,18 @@ activate_cb (WbLineEntry *self)
   g_signal_emit (self, signals[ACTIVATE], 0);
 }
 
+/* A field that is narrower than its text shows the start of it. */
+static void
+show_start (WbLineEntry *self)
+{
+  gtk_editable_set_position (GTK_EDITABLE (self->entry), 0);
+}
+
 static void
 leave_cb (WbLineEntry *self)
 {
   g_signal_emit (self, signals[LEFT], 0);
+  show_start (self);
 }
 
 /* Puts the next suggestion in the entry, or the one before; before the first comes what was typed. */
@@ -178,7 +186,7 @@ make_entry (WbLineEntry *self)
   GtkEventController *keys = gtk_event_controller_key_new ();
   g_autofree char *name = wb_line_caption (self->part);
 
-  gtk_editable_set_width_chars (GTK_EDITABLE (entry), field->chars);
+  gtk_editable_set_width_chars (GTK_EDITABLE (entry), field->least);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), field->chars);
   gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
   if (self->part == WB_LINE_TAG || self->part == WB_LINE_WEIGHT)
@@ -287,7 +295,10 @@ wb_line_entry_set_text (WbLineEntry *self,
       g_signal_handlers_unblock_by_func (self->entry, changed_cb, self);
       g_signal_emit (self, signals[CHANGED], 0);
     }
-  gtk_editable_set_position (GTK_EDITABLE (self->entry), -1);
+  if (wb_line_entry_is_focus (self))
+    gtk_editable_set_position (GTK_EDITABLE (self->entry), -1);
+  else
+    show_start (self);
 }
 
 static void

@@ -18,7 +18,7 @@ GtkWidget  *wb_line_entry_new      (WbLinePart   part) G_GNUC_WARN_UNUSED_RESULT
 
 WbLinePart  wb_line_entry_get_part (WbLineEntry *self);
 const char *wb_line_entry_get_text (WbLineEntry *self);
-/** Puts @text there with the cursor at its end; "changed" is told when it differs. */
+/** Puts @text there; "changed" is told when it differs. */
 void        wb_line_entry_set_text (WbLineEntry *self,
                                     const char  *text);
 

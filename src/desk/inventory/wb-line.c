@@ -12,21 +12,21 @@
 #include <glib/gi18n.h>
 
 static const WbLineField line_fields[] = {
-  [WB_LINE_TAG] = { "tag", N_ ("_Tag"), 6, WB_LINE_ROW_STAYS },
-  [WB_LINE_ROOM] = { "room", N_ ("_Room"), 16, WB_LINE_ROW_STAYS, .suggests = TRUE },
-  [WB_LINE_PACKED_BY] = { "packed_by", N_ ("Packed _by"), 16, WB_LINE_ROW_STAYS },
-  [WB_LINE_PACKER] = { "packer", N_ ("_Packer"), 12, WB_LINE_ROW_STAYS, .suggests = TRUE },
-  [WB_LINE_FORM] = { "form", N_ ("_Form"), 10, WB_LINE_ROW_STAYS },
-  [WB_LINE_CARTON] = { "carton", N_ ("Carton _kind"), 14, WB_LINE_ROW_STAYS, .suggests = TRUE },
-  [WB_LINE_DESCRIPTION] = { "description", N_ ("_Description"), 20, WB_LINE_ROW_NEW, TRUE, TRUE },
-  [WB_LINE_CONTENTS] = { "contents", N_ ("_Contents"), 20, WB_LINE_ROW_NEW, TRUE, TRUE },
-  [WB_LINE_MARKS] = { "marks", N_ ("Co_ndition"), 18, WB_LINE_ROW_NEW, TRUE },
-  [WB_LINE_WEIGHT] = { "weight", N_ ("_Weight"), 9, WB_LINE_ROW_NEW },
-  [WB_LINE_VOLUME] = { "volume", N_ ("_Volume"), 10, WB_LINE_ROW_MORE },
-  [WB_LINE_ARTICLE] = { "article", N_ ("Part of _article"), 16, WB_LINE_ROW_MORE, .suggests = TRUE },
-  [WB_LINE_SERIAL_NUMBER] = { "serial_number", N_ ("_Serial number"), 14, WB_LINE_ROW_MORE },
-  [WB_LINE_LISTED_VALUE] = { "listed_value", N_ ("Listed val_ue"), 12, WB_LINE_ROW_MORE },
-  [WB_LINE_NOTES] = { "notes", N_ ("N_otes"), 24, WB_LINE_ROW_MORE, TRUE },
+  [WB_LINE_TAG] = { "tag", N_ ("_Tag"), 5, 6, WB_LINE_ROW_STAYS },
+  [WB_LINE_ROOM] = { "room", N_ ("_Room"), 9, 16, WB_LINE_ROW_STAYS, .suggests = TRUE },
+  [WB_LINE_PACKED_BY] = { "packed_by", N_ ("Packed _by"), 6, 16, WB_LINE_ROW_STAYS },
+  [WB_LINE_PACKER] = { "packer", N_ ("_Packer"), 8, 12, WB_LINE_ROW_STAYS, .suggests = TRUE },
+  [WB_LINE_FORM] = { "form", N_ ("_Form"), 9, 10, WB_LINE_ROW_STAYS },
+  [WB_LINE_CARTON] = { "carton", N_ ("Carton _kind"), 9, 14, WB_LINE_ROW_STAYS, .suggests = TRUE },
+  [WB_LINE_DESCRIPTION] = { "description", N_ ("_Description"), 12, 20, WB_LINE_ROW_NEW, TRUE, TRUE },
+  [WB_LINE_CONTENTS] = { "contents", N_ ("_Contents"), 12, 20, WB_LINE_ROW_NEW, TRUE, TRUE },
+  [WB_LINE_MARKS] = { "marks", N_ ("Co_ndition"), 10, 18, WB_LINE_ROW_NEW, TRUE },
+  [WB_LINE_WEIGHT] = { "weight", N_ ("_Weight"), 7, 9, WB_LINE_ROW_NEW },
+  [WB_LINE_VOLUME] = { "volume", N_ ("_Volume"), 7, 10, WB_LINE_ROW_MORE },
+  [WB_LINE_ARTICLE] = { "article", N_ ("Part of _article"), 9, 16, WB_LINE_ROW_MORE, .suggests = TRUE },
+  [WB_LINE_SERIAL_NUMBER] = { "serial_number", N_ ("_Serial number"), 9, 14, WB_LINE_ROW_MORE },
+  [WB_LINE_LISTED_VALUE] = { "listed_value", N_ ("Listed val_ue"), 9, 12, WB_LINE_ROW_MORE },
+  [WB_LINE_NOTES] = { "notes", N_ ("N_otes"), 12, 24, WB_LINE_ROW_MORE, TRUE },
 };
 
 G_STATIC_ASSERT (G_N_ELEMENTS (line_fields) == WB_LINE_N_PARTS);

@@ -42,6 +42,7 @@ typedef enum
  * WbLineField:
  * @name: the field of #WbPiece
  * @caption: what stands above it, marked for translation, with a mnemonic
+ * @least: width that it cannot do without, in characters
  * @chars: width that its usual content needs, in characters
  * @expand: takes what room is left
  * @row: where it stands; all that stays, but the tag, a new line takes over from the line before
@@ -51,6 +52,7 @@ typedef struct
 {
   const char *name;
   const char *caption;
+  int         least;
   int         chars;
   WbLineRow   row;
   gboolean    expand;

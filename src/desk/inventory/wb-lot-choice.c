@@ -49,12 +49,14 @@ lot_of (gpointer item)
   return WB_IS_RECORD_ITEM (item) ? wb_record_item_get_record (item) : NULL;
 }
 
+/* The open list says what tags a lot has; the button has no room for it. */
 static void
 show_lot (GtkLabel *label,
           gpointer  item)
 {
+  gboolean range = g_object_get_data (G_OBJECT (label), "range") != NULL;
   const WbLot *lot = lot_of (item);
-  g_autofree char *text = lot != NULL ? wb_lot_choice_describe (lot, TRUE) : g_strdup (_("No lot"));
+  g_autofree char *text = lot != NULL ? wb_lot_choice_describe (lot, range) : g_strdup (_("No lot"));
 
   gtk_label_set_text (label, text);
 }
@@ -69,11 +71,16 @@ record_changed_cb (WbRecordItem *item,
 
 static void
 setup_cb (GtkSignalListItemFactory *factory,
-          GtkListItem              *list_item)
+          GtkListItem              *list_item,
+          gpointer                  range)
 {
   GtkWidget *label = gtk_label_new (NULL);
 
+  g_object_set_data (G_OBJECT (label), "range", range);
+
   gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_width_chars (GTK_LABEL (label), 10);
   gtk_widget_add_css_class (label, "numeric");
   gtk_list_item_set_child (list_item, label);
 }
@@ -98,6 +105,17 @@ unbind_cb (GtkSignalListItemFactory *factory,
 
   if (WB_IS_RECORD_ITEM (item))
     g_signal_handlers_disconnect_by_func (item, record_changed_cb, gtk_list_item_get_child (list_item));
+}
+
+static GtkListItemFactory *
+make_factory (gboolean range)
+{
+  GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
+
+  g_signal_connect (factory, "setup", G_CALLBACK (setup_cb), GINT_TO_POINTER (range));
+  g_signal_connect (factory, "bind", G_CALLBACK (bind_cb), NULL);
+  g_signal_connect (factory, "unbind", G_CALLBACK (unbind_cb), NULL);
+  return factory;
 }
 
 static void
@@ -185,18 +203,16 @@ static void
 wb_lot_choice_init (WbLotChoice *self)
 {
   GtkLayoutManager *layout = gtk_widget_get_layout_manager (GTK_WIDGET (self));
-  g_autoptr (GtkListItemFactory) factory = gtk_signal_list_item_factory_new ();
+  g_autoptr (GtkListItemFactory) factory = make_factory (FALSE);
+  g_autoptr (GtkListItemFactory) list_factory = make_factory (TRUE);
   GtkEventController *keys = gtk_event_controller_key_new ();
 
   gtk_orientable_set_orientation (GTK_ORIENTABLE (layout), GTK_ORIENTATION_VERTICAL);
   gtk_box_layout_set_spacing (GTK_BOX_LAYOUT (layout), 2);
 
-  g_signal_connect (factory, "setup", G_CALLBACK (setup_cb), NULL);
-  g_signal_connect (factory, "bind", G_CALLBACK (bind_cb), NULL);
-  g_signal_connect (factory, "unbind", G_CALLBACK (unbind_cb), NULL);
-
   self->drop_down = GTK_DROP_DOWN (gtk_drop_down_new (NULL, NULL));
   gtk_drop_down_set_factory (self->drop_down, factory);
+  gtk_drop_down_set_list_factory (self->drop_down, list_factory);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->drop_down), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Lot"), -1);
   /* The button inside has the focus. */
   gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_first_child (GTK_WIDGET (self->drop_down))),
