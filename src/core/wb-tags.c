@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Reads the tag numbers of a job lot by lot and finds holes, repeats and strays. Changes nothing and judges nothing:
- * a hole may be a tag that tore. */
+/* Reads the tag numbers of a job lot by lot and finds holes, repeats and strays. Changes nothing
+ * and judges nothing: a hole may be a tag that tore. */
 #include "config.h"
 
 #include "core/wb-tags.h"
@@ -125,7 +125,8 @@ make_sheet (const WbJob *job,
             const WbLot *lot)
 {
   WbTagSheet *sheet = g_new0 (WbTagSheet, 1);
-  g_autoptr (GArray) tags = collect_tags (job, lot != NULL ? lot->record.id : NULL, &sheet->n_pieces);
+  g_autoptr (GArray) tags = collect_tags (job, lot != NULL ? lot->record.id : NULL,
+                                          &sheet->n_pieces);
 
   sheet->lot = lot;
   sheet->n_untagged = sheet->n_pieces - tags->len;

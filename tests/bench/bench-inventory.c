@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* How long the inventory page keeps the main loop from its work, with 5,000 pieces: opening it, typing
- * in the filter, sorting, entering a line, scrolling to the other end, removing half of the lines. The
- * peer is a column view of the toolkit alone with as many lines of plain labels, that is opened and
- * scrolled in the same window. */
+/* How long the inventory page keeps the main loop from its work, with 5,000 pieces: opening it,
+ * typing in the filter, sorting, entering a line, scrolling to the other end, removing half of the
+ * lines. The peer is a column view of the toolkit alone with as many lines of plain labels, that is
+ * opened and scrolled in the same window. */
 #include "config.h"
 
 #include "bench/wb-bench.h"
@@ -47,7 +47,7 @@ report (const char *what)
   g_print ("%s: longest stall %.1f ms\n", what, (double) stall / 1000.0);
 }
 
-/* --- the peer ----------------------------------------------------------------------------------------------- */
+/* --- the peer --------------------------------------------------------------------------------- */
 
 static void
 setup_cb (GtkSignalListItemFactory *factory,
@@ -72,7 +72,8 @@ measure_peer (Bench *bench)
 
   for (guint i = 0; i < N_PIECES; i++)
     gtk_string_list_take (strings, g_strdup_printf ("line %u", i));
-  view = gtk_column_view_new (GTK_SELECTION_MODEL (gtk_multi_selection_new (G_LIST_MODEL (strings))));
+  view =
+    gtk_column_view_new (GTK_SELECTION_MODEL (gtk_multi_selection_new (G_LIST_MODEL (strings))));
   for (guint i = 0; i < 9; i++)
     {
       GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
@@ -93,7 +94,8 @@ measure_peer (Bench *bench)
   report ("peer, opening");
 
   {
-    GtkAdjustment *adjustment = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scroller));
+    GtkAdjustment *adjustment =
+      gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scroller));
 
     gtk_adjustment_set_value (adjustment, gtk_adjustment_get_upper (adjustment));
     wb_test_wait_until_drawn (scroller);
@@ -102,7 +104,7 @@ measure_peer (Bench *bench)
   }
 }
 
-/* --- the page ----------------------------------------------------------------------------------------------- */
+/* --- the page --------------------------------------------------------------------------------- */
 
 static void
 type (Bench      *bench,
@@ -159,7 +161,8 @@ measure_page (Bench *bench)
 
   {
     GtkWidget *scroller = wb_test_find (GTK_WIDGET (bench->list), GTK_TYPE_SCROLLED_WINDOW, NULL);
-    GtkAdjustment *adjustment = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scroller));
+    GtkAdjustment *adjustment =
+      gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scroller));
 
     gtk_adjustment_set_value (adjustment, 0);
     rest (bench);

@@ -20,7 +20,8 @@ add_lot (WbJob      *job,
   return wb_job_with (before, lot);
 }
 
-/* One piece a tag, in the order given, up to END; WB_INTEGER_UNSET is END too, so untagged pieces are added apart. */
+/* One piece a tag, in the order given, up to END; WB_INTEGER_UNSET is END too, so untagged pieces
+ * are added apart. */
 static WbJob *
 add_pieces (WbJob        *job,
             const char   *lot,
@@ -66,7 +67,8 @@ repeats_to_text (GArray *repeats)
     {
       const WbTagRepeat *repeat = &g_array_index (repeats, WbTagRepeat, i);
 
-      g_string_append_printf (text, "%s%" G_GINT64_FORMAT "x%u", i > 0 ? " " : "", repeat->tag, repeat->count);
+      g_string_append_printf (text, "%s%" G_GINT64_FORMAT "x%u", i > 0 ? " " : "", repeat->tag,
+                              repeat->count);
     }
   return g_string_free (g_steal_pointer (&text), FALSE);
 }
@@ -89,7 +91,8 @@ static const struct
   { "start-unknown", END, END, { 7, 9, END },                9, "8-8",          "",      "" },
   { "twice",           1, 300, { 1, 2, 2, 3, END },          3, "",             "2x2",   "" },
   { "thrice",          1, 300, { 3, 1, 3, 2, 3, 1, END },    3, "",             "1x2 3x3", "" },
-  { "off-the-roll",   10,  12, { 9, 10, 11, 12, 13, 14, END }, 14, "",          "",      "9-9 13-14" },
+  { "off-the-roll",   10,  12, { 9, 10, 11, 12, 13, 14, END }, 14, "",          "",
+    "9-9 13-14" },
   { "below-first",    10,  20, { 8, 11, END },              11, "9-10",         "",      "8-8" },
   { "repeat-outside", 10,  12, { 10, 13, 13, END },         13, "11-12",        "13x2",  "13-13" },
   { "zero",            0,  10, { 0, 1, END },                1, "",             "",      "" },
@@ -100,7 +103,8 @@ static void
 test_case (gconstpointer data)
 {
   guint index = GPOINTER_TO_UINT (data);
-  g_autoptr (WbJob) job = add_pieces (add_lot (wb_job_new ("j", "USD"), "g", cases[index].first, cases[index].last),
+  g_autoptr (WbJob) job = add_pieces (add_lot (wb_job_new ("j", "USD"), "g", cases[index].first,
+                                               cases[index].last),
                                       "g", cases[index].tags);
   g_autoptr (GPtrArray) sheets = wb_tags_check (job);
   const WbTagSheet *sheet;
@@ -121,7 +125,8 @@ test_case (gconstpointer data)
   g_assert_cmpstr (missing, ==, cases[index].missing);
   g_assert_cmpstr (repeats, ==, cases[index].repeats);
   g_assert_cmpstr (outside, ==, cases[index].outside);
-  g_assert_cmpint (wb_tag_sheet_is_clean (sheet), ==, *missing == '\0' && *repeats == '\0' && *outside == '\0');
+  g_assert_cmpint (wb_tag_sheet_is_clean (sheet), ==, *missing == '\0' && *repeats == '\0'
+                   && *outside == '\0');
 }
 
 /* Lots do not mix, and pieces without a lot or a tag are counted apart. */
@@ -140,7 +145,8 @@ test_lots (void)
   const WbTagSheet *sheet;
 
   job = add_lot (add_lot (wb_job_new ("j", "USD"), "a", 1, 10), "b", 1, 10);
-  job = add_pieces (add_pieces (add_pieces (g_steal_pointer (&job), "b", one), NULL, none), "a", two);
+  job = add_pieces (add_pieces (add_pieces (g_steal_pointer (&job), "b", one), NULL, none), "a",
+                    two);
   more = wb_job_with (job, bare);
   wb_set_text (&untagged->lot, "b");
   most = wb_job_with (more, untagged);

@@ -6,7 +6,8 @@
 #include "support/wb-test-keys.h"
 #include "support/wb-test-window.h"
 
-/* What a made-up household holds; piece number i takes row i % n, so that the same test sees the same pieces. */
+/* What a made-up household holds; piece number i takes row i % n, so that the same test sees the
+ * same pieces. */
 static const struct
 {
   const char *carton;
@@ -18,11 +19,14 @@ static const struct
   const char *marks;
   gint64      pounds;
 } household[] = {
-  { "dish pack", "plates and bowls", "everyday stoneware, 24 plates", "Kitchen", WB_PACKED_BY_CARRIER, "R. Osei", NULL, 46 },
+  { "dish pack", "plates and bowls", "everyday stoneware, 24 plates", "Kitchen",
+    WB_PACKED_BY_CARRIER, "R. Osei", NULL, 46 },
   { NULL, "sofa, three seats", NULL, "Living room", WB_PACKED_UNKNOWN, NULL, "SC 2-4, W 5", 130 },
   { "book carton", "books", "novels A to F", "Study", WB_PACKED_BY_OWNER, NULL, NULL, 38 },
-  { NULL, "oak table, six seats", NULL, "Dining room", WB_PACKED_UNKNOWN, NULL, "SC 10, CH 3", 115 },
-  { "wardrobe", "coats", "winter coats, one suit", "Bedroom 1", WB_PACKED_BY_CARRIER, "R. Osei", NULL, 0 },
+  { NULL, "oak table, six seats", NULL, "Dining room", WB_PACKED_UNKNOWN, NULL, "SC 10, CH 3",
+    115 },
+  { "wardrobe", "coats", "winter coats, one suit", "Bedroom 1", WB_PACKED_BY_CARRIER, "R. Osei",
+    NULL, 0 },
   { "lamp carton", "floor lamp", NULL, "Bedroom 1", WB_PACKED_BY_CARRIER, "M. Brandt", "BE 5", 12 },
   { NULL, "washing machine", NULL, "Utility room", WB_PACKED_UNKNOWN, NULL, "D 6, MCU", 155 },
 };
@@ -77,7 +81,8 @@ load_style (void)
     return;
   loaded = TRUE;
   gtk_css_provider_load_from_resource (provider, "/org/wainbook/Wainbook/style.css");
-  gtk_style_context_add_provider_for_display (gdk_display_get_default (), GTK_STYLE_PROVIDER (provider),
+  gtk_style_context_add_provider_for_display (gdk_display_get_default (),
+                                              GTK_STYLE_PROVIDER (provider),
                                               GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
 }
 
@@ -157,7 +162,7 @@ inventory_desk_close (InventoryDesk *self)
   g_clear_pointer (&self->folder, g_free);
 }
 
-/* --- keys --------------------------------------------------------------------------------------------------------- */
+/* --- keys ------------------------------------------------------------------------------------- */
 
 void
 inventory_desk_type (InventoryDesk *self,
@@ -166,7 +171,7 @@ inventory_desk_type (InventoryDesk *self,
   wb_test_type (self->window, keys);
 }
 
-/* --- looking ------------------------------------------------------------------------------------------------------ */
+/* --- looking ---------------------------------------------------------------------------------- */
 
 const WbJob *
 inventory_desk_get_job (InventoryDesk *self)
@@ -231,7 +236,9 @@ inventory_desk_is_focus (InventoryDesk *self,
 {
   GtkWidget *focus = gtk_root_get_focus (GTK_ROOT (self->window));
 
-  return focus != NULL && gtk_widget_is_ancestor (focus, GTK_WIDGET (inventory_desk_get_field (self, label)));
+  return focus != NULL && gtk_widget_is_ancestor (focus,
+                                                  GTK_WIDGET (inventory_desk_get_field (self,
+                                                                                        label)));
 }
 
 static gboolean

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* An inventory page in a window of its own, with a fresh book behind it, and the hands of a person: keys that go through the X
- * server to whatever has the focus. */
+/* An inventory page in a window of its own, with a fresh book behind it, and the hands of a person:
+ * keys that go through the X server to whatever has the focus. */
 #pragma once
 
 #include <adwaita.h>
@@ -19,7 +19,8 @@ typedef struct
   GtkWidget  *page;
 } InventoryDesk;
 
-/** @size: "1180x760". Opens a page on a job with one lot, "blue 204" from 1 to 300, and @n_pieces made-up pieces. */
+/** @size: "1180x760". Opens a page on a job with one lot, "blue 204" from 1 to 300, and @n_pieces
+ * made-up pieces. */
 void         inventory_desk_open      (InventoryDesk *self,
                                        guint          n_pieces,
                                        int            width,
@@ -28,7 +29,8 @@ void         inventory_desk_close     (InventoryDesk *self);
 
 /**
  * inventory_desk_type:
- * @keys: text to type; "\n" is Enter, "\t" Tab, and a key by name stands in braces: "{Escape}", "{ctrl+d}", "{F2}"
+ * @keys: text to type; "\n" is Enter, "\t" Tab, and a key by name stands in braces: "{Escape}",
+ *   "{ctrl+d}", "{F2}"
  *
  * Presses the keys one after the other and waits until the window has dealt with them.
  */
@@ -40,7 +42,8 @@ const WbJob *inventory_desk_get_job   (InventoryDesk *self);
 /** Returns: (transfer none): piece number @index in the order of entry. */
 const WbPiece *inventory_desk_get_piece (InventoryDesk *self,
                                          guint          index);
-/** Returns: (transfer full): ids of the pieces, made-up ones by "p0", joined by spaces in the order shown. */
+/** Returns: (transfer full): ids of the pieces, made-up ones by "p0", joined by spaces in the order
+ * shown. */
 char        *inventory_desk_get_shown (InventoryDesk *self) G_GNUC_WARN_UNUSED_RESULT;
 /** Returns: (transfer none): the entry of the strip called @label. */
 GtkEditable *inventory_desk_get_field (InventoryDesk *self,

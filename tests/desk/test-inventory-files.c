@@ -124,12 +124,14 @@ test_good_rows (InventoryDesk *desk,
   g_autoptr (GFile) file = write_list (desk, mixed_list);
   GtkWidget *dialog = import (desk, file);
   GtkWidget *faults = wb_test_find (dialog, GTK_TYPE_COLUMN_VIEW, "What is wrong with the list");
+  GListModel *rows;
 
   g_assert_true (says (dialog, "2 of 4 rows can be taken."));
-  g_assert_true (says (dialog, "This column says nothing to Wainbook and is left out: “Colour of the sky”."));
+  g_assert_true (says (dialog, "This column says nothing to Wainbook and is left out: "
+                               "“Colour of the sky”."));
   g_assert_nonnull (faults);
-  g_assert_cmpuint (g_list_model_get_n_items (G_LIST_MODEL (gtk_column_view_get_model (GTK_COLUMN_VIEW (faults)))),
-                    ==, 2);
+  rows = G_LIST_MODEL (gtk_column_view_get_model (GTK_COLUMN_VIEW (faults)));
+  g_assert_cmpuint (g_list_model_get_n_items (rows), ==, 2);
   g_assert_true (says (faults, "3"));
   g_assert_true (says (faults, "Weight"));
   g_assert_true (says (faults, "Condition at origin"));
@@ -184,10 +186,10 @@ test_no_list (InventoryDesk *desk,
 {
   g_autoptr (GFile) file = write_list (desk, "alpha,beta\r\n1,2\r\n");
   GtkWidget *dialog = import (desk, file);
+  GtkWidget *page = wb_test_find (dialog, ADW_TYPE_STATUS_PAGE, "The List Cannot Be Read");
 
-  g_assert_true (gtk_widget_get_mapped (wb_test_find (dialog, ADW_TYPE_STATUS_PAGE, "The List Cannot Be Read")));
-  g_assert_cmpuint (strlen (adw_status_page_get_description (ADW_STATUS_PAGE (wb_test_find (dialog, ADW_TYPE_STATUS_PAGE,
-                                                             NULL)))), >, 10);
+  g_assert_true (gtk_widget_get_mapped (page));
+  g_assert_nonnull (strstr (adw_status_page_get_description (ADW_STATUS_PAGE (page)), "heading"));
   g_assert_false (gtk_widget_get_mapped (wb_test_find (dialog, GTK_TYPE_BUTTON, "_Take")));
   wb_test_save_picture (dialog, "inventory-import-failed");
   press (dialog, "_Close");
@@ -202,7 +204,8 @@ test_missing_file (InventoryDesk *desk,
   g_autoptr (GFile) file = g_file_new_for_path (path);
   GtkWidget *dialog = import (desk, file);
 
-  g_assert_true (gtk_widget_get_mapped (wb_test_find (dialog, ADW_TYPE_STATUS_PAGE, "The List Cannot Be Read")));
+  g_assert_true (gtk_widget_get_mapped (wb_test_find (dialog, ADW_TYPE_STATUS_PAGE,
+                                                      "The List Cannot Be Read")));
   press (dialog, "_Close");
   wb_test_wait_until (is_closed, NULL);
 }
@@ -282,7 +285,8 @@ main (int    argc,
 {
   g_test_init (&argc, &argv, NULL);
   adw_init ();
-#define ADD(name, function) g_test_add ("/desk/inventory-files/" name, InventoryDesk, NULL, set_up, function, tear_down)
+#define ADD(name, function) \
+  g_test_add ("/desk/inventory-files/" name, InventoryDesk, NULL, set_up, function, tear_down)
   ADD ("good-rows", test_good_rows);
   ADD ("none", test_none);
   ADD ("changed-meanwhile", test_changed_meanwhile);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What a person does with lines that are there: looking, sorting, filtering, going to a tag, changing
- * and removing many, and what the page says about them. */
+/* What a person does with lines that are there: looking, sorting, filtering, going to a tag,
+ * changing and removing many, and what the page says about them. */
 #include "config.h"
 
 #include "inventory-desk.h"
@@ -74,7 +74,8 @@ select_rows (InventoryDesk *desk,
              guint          first,
              guint          n)
 {
-  WbInventoryList *list = WB_INVENTORY_LIST (wb_test_find (desk->page, WB_TYPE_INVENTORY_LIST, NULL));
+  WbInventoryList *list = WB_INVENTORY_LIST (wb_test_find (desk->page, WB_TYPE_INVENTORY_LIST,
+                                                           NULL));
 
   gtk_selection_model_select_range (wb_inventory_list_get_selection (list), first, n, TRUE);
   wb_test_settle ();
@@ -83,7 +84,8 @@ select_rows (InventoryDesk *desk,
 static GPtrArray *
 get_selected (InventoryDesk *desk)
 {
-  return wb_inventory_list_get_selected (WB_INVENTORY_LIST (wb_test_find (desk->page, WB_TYPE_INVENTORY_LIST,
+  return wb_inventory_list_get_selected (WB_INVENTORY_LIST (wb_test_find (desk->page,
+                                                                          WB_TYPE_INVENTORY_LIST,
                                                                           NULL)));
 }
 
@@ -167,7 +169,8 @@ test_filter (InventoryDesk *desk,
   inventory_desk_type (desk, "{ctrl+a}nothing like it");
   assert_shown (desk, "");
   wb_test_settle ();
-  g_assert_true (gtk_widget_get_mapped (wb_test_find (desk->page, ADW_TYPE_STATUS_PAGE, "No Line Matches")));
+  g_assert_true (gtk_widget_get_mapped (wb_test_find (desk->page, ADW_TYPE_STATUS_PAGE,
+                                                      "No Line Matches")));
 
   /* A line that a change lets in comes in. */
   set_field (desk, "p2", "notes", "x");
@@ -215,7 +218,8 @@ test_remove (InventoryDesk *desk,
 {
   select_rows (desk, 2, 5);
   wait_for (desk, "5 selected · 320 lb · 1 without weight");
-  wb_inventory_list_reveal (WB_INVENTORY_LIST (wb_test_find (desk->page, WB_TYPE_INVENTORY_LIST, NULL)), "p2", TRUE);
+  wb_inventory_list_reveal (WB_INVENTORY_LIST (wb_test_find (desk->page, WB_TYPE_INVENTORY_LIST,
+                                                             NULL)), "p2", TRUE);
   select_rows (desk, 2, 5);
   inventory_desk_type (desk, "{Delete}");
   assert_shown (desk, "p0 p1 p7 p8 p9 p10 p11 p12 p13");
@@ -230,7 +234,8 @@ test_remove (InventoryDesk *desk,
   assert_shown (desk, "p0 p1 p2 p3 p4 p5 p6 p7 p8 p9 p10 p11 p12 p13");
 }
 
-/* A piece that a claim is about stays, with all that were to go with it; the sentence names both. */
+/* A piece that a claim is about stays, with all that were to go with it; the sentence names
+ * both. */
 static void
 test_remove_refused (InventoryDesk *desk,
                      gconstpointer  data)
@@ -252,8 +257,8 @@ test_remove_refused (InventoryDesk *desk,
   select_rows (desk, 1, 4);
   g_assert_true (gtk_widget_activate_action (desk->page, "inventory.remove", NULL));
   assert_shown (desk, "p0 p1 p2 p3 p4 p5 p6 p7 p8 p9 p10 p11 p12 p13");
-  g_assert_true (says (desk, "blue 204-004 stays on the inventory: line 3 of claim C-2026-0001 is about it. "
-                             "Nothing was removed."));
+  g_assert_true (says (desk, "blue 204-004 stays on the inventory: line 3 of claim C-2026-0001 is "
+                             "about it. Nothing was removed."));
   inventory_desk_picture (desk, "inventory-page-refused");
 }
 
@@ -311,16 +316,19 @@ test_bulk (InventoryDesk *desk,
   wb_test_wait_until_drawn (dialog);
 
   /* What both share stands there, what differs does not, and nothing is ticked. */
-  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (wb_test_find (dialog, GTK_TYPE_ENTRY, "Room"))), ==,
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (wb_test_find (dialog, GTK_TYPE_ENTRY,
+                                                                      "Room"))), ==,
                    "Bedroom 1");
-  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (wb_test_find (dialog, GTK_TYPE_ENTRY, "Packer"))), ==, "");
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (wb_test_find (dialog, GTK_TYPE_ENTRY,
+                                                                      "Packer"))), ==, "");
   g_assert_false (gtk_widget_is_sensitive (wb_test_find (dialog, GTK_TYPE_BUTTON, "C_hange")));
 
   fill (dialog, "Room", "Guest room");
   fill (dialog, "Packed by", "nobody");
   press (dialog, "C_hange");
   g_assert_cmpstr (inventory_desk_get_piece (desk, 4)->room, ==, "Bedroom 1");
-  g_assert_true (gtk_widget_has_css_class (wb_test_find (dialog, GTK_TYPE_ENTRY, "Packed by"), "error"));
+  g_assert_true (gtk_widget_has_css_class (wb_test_find (dialog, GTK_TYPE_ENTRY, "Packed by"),
+                                           "error"));
   wb_test_wait_until_drawn (dialog);
   wb_test_save_picture (dialog, "inventory-bulk");
 
@@ -346,11 +354,13 @@ test_bulk (InventoryDesk *desk,
 }
 
 static gboolean
-has_link (GtkWidget  *root,
-          const char *uri,
-          GtkLabel  **label)
+has_link (GtkWidget   *root,
+          const char  *uri,
+          GtkLabel   **label)
 {
-  for (GtkWidget *child = gtk_widget_get_first_child (root); child != NULL; child = gtk_widget_get_next_sibling (child))
+  for (GtkWidget *child = gtk_widget_get_first_child (root);
+       child != NULL;
+       child = gtk_widget_get_next_sibling (child))
     {
       if (GTK_IS_LABEL (child) && strstr (gtk_label_get_label (GTK_LABEL (child)), uri) != NULL)
         {
@@ -363,7 +373,8 @@ has_link (GtkWidget  *root,
   return FALSE;
 }
 
-/* Holes and repeats are told lot by lot; a missing tag leads to its entry, a repeated one to its lines. */
+/* Holes and repeats are told lot by lot; a missing tag leads to its entry, a repeated one to its
+ * lines. */
 static void
 test_warnings (InventoryDesk *desk,
                gconstpointer  data)
@@ -378,7 +389,8 @@ test_warnings (InventoryDesk *desk,
   wb_test_settle ();
   g_assert_true (has_link (desk->page, "enter:lot/5", &label));
   g_assert_cmpstr (gtk_label_get_text (label), ==,
-                   "blue 204: 5–6, 14–399 missing; 8 twice; 400 not in the lot; 1 line without a tag");
+                   "blue 204: 5–6, 14–399 missing; 8 twice; 400 not in the lot; "
+                   "1 line without a tag");
   g_assert_true (gtk_widget_get_mapped (GTK_WIDGET (label)));
   inventory_desk_picture (desk, "inventory-page-warnings");
 
@@ -415,20 +427,25 @@ test_lots (InventoryDesk *desk,
 
   press (dialog, "_Add Lot");
   g_assert_nonnull (wb_test_find (dialog, GTK_TYPE_LABEL, "Say the colour of the tags."));
-  gtk_editable_set_text (GTK_EDITABLE (wb_test_find (dialog, ADW_TYPE_ENTRY_ROW, "Colour")), "orange");
-  gtk_editable_set_text (GTK_EDITABLE (wb_test_find (dialog, ADW_TYPE_ENTRY_ROW, "First tag")), "five");
+  gtk_editable_set_text (GTK_EDITABLE (wb_test_find (dialog, ADW_TYPE_ENTRY_ROW, "Colour")),
+                         "orange");
+  gtk_editable_set_text (GTK_EDITABLE (wb_test_find (dialog, ADW_TYPE_ENTRY_ROW, "First tag")),
+                         "five");
   press (dialog, "_Add Lot");
   g_assert_nonnull (wb_test_find (dialog, GTK_TYPE_LABEL,
                                   "“five” is no tag number. Type a whole number up to 999999."));
-  gtk_editable_set_text (GTK_EDITABLE (wb_test_find (dialog, ADW_TYPE_ENTRY_ROW, "First tag")), "501");
-  gtk_editable_set_text (GTK_EDITABLE (wb_test_find (dialog, ADW_TYPE_ENTRY_ROW, "Last tag")), "500");
+  gtk_editable_set_text (GTK_EDITABLE (wb_test_find (dialog, ADW_TYPE_ENTRY_ROW, "First tag")),
+                         "501");
+  gtk_editable_set_text (GTK_EDITABLE (wb_test_find (dialog, ADW_TYPE_ENTRY_ROW, "Last tag")),
+                         "500");
   press (dialog, "_Add Lot");
   g_assert_nonnull (wb_test_find (dialog, GTK_TYPE_LABEL, "The last tag is before the first."));
   wb_test_wait_until_drawn (dialog);
   wb_test_save_picture (dialog, "inventory-lots");
   g_assert_cmpuint (wb_job_count (inventory_desk_get_job (desk), WB_KIND_LOT), ==, 1);
 
-  gtk_editable_set_text (GTK_EDITABLE (wb_test_find (dialog, ADW_TYPE_ENTRY_ROW, "Last tag")), "600");
+  gtk_editable_set_text (GTK_EDITABLE (wb_test_find (dialog, ADW_TYPE_ENTRY_ROW, "Last tag")),
+                         "600");
   press (dialog, "_Add Lot");
   g_assert_cmpuint (wb_job_count (inventory_desk_get_job (desk), WB_KIND_LOT), ==, 2);
   lot = wb_job_nth (inventory_desk_get_job (desk), WB_KIND_LOT, 1);
@@ -438,7 +455,8 @@ test_lots (InventoryDesk *desk,
 
   press (dialog, "Remove lot blue 204");
   g_assert_nonnull (wb_test_find (dialog, GTK_TYPE_LABEL,
-                                  "14 pieces have tags of lot blue 204. Give them another lot first."));
+                                  "14 pieces have tags of lot blue 204. "
+                                  "Give them another lot first."));
   press (dialog, "Remove lot orange");
   g_assert_cmpuint (wb_job_count (inventory_desk_get_job (desk), WB_KIND_LOT), ==, 1);
   gtk_window_destroy (GTK_WINDOW (dialog));
@@ -450,7 +468,8 @@ test_names (InventoryDesk *desk,
             gconstpointer  data)
 {
   static const char *const fields[] = {
-    "Tag", "Room", "Packed by", "Packer", "Form", "Carton kind", "Description", "Contents", "Condition", "Weight",
+    "Tag", "Room", "Packed by", "Packer", "Form", "Carton kind", "Description",
+    "Contents", "Condition", "Weight",
     "Volume", "Part of article", "Serial number", "Listed value", "Notes",
   };
 
@@ -479,7 +498,8 @@ main (int    argc,
 {
   g_test_init (&argc, &argv, NULL);
   adw_init ();
-#define ADD(name, function) g_test_add ("/desk/inventory-page/" name, InventoryDesk, NULL, set_up, function, tear_down)
+#define ADD(name, function) \
+  g_test_add ("/desk/inventory-page/" name, InventoryDesk, NULL, set_up, function, tear_down)
   ADD ("sort-weight", test_sort_weight);
   ADD ("sort-tag", test_sort_tag);
   ADD ("sort-value", test_sort_value);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The page as a person sees it, in the colours and the size of text of the session it runs in: that it
- * fits, and pictures to look at. */
+/* The page as a person sees it, in the colours and the size of text of the session it runs in: that
+ * it fits, and pictures to look at. */
 #include "config.h"
 
 #include "inventory-desk.h"
@@ -34,14 +34,17 @@ set_field (InventoryDesk *desk,
 static void
 assert_fits (GtkWidget *widget)
 {
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL; child = gtk_widget_get_next_sibling (child))
+  for (GtkWidget *child = gtk_widget_get_first_child (widget);
+       child != NULL;
+       child = gtk_widget_get_next_sibling (child))
     {
       int width, height;
 
       if (!gtk_widget_get_mapped (child))
         continue;
       gtk_widget_measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &width, NULL, NULL, NULL);
-      gtk_widget_measure (child, GTK_ORIENTATION_VERTICAL, gtk_widget_get_allocated_width (child), &height,
+      gtk_widget_measure (child, GTK_ORIENTATION_VERTICAL, gtk_widget_get_allocated_width (child),
+                          &height,
                           NULL, NULL, NULL);
       if (GTK_IS_LABEL (child) || GTK_IS_ENTRY (child) || GTK_IS_BUTTON (child))
         {
@@ -62,7 +65,8 @@ test_pictures (void)
   inventory_desk_open (&desk, 40, 1180, 760);
   set_field (&desk, "p9", "tag", "19");
   set_field (&desk, "p3", "listed_value", "2400");
-  set_field (&desk, "p4", "description", "Coats, jackets and whatever else hung on the rail by the door of the hall");
+  set_field (&desk, "p4", "description",
+             "Coats, jackets and whatever else hung on the rail by the door of the hall");
 
   inventory_desk_type (&desk, "armchair, leather\t\tsc 4-8, w 1");
   gtk_widget_measure (desk.page, GTK_ORIENTATION_HORIZONTAL, -1, &width, NULL, NULL, NULL);

@@ -53,7 +53,8 @@ test_read (gconstpointer data)
   g_autofree char *before = wb_line_show (piece, readings[index].part);
   g_autofree char *shown = NULL;
   g_autoptr (GError) error = NULL;
-  gboolean good = wb_line_read (piece, readings[index].part, readings[index].typed, "USD", readings[index].unit,
+  gboolean good = wb_line_read (piece, readings[index].part, readings[index].typed, "USD",
+                                readings[index].unit,
                                 &error);
 
   shown = wb_line_show (piece, readings[index].part);
@@ -78,7 +79,8 @@ static void
 test_round_trip (void)
 {
   static const char *const typed[] = {
-    "17", "Kitchen", "PBO", "R. Osei", "cr", "dish pack", "plates", "24 plates", "CH 3-10, MCU", "54.5 kg",
+    "17", "Kitchen", "PBO", "R. Osei", "cr", "dish pack", "plates", "24 plates",
+    "CH 3-10, MCU", "54.5 kg",
     "3.1 cuft", "bed, king", "SN-77", "1250", "on top",
   };
   g_autoptr (WbPiece) piece = wb_record_new (WB_KIND_PIECE, "p");
@@ -179,7 +181,8 @@ test_start (void)
   g_autoptr (WbJob) job = make_job ();
   const WbPiece *last = wb_line_find_last (job, NULL, TRUE);
   g_auto (GStrv) after_last = wb_line_texts_start (job, last, NULL);
-  g_auto (GStrv) after_end = wb_line_texts_start (job, wb_job_find (job, WB_KIND_PIECE, "p3"), NULL);
+  g_auto (GStrv) after_end = wb_line_texts_start (job, wb_job_find (job, WB_KIND_PIECE, "p3"),
+                                                  NULL);
   g_auto (GStrv) first = NULL;
   g_autoptr (WbJob) empty = wb_job_new ("j", "USD");
   g_autofree char *end = NULL;

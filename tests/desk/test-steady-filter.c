@@ -92,7 +92,8 @@ add (Fixture *fixture,
 
   for (guint i = 0; i < added; i++)
     {
-      char text[3] = { (char) ('a' + g_test_rand_int_range (0, 8)), (char) ('a' + g_test_rand_int_range (0, 26)), 0 };
+      char text[3] = { (char) ('a' + g_test_rand_int_range (0, 8)),
+                       (char) ('a' + g_test_rand_int_range (0, 26)), 0 };
 
       g_ptr_array_add (items, gtk_string_object_new (text));
     }
@@ -107,7 +108,8 @@ set_up (Fixture       *fixture,
   fixture->letters = g_string_new ("abcdefgh");
   fixture->filter = gtk_custom_filter_new (match, fixture->letters, NULL);
   fixture->mirror = g_ptr_array_new_with_free_func (g_object_unref);
-  fixture->steady = wb_steady_filter_new (G_LIST_MODEL (fixture->store), GTK_FILTER (fixture->filter));
+  fixture->steady = wb_steady_filter_new (G_LIST_MODEL (fixture->store),
+                                          GTK_FILTER (fixture->filter));
   g_signal_connect (fixture->steady, "items-changed", G_CALLBACK (mirror_cb), fixture->mirror);
 }
 
@@ -211,7 +213,8 @@ test_anything (Fixture       *fixture,
           break;
         case 3:
           wb_steady_filter_set_centre (fixture->steady, (guint) g_test_rand_int_range (0, 1000));
-          filter_by (fixture, letters[g_test_rand_int_range (0, G_N_ELEMENTS (letters))], GTK_FILTER_CHANGE_DIFFERENT);
+          filter_by (fixture, letters[g_test_rand_int_range (0, G_N_ELEMENTS (letters))],
+                     GTK_FILTER_CHANGE_DIFFERENT);
           break;
         default:
           for (int turns = g_test_rand_int_range (0, 4); turns > 0; turns--)
@@ -229,7 +232,8 @@ main (int    argc,
       char **argv)
 {
   g_test_init (&argc, &argv, NULL);
-#define ADD(name, function) g_test_add ("/desk/steady-filter/" name, Fixture, NULL, set_up, function, tear_down)
+#define ADD(name, function) \
+  g_test_add ("/desk/steady-filter/" name, Fixture, NULL, set_up, function, tear_down)
   ADD ("add", test_add);
   ADD ("filter", test_filter);
   ADD ("reorder", test_reorder);

@@ -188,8 +188,8 @@ wb_bulk_dialog_class_init (WbBulkDialogClass *klass)
   signals[CHANGED] = g_signal_new ("changed", WB_TYPE_BULK_DIALOG, G_SIGNAL_RUN_LAST,
                                    0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
 
-  gtk_widget_class_set_template_from_resource (widget_class,
-                                               "/org/wainbook/Wainbook/inventory/wb-bulk-dialog.ui");
+  gtk_widget_class_set_template_from_resource (
+    widget_class, "/org/wainbook/Wainbook/inventory/wb-bulk-dialog.ui");
   gtk_widget_class_bind_template_child (widget_class, WbBulkDialog, title);
   gtk_widget_class_bind_template_child (widget_class, WbBulkDialog, change);
   gtk_widget_class_bind_template_child (widget_class, WbBulkDialog, fields);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A layout manager in two passes over the visible children: cut them into rows by width, then place the rows. Knows nothing
- * of what the children are. */
+/* A layout manager in two passes over the visible children: cut them into rows by width, then place
+ * the rows. Knows nothing of what the children are. */
 #include "config.h"
 
 #include "desk/inventory/wb-flow-layout.h"
@@ -71,7 +71,8 @@ share_of (int spare,
   return spare * (index + 1) / n - spare * index / n;
 }
 
-/* The widths of a row's children: natural as far as there is room, the rest to those that expand. */
+/* The widths of a row's children: natural as far as there is room, the rest to those that
+ * expand. */
 static void
 share_width (WbFlowLayout     *self,
              const Row        *row,
@@ -98,8 +99,8 @@ share_width (WbFlowLayout     *self,
       sizes[i].minimum_size += share_of (spare, n_seen++, n_expanding);
 }
 
-/* Gives each child of the row its place at @y, or only measures when @height is negative. Returns the
- * row's height. */
+/* Gives each child of the row its place at @y, or only measures when @height is negative. Returns
+ * the row's height. */
 static int
 walk_row (WbFlowLayout *self,
           GtkWidget    *widget,
@@ -176,7 +177,8 @@ measure_width (WbFlowLayout *self,
     {
       int child_minimum, child_natural;
 
-      gtk_widget_measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &child_minimum, &child_natural, NULL, NULL);
+      gtk_widget_measure (child, GTK_ORIENTATION_HORIZONTAL, -1, &child_minimum, &child_natural,
+                          NULL, NULL);
       *minimum = MAX (*minimum, child_minimum);
       *natural += child_natural + (*natural > 0 ? self->column_spacing : 0);
     }

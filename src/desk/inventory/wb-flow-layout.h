@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Lays children out like words: as many to a row as fit at their minimum widths, each then as near to
- * its natural width as the row allows. Children with hexpand share what is left. Made for a strip of
- * fields that has to fit any window and any size of text. */
+/* Lays children out like words: as many to a row as fit at their minimum widths, each then as near
+ * to its natural width as the row allows. Children with hexpand share what is left. Made for a
+ * strip of fields that has to fit any window and any size of text. */
 #pragma once
 
 #include <gtk/gtk.h>

@@ -129,6 +129,7 @@ fill_faults (WbImportDialog *self)
 {
   g_autoptr (GListStore) store = g_list_store_new (G_TYPE_OBJECT);
   g_autoptr (GPtrArray) items = g_ptr_array_new_with_free_func (g_object_unref);
+  g_autoptr (GtkNoSelection) selection = NULL;
 
   for (guint i = 0; i < self->report->faults->len; i++)
     {
@@ -138,8 +139,8 @@ fill_faults (WbImportDialog *self)
       g_ptr_array_add (items, item);
     }
   g_list_store_splice (store, 0, 0, items->pdata, items->len);
-  gtk_column_view_set_model (self->faults,
-                             GTK_SELECTION_MODEL (gtk_no_selection_new (G_LIST_MODEL (g_steal_pointer (&store)))));
+  selection = gtk_no_selection_new (G_LIST_MODEL (g_steal_pointer (&store)));
+  gtk_column_view_set_model (self->faults, GTK_SELECTION_MODEL (selection));
 }
 
 /* --- the report ------------------------------------------------------------------------------- */
@@ -167,16 +168,18 @@ describe_details (const WbImportReport *report)
         g_string_append_printf (names, "%s“%s”", i > 0 ? ", " : "",
                                 (const char *) g_ptr_array_index (report->ignored, i));
       /* Translators: %s is a list of names of columns. */
-      sentence = g_strdup_printf (ngettext ("This column says nothing to Wainbook and is left out: %s.",
-                                            "These columns say nothing to Wainbook and are left out: %s.",
-                                            report->ignored->len), names->str);
+      sentence =
+        g_strdup_printf (ngettext ("This column says nothing to Wainbook and is left out: %s.",
+                                   "These columns say nothing to Wainbook and are left out: %s.",
+                                   report->ignored->len), names->str);
       append_sentence (text, sentence);
     }
   if (g_strcmp0 (report->encoding, "UTF-8") != 0)
     {
       /* Translators: %s is the name of a character encoding. */
-      g_autofree char *sentence = g_strdup_printf (_("The text was read as %s; look at letters with accents."),
-                                                   report->encoding);
+      g_autofree char *sentence =
+        g_strdup_printf (_("The text was read as %s; look at letters with accents."),
+                         report->encoding);
 
       append_sentence (text, sentence);
     }
@@ -191,13 +194,16 @@ describe_summary (const WbImportReport *report)
   if (report->n_rows == 0)
     return g_strdup (_("The file has headings, but no rows."));
   if (n_bad == 0)
-    return g_strdup_printf (ngettext ("The row can be taken.", "All %u rows can be taken.", report->n_rows),
+    return g_strdup_printf (ngettext ("The row can be taken.", "All %u rows can be taken.",
+                                      report->n_rows),
                             report->n_rows);
   if (report->n_taken == 0)
-    return g_strdup_printf (ngettext ("The row cannot be taken.", "None of the %u rows can be taken.", report->n_rows),
+    return g_strdup_printf (ngettext ("The row cannot be taken.",
+                                      "None of the %u rows can be taken.", report->n_rows),
                             report->n_rows);
   /* Translators: how many rows are good, and how many there are. */
-  return g_strdup_printf (ngettext ("%u of %u row can be taken.", "%u of %u rows can be taken.", report->n_rows),
+  return g_strdup_printf (ngettext ("%u of %u row can be taken.", "%u of %u rows can be taken.",
+                                    report->n_rows),
                           report->n_taken, report->n_rows);
 }
 
@@ -216,9 +222,11 @@ show_report (WbImportDialog *self)
   fill_faults (self);
 
   if (report->n_taken == report->n_rows)
-    take = g_strdup_printf (ngettext ("_Take %u Row", "_Take %u Rows", report->n_taken), report->n_taken);
+    take = g_strdup_printf (ngettext ("_Take %u Row", "_Take %u Rows", report->n_taken),
+                            report->n_taken);
   else
-    take = g_strdup_printf (ngettext ("_Take %u Good Row", "_Take %u Good Rows", report->n_taken), report->n_taken);
+    take = g_strdup_printf (ngettext ("_Take %u Good Row", "_Take %u Good Rows", report->n_taken),
+                            report->n_taken);
   gtk_button_set_label (GTK_BUTTON (self->take), take);
   gtk_widget_set_sensitive (self->take, report->job != NULL && report->n_taken > 0);
   gtk_widget_set_visible (self->take, report->n_taken > 0);
@@ -247,7 +255,8 @@ take (WbImportDialog *self)
   g_autofree char *sentence = NULL;
 
   wb_job_model_apply (self->model, self->report->job, _("Import lines"));
-  sentence = g_strdup_printf (ngettext ("%u line imported", "%u lines imported", self->report->n_taken),
+  sentence = g_strdup_printf (ngettext ("%u line imported", "%u lines imported",
+                                        self->report->n_taken),
                               self->report->n_taken);
   g_signal_emit (self, signals[TAKEN], 0, sentence);
   gtk_window_close (GTK_WINDOW (self));
@@ -291,11 +300,13 @@ start (WbImportDialog *self)
   self->base = wb_job_ref (wb_job_model_get_job (self->model));
   gtk_stack_set_visible_child_name (self->stack, "reading");
   gtk_widget_set_sensitive (self->take, FALSE);
-  wb_inventory_csv_import_file_async (self->base, self->file, WB_IMPORT_GOOD_ROWS, self->cancellable,
+  wb_inventory_csv_import_file_async (self->base, self->file, WB_IMPORT_GOOD_ROWS,
+                                      self->cancellable,
                                       imported_cb, g_object_ref (self));
 }
 
-/* The job may have been refreshed from the book meanwhile; the rows then go on top of what it is now. */
+/* The job may have been refreshed from the book meanwhile; the rows then go on top of what it is
+ * now. */
 static void
 take_cb (WbImportDialog *self)
 {
@@ -347,8 +358,8 @@ wb_import_dialog_class_init (WbImportDialogClass *klass)
   signals[TAKEN] = g_signal_new ("taken", WB_TYPE_IMPORT_DIALOG, G_SIGNAL_RUN_LAST,
                                  0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
 
-  gtk_widget_class_set_template_from_resource (widget_class,
-                                               "/org/wainbook/Wainbook/inventory/wb-import-dialog.ui");
+  gtk_widget_class_set_template_from_resource (
+    widget_class, "/org/wainbook/Wainbook/inventory/wb-import-dialog.ui");
   gtk_widget_class_bind_template_child (widget_class, WbImportDialog, title);
   gtk_widget_class_bind_template_child (widget_class, WbImportDialog, none);
   gtk_widget_class_bind_template_child (widget_class, WbImportDialog, take);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A cell that draws its text itself. A table keeps some two hundred rows of cells and fills them anew while it scrolls: with
- * no child, no layout and one height for all texts that stays cheap. */
+/* A cell that draws its text itself. A table keeps some two hundred rows of cells and fills them
+ * anew while it scrolls: with no child, no layout and one height for all texts that stays cheap. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -32,7 +32,8 @@ G_DEFINE_FINAL_TYPE (WbInventoryCell, wb_inventory_cell, GTK_TYPE_WIDGET)
 static int
 swatch_size (GtkWidget *widget)
 {
-  PangoFontMetrics *metrics = pango_context_get_metrics (gtk_widget_get_pango_context (widget), NULL, NULL);
+  PangoFontMetrics *metrics = pango_context_get_metrics (gtk_widget_get_pango_context (widget),
+                                                         NULL, NULL);
   int ascent = pango_font_metrics_get_ascent (metrics);
 
   pango_font_metrics_unref (metrics);
@@ -44,7 +45,8 @@ measure_text (GtkWidget *widget,
               int       *char_width,
               int       *line_height)
 {
-  PangoFontMetrics *metrics = pango_context_get_metrics (gtk_widget_get_pango_context (widget), NULL, NULL);
+  PangoFontMetrics *metrics = pango_context_get_metrics (gtk_widget_get_pango_context (widget),
+                                                         NULL, NULL);
 
   *char_width = MAX (pango_font_metrics_get_approximate_char_width (metrics),
                      pango_font_metrics_get_approximate_digit_width (metrics));
@@ -74,7 +76,8 @@ name_row (WbInventoryCell *self,
           const WbPiece   *piece)
 {
   const char *thing = piece->description != NULL ? piece->description : piece->contents;
-  g_autofree char *name = thing != NULL ? g_strdup_printf ("%s, %s", self->text, thing) : g_strdup (self->text);
+  g_autofree char *name = thing != NULL
+    ? g_strdup_printf ("%s, %s", self->text, thing) : g_strdup (self->text);
 
   wb_row_name_set (GTK_WIDGET (self), name);
 }
@@ -104,10 +107,12 @@ update (WbInventoryCell *self)
   if (self->layout != NULL)
     pango_layout_set_text (self->layout, self->text != NULL ? self->text : "", -1);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self),
-                                  GTK_ACCESSIBLE_PROPERTY_LABEL, self->text != NULL ? self->text : "", -1);
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL, self->text != NULL
+                                  ? self->text : "", -1);
   if (self->column->tooltip != NULL)
     gtk_accessible_update_property (GTK_ACCESSIBLE (self),
-                                    GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words != NULL ? words : "", -1);
+                                    GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words != NULL
+                                    ? words : "", -1);
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
@@ -127,7 +132,8 @@ ensure_layout (WbInventoryCell *self)
   pango_layout_set_ellipsize (self->layout, PANGO_ELLIPSIZE_END);
   pango_layout_set_single_paragraph_mode (self->layout, TRUE);
   pango_layout_set_height (self->layout, -1);
-  pango_layout_set_alignment (self->layout, self->column->numeric ? PANGO_ALIGN_RIGHT : PANGO_ALIGN_LEFT);
+  pango_layout_set_alignment (self->layout,
+                              self->column->numeric ? PANGO_ALIGN_RIGHT : PANGO_ALIGN_LEFT);
   return self->layout;
 }
 
@@ -175,7 +181,8 @@ draw_swatch (WbInventoryCell *self,
   gtk_snapshot_push_rounded_clip (snapshot, &rect);
   gtk_snapshot_append_color (snapshot, &self->swatch, &rect.bounds);
   gtk_snapshot_pop (snapshot);
-  gtk_snapshot_append_border (snapshot, &rect, border, (const GdkRGBA[4]) { edge, edge, edge, edge });
+  gtk_snapshot_append_border (snapshot, &rect, border,
+                              (const GdkRGBA[4]) { edge, edge, edge, edge });
 }
 
 static void
@@ -194,13 +201,15 @@ wb_inventory_cell_snapshot (GtkWidget   *widget,
 
   gtk_style_context_get_color (context, &colour);
   if (self->has_swatch)
-    draw_swatch (self, snapshot, rtl ? width - reserved + SWATCH_GAP : 0, height, reserved - SWATCH_GAP, &colour);
+    draw_swatch (self, snapshot, rtl ? width - reserved + SWATCH_GAP : 0, height,
+                 reserved - SWATCH_GAP, &colour);
   if (self->text == NULL || *self->text == '\0')
     return;
 
   pango_layout_set_width (layout, MAX (0, width - reserved) * PANGO_SCALE);
   pango_layout_get_pixel_size (layout, NULL, &text_height);
-  gtk_snapshot_render_layout (snapshot, context, rtl ? 0 : reserved, (height - text_height) / 2, layout);
+  gtk_snapshot_render_layout (snapshot, context, rtl ? 0 : reserved, (height - text_height) / 2,
+                              layout);
 }
 
 static gboolean
@@ -217,7 +226,8 @@ wb_inventory_cell_query_tooltip (GtkWidget  *widget,
     return FALSE;
 
   if (self->column->tooltip != NULL)
-    words = self->column->tooltip (wb_job_model_get_job (self->model), wb_record_item_get_record (self->item));
+    words = self->column->tooltip (wb_job_model_get_job (self->model),
+                                   wb_record_item_get_record (self->item));
   if (words == NULL && self->layout != NULL && pango_layout_is_ellipsized (self->layout))
     words = g_strdup (self->text);
   if (words == NULL)

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One cell of the inventory: the text of one column for one piece, on one line, cut with an ellipsis. It follows its item, so
- * an edit shows without a change of the list. */
+/* One cell of the inventory: the text of one column for one piece, on one line, cut with an
+ * ellipsis. It follows its item, so an edit shows without a change of the list. */
 #pragma once
 
 #include <gtk/gtk.h>

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What the table of pieces says, column by column. Words come from office; here is only which value goes where and how it
- * sorts. */
+/* What the table of pieces says, column by column. Words come from office; here is only which value
+ * goes where and how it sorts. */
 #include "config.h"
 
 #include "desk/inventory/wb-inventory-column.h"
@@ -31,7 +31,7 @@ compare_numbers (gint64 a,
   return (a > b) - (a < b);
 }
 
-/* --- tag ------------------------------------------------------------------------------------------------------ */
+/* --- tag -------------------------------------------------------------------------------------- */
 
 static char *
 tag_text (const WbJob   *job,
@@ -54,7 +54,7 @@ tag_compare (const WbJob   *job,
   return order != 0 ? order : compare_numbers (a->tag, b->tag);
 }
 
-/* --- form and carton ------------------------------------------------------------------------------------------- */
+/* --- form and carton -------------------------------------------------------------------------- */
 
 static char *
 form_text (const WbJob   *job,
@@ -89,7 +89,7 @@ form_compare (const WbJob   *job,
   return compare_texts (a->carton, b->carton);
 }
 
-/* --- plain texts ----------------------------------------------------------------------------------------------- */
+/* --- plain texts ------------------------------------------------------------------------------ */
 
 #define TEXT_COLUMN(member)                                      \
   static char *                                                  \
@@ -111,7 +111,7 @@ TEXT_COLUMN (room)
 TEXT_COLUMN (contents)
 TEXT_COLUMN (marks)
 
-/* --- who packed it --------------------------------------------------------------------------------------------- */
+/* --- who packed it ---------------------------------------------------------------------------- */
 
 static char *
 packed_text (const WbJob   *job,
@@ -147,7 +147,7 @@ packed_compare (const WbJob   *job,
   return compare_texts (a->packer, b->packer);
 }
 
-/* --- condition -------------------------------------------------------------------------------------------------- */
+/* --- condition -------------------------------------------------------------------------------- */
 
 static char *
 marks_tooltip (const WbJob   *job,
@@ -156,7 +156,7 @@ marks_tooltip (const WbJob   *job,
   return piece->marks != NULL ? wb_words_marks (piece->marks, NULL) : NULL;
 }
 
-/* --- weight and value ------------------------------------------------------------------------------------------- */
+/* --- weight and value ------------------------------------------------------------------------- */
 
 static char *
 weight_text (const WbJob   *job,
@@ -178,7 +178,8 @@ static char *
 value_text (const WbJob   *job,
             const WbPiece *piece)
 {
-  return wb_money_is_set (piece->listed_value) ? wb_words_money (piece->listed_value) : g_strdup ("");
+  return wb_money_is_set (piece->listed_value)
+    ? wb_words_money (piece->listed_value) : g_strdup ("");
 }
 
 static int
@@ -193,11 +194,14 @@ value_compare (const WbJob   *job,
 static const WbInventoryColumn columns[] = {
   { "tag", N_ ("Tag"), 13, 13, FALSE, FALSE, TRUE, tag_text, NULL, tag_compare },
   { "form", N_ ("Form"), 8, 14, FALSE, FALSE, FALSE, form_text, form_tooltip, form_compare },
-  { "description", N_ ("Description"), 9, 18, TRUE, FALSE, FALSE, description_text, NULL, description_compare },
+  { "description", N_ ("Description"), 9, 18, TRUE, FALSE, FALSE, description_text, NULL,
+    description_compare },
   { "contents", N_ ("Contents"), 7, 18, TRUE, FALSE, FALSE, contents_text, NULL, contents_compare },
   { "room", N_ ("Room"), 8, 12, FALSE, FALSE, FALSE, room_text, NULL, room_compare },
-  { "packed-by", N_ ("Packed by"), 6, 10, FALSE, FALSE, FALSE, packed_text, packed_tooltip, packed_compare },
-  { "condition", N_ ("Condition"), 7, 13, FALSE, FALSE, FALSE, marks_text, marks_tooltip, marks_compare },
+  { "packed-by", N_ ("Packed by"), 6, 10, FALSE, FALSE, FALSE, packed_text, packed_tooltip,
+    packed_compare },
+  { "condition", N_ ("Condition"), 7, 13, FALSE, FALSE, FALSE, marks_text, marks_tooltip,
+    marks_compare },
   { "weight", N_ ("Weight"), 7, 8, FALSE, TRUE, FALSE, weight_text, NULL, weight_compare },
   { "value", N_ ("Listed value"), 8, 10, FALSE, TRUE, FALSE, value_text, NULL, value_compare },
 };

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The columns of the inventory as a table: what each shows of a piece, in words, and how two pieces compare by it. Knows no
- * widget. */
+/* The columns of the inventory as a table: what each shows of a piece, in words, and how two pieces
+ * compare by it. Knows no widget. */
 #pragma once
 
 #include "core/wb-job.h"
@@ -17,7 +17,8 @@ G_BEGIN_DECLS
  * @numeric: figures: aligned to the end
  * @swatch: has a spot of the lot's colour before the text
  * @text: (transfer full): what the cell shows; "" when there is nothing
- * @tooltip: (nullable) (transfer full): what the cell's tooltip and a screen reader say instead of @text, %NULL when no more
+ * @tooltip: (nullable) (transfer full): what the cell's tooltip and a screen reader say instead of
+ *   @text, %NULL when no more
  * @compare: order by the typed values, the least first; what is not given comes before all else
  */
 typedef struct

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Removing and changing many lines. The rules of what may go are core's; here they become sentences that name tags and
- * claims instead of ids. */
+/* Removing and changing many lines. The rules of what may go are core's; here they become sentences
+ * that name tags and claims instead of ids. */
 #include "config.h"
 
 #include "desk/inventory/wb-inventory-deeds.h"
@@ -15,11 +15,13 @@ describe_claim_line (const WbJob       *job,
                      const WbClaimLine *line)
 {
   const WbClaim *claim = wb_job_find (job, WB_KIND_CLAIM, line->claim);
+  const char *number = claim != NULL && claim->number != NULL ? claim->number : "–";
   g_autofree char *tag = wb_words_tag (job, piece);
 
   /* Translators: a tag, the number of a line and the number of a claim. */
-  return g_strdup_printf (_("%s stays on the inventory: line %d of claim %s is about it. Nothing was removed."), tag,
-                          (int) line->number, claim != NULL && claim->number != NULL ? claim->number : "–");
+  return g_strdup_printf (_("%s stays on the inventory: line %d of claim %s is about it. "
+                            "Nothing was removed."),
+                          tag, (int) line->number, number);
 }
 
 static char *
@@ -28,11 +30,14 @@ describe_finding (const WbJob     *job,
                   const WbFinding *finding)
 {
   const WbHandover *handover = wb_job_find (job, WB_KIND_HANDOVER, finding->handover);
+  const char *kind = handover != NULL
+                     ? wb_words_enum (&wb_handover_kinds, (int) handover->kind) : "–";
   g_autofree char *tag = wb_words_tag (job, piece);
 
   /* Translators: a tag and a kind of handover, such as "Residence to vehicle". */
-  return g_strdup_printf (_("%s stays on the inventory: it was noted at the handover “%s”. Nothing was removed."), tag,
-                          handover != NULL ? wb_words_enum (&wb_handover_kinds, (int) handover->kind) : "–");
+  return g_strdup_printf (_("%s stays on the inventory: it was noted at the handover “%s”. "
+                            "Nothing was removed."),
+                          tag, kind);
 }
 
 /* The first of @ids that a claim line or a finding is about, as a sentence. */
@@ -90,10 +95,12 @@ change_piece (WbPiece             *piece,
   for (guint i = 0; i < n_changes; i++)
     {
       *bad = i;
-      if (!wb_line_read (piece, changes[i].part, changes[i].text, wb_job_get_currency (job), WB_WEIGHT_UNIT_LB,
+      if (!wb_line_read (piece, changes[i].part, changes[i].text, wb_job_get_currency (job),
+                         WB_WEIGHT_UNIT_LB,
                          error))
         return FALSE;
-      if (changes[i].part == WB_LINE_CARTON && piece->carton != NULL && piece->form == WB_FORM_LOOSE)
+      if (changes[i].part == WB_LINE_CARTON && piece->carton != NULL
+          && piece->form == WB_FORM_LOOSE)
         piece->form = WB_FORM_CARTON;
     }
   return TRUE;

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Changes of several lines at once, each a new job and a sentence when it cannot be. Pure: the caller hands the job to the
- * model. */
+/* Changes of several lines at once, each a new job and a sentence when it cannot be. Pure: the
+ * caller hands the job to the model. */
 #pragma once
 
 #include "core/wb-job.h"
@@ -32,8 +32,10 @@ WbJob *wb_inventory_remove (const WbJob  *job,
  * @changes: (array length=n_changes)
  * @bad: (out): with @error, which of @changes cannot be read
  *
- * Sets the same fields of all pieces. A loose piece that is given a kind of carton becomes a carton.
- * Returns: (transfer full) (nullable): the changed job, or %NULL with @error, whose message is a sentence for a person.
+ * Sets the same fields of all pieces. A loose piece that is given a kind of carton becomes a
+ * carton.
+ * Returns: (transfer full) (nullable): the changed job, or %NULL with @error, whose message is a
+ * sentence for a person.
  */
 WbJob *wb_inventory_change (const WbJob         *job,
                             GPtrArray           *ids,

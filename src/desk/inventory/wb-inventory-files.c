@@ -63,7 +63,9 @@ ask (GtkWidget            *widget,
 
   question->widget = g_object_ref (widget);
   question->chosen = chosen;
-  question->chooser = gtk_file_chooser_native_new (title, GTK_IS_WINDOW (root) ? GTK_WINDOW (root) : NULL, action,
+  question->chooser = gtk_file_chooser_native_new (title,
+                                                   GTK_IS_WINDOW (root)
+                                                   ? GTK_WINDOW (root) : NULL, action,
                                                    accept, _("_Cancel"));
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (question->chooser), TRUE);
   add_filters (GTK_FILE_CHOOSER (question->chooser));
@@ -92,12 +94,14 @@ wb_inventory_ask_export (GtkWidget    *widget,
   g_return_if_fail (GTK_IS_WIDGET (widget));
 
   /* Translators: proposed name of a file; %s is the number of a job. */
-  name = number != NULL ? g_strdup_printf (_("inventory %s.csv"), number) : g_strdup (_("inventory.csv"));
+  name = number != NULL
+    ? g_strdup_printf (_("inventory %s.csv"), number) : g_strdup (_("inventory.csv"));
   g_strdelimit (name, "/\\:", '-');
   ask (widget, _("Export Lines"), GTK_FILE_CHOOSER_ACTION_SAVE, _("_Write"), name, chosen);
 }
 
-/* A place without a path, such as a share that only GIO knows, has GIO's own way of replacing a file. */
+/* A place without a path, such as a share that only GIO knows, has GIO's own way of replacing a
+ * file. */
 static gboolean
 write_bytes (GFile         *file,
              GBytes        *bytes,
@@ -108,7 +112,8 @@ write_bytes (GFile         *file,
 
   if (path != NULL)
     return wb_file_write (path, bytes, TRUE, error);
-  return g_file_replace_contents (file, g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes), NULL, FALSE,
+  return g_file_replace_contents (file, g_bytes_get_data (bytes, NULL), g_bytes_get_size (bytes),
+                                  NULL, FALSE,
                                   G_FILE_CREATE_REPLACE_DESTINATION, NULL, cancellable, error);
 }
 

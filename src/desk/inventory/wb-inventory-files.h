@@ -8,7 +8,8 @@
 
 G_BEGIN_DECLS
 
-/** WbFileChosen: @file: (transfer none): what the person chose; not called when they chose nothing. */
+/** WbFileChosen: @file: (transfer none): what the person chose; not called when they chose
+ * nothing. */
 typedef void (*WbFileChosen) (GtkWidget *widget,
                               GFile     *file);
 
@@ -20,7 +21,8 @@ void     wb_inventory_ask_export   (GtkWidget    *widget,
                                     const char   *number,
                                     WbFileChosen  chosen);
 
-/** Writes the inventory of @job as comma-separated values, off the main loop and whole or not at all. */
+/** Writes the inventory of @job as comma-separated values, off the main loop and whole or not at
+ * all. */
 void     wb_inventory_write_async  (WbJob               *job,
                                     GFile               *file,
                                     GCancellable        *cancellable,

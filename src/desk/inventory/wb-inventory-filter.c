@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Matching words against pieces. The folded text of a piece is kept on its item until the record changes, so that typing a
- * word goes through thousands of pieces without folding them again. */
+/* Matching words against pieces. The folded text of a piece is kept on its item until the record
+ * changes, so that typing a word goes through thousands of pieces without folding them again. */
 #include "config.h"
 
 #include "desk/inventory/wb-inventory-filter.h"
@@ -17,7 +17,8 @@ struct _WbInventoryFilter
 
 G_DEFINE_FINAL_TYPE (WbInventoryFilter, wb_inventory_filter, GTK_TYPE_FILTER)
 
-/* What was folded, and of which piece and lot. Both are held, so that no other can come to lie at their address. */
+/* What was folded, and of which piece and lot. Both are held, so that no other can come to lie at
+ * their address. */
 typedef struct
 {
   WbRecord *piece;
@@ -59,13 +60,15 @@ fold (const char *text)
   return g_utf8_casefold (bare->str, (gssize) bare->len);
 }
 
-/* Everything of a piece that words may occur in, one to a line, so that no word is found across two fields. */
+/* Everything of a piece that words may occur in, one to a line, so that no word is found across two
+ * fields. */
 static char *
 fold_piece (const WbJob   *job,
             const WbPiece *piece)
 {
   g_autofree char *tag = wb_words_tag (job, piece);
-  const char *texts[] = { tag, piece->description, piece->contents, piece->room, piece->packer, piece->serial_number };
+  const char *texts[] = { tag, piece->description, piece->contents, piece->room, piece->packer,
+                          piece->serial_number };
   g_autoptr (GString) all = g_string_new (NULL);
 
   for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
@@ -114,7 +117,8 @@ wb_inventory_filter_match (GtkFilter *filter,
 static GtkFilterMatch
 wb_inventory_filter_get_strictness (GtkFilter *filter)
 {
-  return wb_inventory_filter_is_empty (WB_INVENTORY_FILTER (filter)) ? GTK_FILTER_MATCH_ALL : GTK_FILTER_MATCH_SOME;
+  return wb_inventory_filter_is_empty (WB_INVENTORY_FILTER (filter))
+    ? GTK_FILTER_MATCH_ALL : GTK_FILTER_MATCH_SOME;
 }
 
 static void
@@ -153,8 +157,8 @@ wb_inventory_filter_new (WbJobModel *model)
   return self;
 }
 
-/* Whether every word of @narrow's list starts with one of the wide list, position by position: then nothing that was out
- * can come in. */
+/* Whether every word of @narrow's list starts with one of the wide list, position by position: then
+ * nothing that was out can come in. */
 static gboolean
 is_narrower (char **wide,
              char **narrow)
@@ -183,7 +187,8 @@ wb_inventory_filter_set_words (WbInventoryFilter *self,
       g_strv_builder_add (builder, parts[i]);
   self->words = g_strv_builder_end (builder);
 
-  if (before != NULL && g_strv_equal ((const char *const *) before, (const char *const *) self->words))
+  if (before != NULL
+      && g_strv_equal ((const char *const *) before, (const char *const *) self->words))
     return;
 
   if (is_narrower (before, self->words))

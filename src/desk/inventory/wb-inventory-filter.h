@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Which pieces a person means by some words: every word has to occur in the tag, description, contents, room, packer or serial
- * number, whatever the case and the accents. */
+/* Which pieces a person means by some words: every word has to occur in the tag, description,
+ * contents, room, packer or serial number, whatever the case and the accents. */
 #pragma once
 
 #include <gtk/gtk.h>
@@ -12,7 +12,7 @@ G_BEGIN_DECLS
 #define WB_TYPE_INVENTORY_FILTER (wb_inventory_filter_get_type ())
 G_DECLARE_FINAL_TYPE (WbInventoryFilter, wb_inventory_filter, WB, INVENTORY_FILTER, GtkFilter)
 
-WbInventoryFilter *wb_inventory_filter_new       (WbJobModel        *model) G_GNUC_WARN_UNUSED_RESULT;
+WbInventoryFilter *wb_inventory_filter_new       (WbJobModel *model) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Words to look for; empty text lets every piece through. */
 void               wb_inventory_filter_set_words (WbInventoryFilter *self,

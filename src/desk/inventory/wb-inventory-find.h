@@ -17,8 +17,8 @@ gboolean    wb_inventory_parse_tag   (const char  *text,
                                       char       **lot_number,
                                       gint64      *tag);
 
-/** Returns: (transfer full) (element-type utf8): ids, which belong to @job, of the pieces with @tag;
- * of lots with that number only when @lot_number is given. */
+/** Returns: (transfer full) (element-type utf8): ids, which belong to @job, of the pieces with
+ * @tag; of lots with that number only when @lot_number is given. */
 GPtrArray  *wb_inventory_find_tag    (const WbJob *job,
                                       const char  *lot_number,
                                       gint64       tag) G_GNUC_WARN_UNUSED_RESULT;
@@ -27,8 +27,8 @@ GPtrArray  *wb_inventory_find_in_lot (const WbJob *job,
                                       const char  *lot,
                                       gint64       tag) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer none): the one of @found that follows @current, else the first; so asking again
- * goes through all. @found must not be empty. */
+/** Returns: (transfer none): the one of @found that follows @current, else the first; so asking
+ * again goes through all. @found must not be empty. */
 const char *wb_inventory_find_next   (GPtrArray  *found,
                                       const char *current);
 

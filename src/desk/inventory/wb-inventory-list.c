@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The table: records of the model, sorted, filtered, selected, in a column view. Filtering comes after
- * sorting, so that words typed do not sort anything anew. What a column shows is the column table's;
- * what happens to the selected lines is the page's. */
+/* The table: records of the model, sorted, filtered, selected, in a column view. Filtering comes
+ * after sorting, so that words typed do not sort anything anew. What a column shows is the column
+ * table's; what happens to the selected lines is the page's. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -39,7 +39,7 @@ struct _WbInventoryList
   GPtrArray           *columns;       /* GtkColumnViewColumn, in the order of the column table */
   const char          *sorted_by;     /* id of the column that the sort action chose last */
   GtkSortType          direction;
-  char                *awaited;       /* id of a piece to reveal when filter and sort have come to rest */
+  char                *awaited;       /* id of a piece to reveal once at rest */
   gboolean             awaited_focus;
   guint                tell_source;
   guint                scroll_tick;
@@ -57,7 +57,7 @@ static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (WbInventoryList, wb_inventory_list, GTK_TYPE_WIDGET)
 
-/* --- columns ---------------------------------------------------------------------------------------------------- */
+/* --- columns ---------------------------------------------------------------------------------- */
 
 static int
 compare_items (gconstpointer a,
@@ -130,7 +130,7 @@ add_column (WbInventoryList         *self,
   g_ptr_array_add (self->columns, g_steal_pointer (&view_column));
 }
 
-/* --- finding and revealing -------------------------------------------------------------------------------------- */
+/* --- finding and revealing -------------------------------------------------------------------- */
 
 static const char *
 id_of (gpointer item)
@@ -175,7 +175,7 @@ holds_item (GtkWidget  *widget,
 
   if (cell != NULL)
     cell = gtk_widget_get_first_child (cell);
-  return cell != NULL && WB_IS_INVENTORY_CELL (cell) && wb_inventory_cell_shows (WB_INVENTORY_CELL (cell), id);
+  return WB_IS_INVENTORY_CELL (cell) && wb_inventory_cell_shows (WB_INVENTORY_CELL (cell), id);
 }
 
 static void
@@ -193,7 +193,8 @@ focus_row (WbInventoryList *self,
 static gboolean
 is_at_rest (WbInventoryList *self)
 {
-  return wb_steady_filter_get_pending (self->filtered) == 0 && gtk_sort_list_model_get_pending (self->sorted) == 0;
+  return wb_steady_filter_get_pending (self->filtered) == 0
+         && gtk_sort_list_model_get_pending (self->sorted) == 0;
 }
 
 static void
@@ -224,7 +225,8 @@ scroll_now_and_again (WbInventoryList *self,
   scroll_to (self, position);
   self->scroll_position = position;
   if (self->scroll_tick == 0)
-    self->scroll_tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), scroll_again_cb, NULL, NULL);
+    self->scroll_tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), scroll_again_cb, NULL,
+                                                      NULL);
 }
 
 static void
@@ -247,7 +249,7 @@ reveal_awaited (WbInventoryList *self)
     g_clear_pointer (&self->awaited, g_free);
 }
 
-/* --- telling ---------------------------------------------------------------------------------------------------- */
+/* --- telling ---------------------------------------------------------------------------------- */
 
 static gboolean
 tell_cb (gpointer data)
@@ -269,7 +271,7 @@ tell_soon (WbInventoryList *self)
     self->tell_source = g_idle_add (tell_cb, self);
 }
 
-/* --- following -------------------------------------------------------------------------------------------------- */
+/* --- following -------------------------------------------------------------------------------- */
 
 /* A changed record may belong elsewhere now. Adding and removing the lists see by themselves. */
 static void
@@ -367,17 +369,20 @@ wb_inventory_list_class_init (WbInventoryListClass *klass)
   widget_class->focus = wb_inventory_list_focus;
   widget_class->grab_focus = wb_inventory_list_grab_focus;
 
-  signals[EDIT] = g_signal_new ("edit", WB_TYPE_INVENTORY_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                G_TYPE_NONE, 1, G_TYPE_STRING);
-  signals[CHANGED] = g_signal_new ("changed", WB_TYPE_INVENTORY_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+  signals[EDIT] = g_signal_new ("edit", WB_TYPE_INVENTORY_LIST, G_SIGNAL_RUN_LAST,
+                                0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
+  signals[CHANGED] = g_signal_new ("changed", WB_TYPE_INVENTORY_LIST, G_SIGNAL_RUN_LAST, 0, NULL,
+                                   NULL, NULL,
                                    G_TYPE_NONE, 0);
 
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_F2, 0, "inventory.change", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Delete, 0, "inventory.remove", NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_KP_Delete, 0, "inventory.remove", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_KP_Delete, 0, "inventory.remove",
+                                       NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_slash, 0, "inventory.filter", NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_KP_Divide, 0, "inventory.filter", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_KP_Divide, 0, "inventory.filter",
+                                       NULL);
 }
 
 /* All lines are of one height, so that how far the view is scrolled says which of them it shows. */
@@ -386,7 +391,8 @@ scrolled_cb (WbInventoryList *self,
              GtkAdjustment   *adjustment)
 {
   gdouble upper = gtk_adjustment_get_upper (adjustment);
-  gdouble middle = gtk_adjustment_get_value (adjustment) + gtk_adjustment_get_page_size (adjustment) / 2;
+  gdouble middle =
+    gtk_adjustment_get_value (adjustment) + gtk_adjustment_get_page_size (adjustment) / 2;
   guint n;
 
   if (self->filtered == NULL || upper < 1)
@@ -409,7 +415,7 @@ wb_inventory_list_init (WbInventoryList *self)
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->view),
                                   GTK_ACCESSIBLE_PROPERTY_LABEL, _("Lines of the inventory"), -1);
   /* The list inside has the focus while no line has it. */
-  gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_last_child (GTK_WIDGET (self->view))),
+  gtk_accessible_update_property (GTK_ACCESSIBLE (find_rows (self)),
                                   GTK_ACCESSIBLE_PROPERTY_LABEL, _("Lines of the inventory"), -1);
   g_signal_connect_swapped (self->view, "activate", G_CALLBACK (activate_cb), self);
 
@@ -417,8 +423,10 @@ wb_inventory_list_init (WbInventoryList *self)
   gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (self->scroller), LEAST_HEIGHT);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scroller), GTK_WIDGET (self->view));
   adjustment = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->scroller));
-  g_signal_connect_object (adjustment, "value-changed", G_CALLBACK (scrolled_cb), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (adjustment, "changed", G_CALLBACK (scrolled_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (adjustment, "value-changed", G_CALLBACK (scrolled_cb), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (adjustment, "changed", G_CALLBACK (scrolled_cb), self,
+                           G_CONNECT_SWAPPED);
   gtk_widget_set_parent (self->scroller, GTK_WIDGET (self));
 }
 
@@ -435,7 +443,8 @@ wb_inventory_list_set_model (WbInventoryList *self,
 
   self->model = g_object_ref (model);
   self->filter = wb_inventory_filter_new (model);
-  self->sorted = gtk_sort_list_model_new (g_object_ref (wb_job_model_get_records (model, WB_KIND_PIECE)),
+  self->sorted = gtk_sort_list_model_new (g_object_ref (wb_job_model_get_records (model,
+                                                                                  WB_KIND_PIECE)),
                                           g_object_ref (gtk_column_view_get_sorter (self->view)));
   gtk_sort_list_model_set_incremental (self->sorted, TRUE);
   self->filtered = wb_steady_filter_new (G_LIST_MODEL (self->sorted), GTK_FILTER (self->filter));
@@ -446,11 +455,16 @@ wb_inventory_list_set_model (WbInventoryList *self,
     add_column (self, &columns[i]);
   gtk_column_view_set_model (self->view, GTK_SELECTION_MODEL (self->selection));
 
-  g_signal_connect_object (self->selection, "items-changed", G_CALLBACK (tell_soon), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->selection, "selection-changed", G_CALLBACK (tell_soon), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->filtered, "notify::pending", G_CALLBACK (tell_soon), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->sorted, "notify::pending", G_CALLBACK (tell_soon), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (model, "notify::job", G_CALLBACK (job_changed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->selection, "items-changed", G_CALLBACK (tell_soon), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->selection, "selection-changed", G_CALLBACK (tell_soon), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->filtered, "notify::pending", G_CALLBACK (tell_soon), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->sorted, "notify::pending", G_CALLBACK (tell_soon), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (model, "notify::job", G_CALLBACK (job_changed_cb), self,
+                           G_CONNECT_SWAPPED);
 }
 
 GtkSelectionModel *
@@ -475,7 +489,8 @@ wb_inventory_list_get_selected (WbInventoryList *self)
   for (gboolean more = gtk_bitset_iter_init_first (&iter, selected, &position); more;
        more = gtk_bitset_iter_next (&iter, &position))
     {
-      g_autoptr (WbRecordItem) item = g_list_model_get_item (G_LIST_MODEL (self->selection), position);
+      g_autoptr (WbRecordItem) item = g_list_model_get_item (G_LIST_MODEL (self->selection),
+                                                             position);
 
       g_ptr_array_add (ids, g_strdup (id_of (item)));
     }
@@ -526,7 +541,8 @@ wb_inventory_list_sort_by (WbInventoryList *self,
       self->direction = self->sorted_by == columns[i].id && self->direction == GTK_SORT_ASCENDING
                         ? GTK_SORT_DESCENDING : GTK_SORT_ASCENDING;
       self->sorted_by = columns[i].id;
-      gtk_column_view_sort_by_column (self->view, g_ptr_array_index (self->columns, i), self->direction);
+      gtk_column_view_sort_by_column (self->view, g_ptr_array_index (self->columns, i),
+                                      self->direction);
       return;
     }
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The inventory of the open job: the table of its lines above, the strip for entering and changing them below, and between
- * them what the lines come to. The page ties these together and has the deeds for many lines; it changes the job through its
- * model only. */
+/* The inventory of the open job: the table of its lines above, the strip for entering and changing
+ * them below, and between them what the lines come to. The page ties these together and has the
+ * deeds for many lines; it changes the job through its model only. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -59,7 +59,7 @@ get_job (WbInventoryPage *self)
   return wb_job_model_get_job (self->model);
 }
 
-/* --- saying ----------------------------------------------------------------------------------------------------- */
+/* --- saying ----------------------------------------------------------------------------------- */
 
 static void
 say (WbInventoryPage *self,
@@ -80,7 +80,7 @@ tell (WbInventoryPage *self,
     say (self, sentence);
 }
 
-/* --- showing ---------------------------------------------------------------------------------------------------- */
+/* --- showing ---------------------------------------------------------------------------------- */
 
 static void
 update_tags (WbInventoryPage *self)
@@ -126,7 +126,7 @@ list_changed_cb (WbInventoryPage *self)
   update (self);
 }
 
-/* --- the strip and the list -------------------------------------------------------------------------------------- */
+/* --- the strip and the list ------------------------------------------------------------------- */
 
 static void
 change_line (WbInventoryPage *self,
@@ -211,9 +211,10 @@ strip_leave_cb (WbInventoryPage *self)
     gtk_widget_grab_focus (GTK_WIDGET (self->list));
 }
 
-/* --- filtering and finding --------------------------------------------------------------------------------------- */
+/* --- filtering and finding -------------------------------------------------------------------- */
 
-/* Goes to the next of the pieces found after the selected one, so that Enter once more finds the next. */
+/* Goes to the next of the pieces found after the selected one, so that Enter once more finds the
+ * next. */
 static void
 go_to_found (WbInventoryPage *self,
              GPtrArray       *found,
@@ -297,7 +298,7 @@ tag_link_cb (WbInventoryPage *self,
   return TRUE;
 }
 
-/* --- actions ----------------------------------------------------------------------------------------------------- */
+/* --- actions ---------------------------------------------------------------------------------- */
 
 static void
 filter_action (GtkWidget  *widget,
@@ -325,7 +326,8 @@ sort_action (GtkWidget  *widget,
              const char *name,
              GVariant   *parameter)
 {
-  wb_inventory_list_sort_by (WB_INVENTORY_PAGE (widget)->list, g_variant_get_string (parameter, NULL));
+  wb_inventory_list_sort_by (WB_INVENTORY_PAGE (widget)->list,
+                             g_variant_get_string (parameter, NULL));
 }
 
 static GtkWindow *
@@ -359,7 +361,8 @@ change_action (GtkWidget  *widget,
   if (ids->len == 1)
     change_line (self, g_ptr_array_index (ids, 0));
   else if (ids->len > 1)
-    present_dialog (self, GTK_WINDOW (wb_bulk_dialog_new (get_window (self), self->model, ids)), "changed");
+    present_dialog (self, GTK_WINDOW (wb_bulk_dialog_new (get_window (self), self->model, ids)),
+                    "changed");
 }
 
 /* The line to be on when the selected ones are gone: the one below them, or the one above. */
@@ -367,9 +370,11 @@ static const char *
 find_survivor (WbInventoryPage *self,
                GPtrArray       *ids)
 {
-  const char *below = wb_inventory_list_neighbour (self->list, g_ptr_array_index (ids, ids->len - 1), 1);
+  const char *below = wb_inventory_list_neighbour (self->list,
+                                                   g_ptr_array_index (ids, ids->len - 1), 1);
 
-  return below != NULL ? below : wb_inventory_list_neighbour (self->list, g_ptr_array_index (ids, 0), -1);
+  return below != NULL
+    ? below : wb_inventory_list_neighbour (self->list, g_ptr_array_index (ids, 0), -1);
 }
 
 static gboolean
@@ -470,7 +475,7 @@ written_cb (GObject      *source,
     say (self, sentence);
 }
 
-/* --- object ------------------------------------------------------------------------------------------------------ */
+/* --- object ----------------------------------------------------------------------------------- */
 
 static void
 fill_sort_menu (WbInventoryPage *self)
@@ -569,14 +574,15 @@ install_actions (GtkWidgetClass *widget_class)
 
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_F, GDK_CONTROL_MASK | GDK_SHIFT_MASK,
                                        "inventory.filter", NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_l, GDK_CONTROL_MASK, "inventory.enter", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_l, GDK_CONTROL_MASK, "inventory.enter",
+                                       NULL);
 }
 
 static void
 bind_template (GtkWidgetClass *widget_class)
 {
-  gtk_widget_class_set_template_from_resource (widget_class,
-                                               "/org/wainbook/Wainbook/inventory/wb-inventory-page.ui");
+  gtk_widget_class_set_template_from_resource (
+    widget_class, "/org/wainbook/Wainbook/inventory/wb-inventory-page.ui");
   gtk_widget_class_bind_template_child (widget_class, WbInventoryPage, toasts);
   gtk_widget_class_bind_template_child (widget_class, WbInventoryPage, filter);
   gtk_widget_class_bind_template_child (widget_class, WbInventoryPage, stack);
@@ -646,7 +652,8 @@ wb_inventory_page_import (WbInventoryPage *self,
 {
   g_return_if_fail (WB_IS_INVENTORY_PAGE (self));
 
-  present_dialog (self, GTK_WINDOW (wb_import_dialog_new (get_window (self), self->model, file)), "taken");
+  present_dialog (self, GTK_WINDOW (wb_import_dialog_new (get_window (self), self->model, file)),
+                  "taken");
 }
 
 void

@@ -8,10 +8,10 @@
 
 G_BEGIN_DECLS
 
-/* Property: "model" (WbJobModel), for construction only.
- * Actions: "inventory.filter", "inventory.enter" (to the strip), "inventory.sort" (s: a column, "" for
- * the order of entry), "inventory.change", "inventory.remove" (of the selected lines),
- * "inventory.lots", "inventory.import", "inventory.export". */
+/* Property: "model" (WbJobModel), for construction only. Actions: "inventory.filter",
+ * "inventory.enter" (to the strip), "inventory.sort" (s: a column, "" for the order of entry),
+ * "inventory.change", "inventory.remove" (of the selected lines), "inventory.lots",
+ * "inventory.import", "inventory.export". */
 #define WB_TYPE_INVENTORY_PAGE (wb_inventory_page_get_type ())
 G_DECLARE_FINAL_TYPE (WbInventoryPage, wb_inventory_page, WB, INVENTORY_PAGE, GtkWidget)
 

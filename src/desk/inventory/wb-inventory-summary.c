@@ -49,7 +49,9 @@ append_weights (GString     *text,
   if (total->n_unweighed > 0 && total->n > 0)
     {
       g_string_append (text, " · ");
-      g_string_append_printf (text, ngettext ("%u without weight", "%u without weight", total->n_unweighed),
+      g_string_append_printf (text,
+                              ngettext ("%u without weight", "%u without weight",
+                                        total->n_unweighed),
                               total->n_unweighed);
     }
 }
@@ -120,7 +122,7 @@ wb_inventory_summary_selected (const WbJob *job,
   return g_string_free (g_steal_pointer (&text), FALSE);
 }
 
-/* --- tags ------------------------------------------------------------------------------------------------------- */
+/* --- tags ------------------------------------------------------------------------------------- */
 
 static void
 append_link (GString          *text,
@@ -148,14 +150,16 @@ append_ranges (GString          *text,
       if (range->first == range->last)
         words = g_strdup_printf ("%" G_GINT64_FORMAT, range->first);
       else
-        words = g_strdup_printf ("%" G_GINT64_FORMAT "–%" G_GINT64_FORMAT, range->first, range->last);
+        words = g_strdup_printf ("%" G_GINT64_FORMAT "–%" G_GINT64_FORMAT, range->first,
+                                 range->last);
       if (i > 0)
         g_string_append (text, ", ");
       append_link (text, deed, sheet, range->first, words);
     }
   if (ranges->len > NAMED)
     /* Translators: ends a list of numbers. */
-    g_string_append_printf (text, ngettext (" and %u more", " and %u more", ranges->len - NAMED), ranges->len - NAMED);
+    g_string_append_printf (text, ngettext (" and %u more", " and %u more", ranges->len - NAMED),
+                            ranges->len - NAMED);
 }
 
 static void
@@ -174,10 +178,12 @@ append_repeats (GString          *text,
       if (repeat->count == 2)
         g_string_append (text, _("twice"));
       else
-        g_string_append_printf (text, ngettext ("%u time", "%u times", repeat->count), repeat->count);
+        g_string_append_printf (text, ngettext ("%u time", "%u times", repeat->count),
+                                repeat->count);
     }
   if (sheet->repeats->len > NAMED)
-    g_string_append_printf (text, ngettext (" and %u more", " and %u more", sheet->repeats->len - NAMED),
+    g_string_append_printf (text,
+                            ngettext (" and %u more", " and %u more", sheet->repeats->len - NAMED),
                             sheet->repeats->len - NAMED);
 }
 
@@ -193,7 +199,8 @@ static void
 append_sheet (GString          *text,
               const WbTagSheet *sheet)
 {
-  g_autofree char *name = sheet->lot != NULL ? wb_lot_choice_describe (sheet->lot, FALSE) : g_strdup (_("No lot"));
+  g_autofree char *name = sheet->lot != NULL
+    ? wb_lot_choice_describe (sheet->lot, FALSE) : g_strdup (_("No lot"));
   g_autofree char *escaped = g_markup_escape_text (name, -1);
   gsize start;
 
@@ -223,7 +230,9 @@ append_sheet (GString          *text,
   if (sheet->n_untagged > 0)
     {
       append_separator (text, start);
-      g_string_append_printf (text, ngettext ("%u line without a tag", "%u lines without a tag", sheet->n_untagged),
+      g_string_append_printf (text,
+                              ngettext ("%u line without a tag", "%u lines without a tag",
+                                        sheet->n_untagged),
                               sheet->n_untagged);
     }
 }
@@ -247,7 +256,9 @@ wb_inventory_summary_tags (const WbJob *job)
   if (n > NAMED_LOTS)
     {
       g_string_append_c (text, '\n');
-      g_string_append_printf (text, ngettext ("and %u more lot", "and %u more lots", n - NAMED_LOTS), n - NAMED_LOTS);
+      g_string_append_printf (text,
+                              ngettext ("and %u more lot", "and %u more lots",
+                                        n - NAMED_LOTS), n - NAMED_LOTS);
     }
   return text->len > 0 ? g_string_free (g_steal_pointer (&text), FALSE) : NULL;
 }

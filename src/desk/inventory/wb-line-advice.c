@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Reads one field as it is typed. A code that is still being written is not called wrong; a finished one is at once. */
+/* Reads one field as it is typed. A code that is still being written is not called wrong; a
+ * finished one is at once. */
 #include "config.h"
 
 #include "desk/inventory/wb-line-advice.h"
@@ -11,7 +12,8 @@
 
 #define N_SUGGESTIONS 4
 
-/* Condition codes whose end is still being typed: the finished ones in words, or what is wrong with them. */
+/* Condition codes whose end is still being typed: the finished ones in words, or what is wrong with
+ * them. */
 static void
 advise_unfinished_marks (WbLineEntry *entry,
                          const char  *text)
@@ -44,7 +46,9 @@ advise_good (WbLineEntry   *entry,
 
   if (wb_line_field (part)->suggests && !final)
     {
-      wb_line_entry_take_suggestions (entry, wb_line_suggest (job, part, wb_line_entry_get_text (entry), N_SUGGESTIONS));
+      wb_line_entry_take_suggestions (entry,
+                                      wb_line_suggest (job, part, wb_line_entry_get_text (entry),
+                                                       N_SUGGESTIONS));
       return;
     }
 

@@ -10,9 +10,11 @@ G_BEGIN_DECLS
  * wb_line_advise:
  * @job: for suggestions and the currency
  * @unit: unit of a bare weight
- * @final: the clerk is done with the field, so that what cannot be read is wrong and not just unfinished
+ * @final: the clerk is done with the field, so that what cannot be read is wrong and not just
+ *   unfinished
  *
- * Shows in @entry what its text means, how it could go on, or what is wrong with it. The text stays as it is.
+ * Shows in @entry what its text means, how it could go on, or what is wrong with it. The text stays
+ * as it is.
  * Returns: whether it can be read.
  */
 gboolean wb_line_advise (WbLineEntry  *entry,

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One field of the strip. Plain widgets under a box; the only state of its own are the error and the suggestions beneath. */
+/* One field of the strip. Plain widgets under a box; the only state of its own are the error and
+ * the suggestions beneath. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -64,7 +65,8 @@ leave_cb (WbLineEntry *self)
   show_start (self);
 }
 
-/* Puts the next suggestion in the entry, or the one before; before the first comes what was typed. */
+/* Puts the next suggestion in the entry, or the one before; before the first comes what was
+ * typed. */
 static void
 choose (WbLineEntry *self,
         int          step)
@@ -145,12 +147,13 @@ wb_line_entry_class_init (WbLineEntryClass *klass)
   widget_class->focus = wb_focus_within;
   widget_class->grab_focus = wb_line_entry_grab_focus;
 
-  signals[CHANGED] = g_signal_new ("changed", WB_TYPE_LINE_ENTRY, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                   G_TYPE_NONE, 0);
-  signals[ACTIVATE] = g_signal_new ("activate", WB_TYPE_LINE_ENTRY, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+  signals[CHANGED] = g_signal_new ("changed", WB_TYPE_LINE_ENTRY, G_SIGNAL_RUN_LAST,
+                                   0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[ACTIVATE] = g_signal_new ("activate", WB_TYPE_LINE_ENTRY, G_SIGNAL_RUN_LAST, 0, NULL,
+                                    NULL, NULL,
                                     G_TYPE_NONE, 0);
-  signals[LEFT] = g_signal_new ("left", WB_TYPE_LINE_ENTRY, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                G_TYPE_NONE, 0);
+  signals[LEFT] = g_signal_new ("left", WB_TYPE_LINE_ENTRY, G_SIGNAL_RUN_LAST,
+                                0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
 }
@@ -237,7 +240,8 @@ show_beneath (WbLineEntry *self,
   gtk_label_set_text (label, text);
   gtk_label_set_wrap (label, wrap);
   gtk_label_set_ellipsize (label, wrap ? PANGO_ELLIPSIZE_NONE : PANGO_ELLIPSIZE_END);
-  gtk_label_set_width_chars (label, is_error ? MIN (ERROR_CHARS, (int) g_utf8_strlen (text, -1)) : 0);
+  gtk_label_set_width_chars (label,
+                             is_error ? MIN (ERROR_CHARS, (int) g_utf8_strlen (text, -1)) : 0);
   gtk_label_set_max_width_chars (label, is_error ? ERROR_CHARS : wb_line_field (self->part)->chars);
   if (is_error)
     {
@@ -316,7 +320,8 @@ static void
 describe (WbLineEntry *self,
           const char  *text)
 {
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->entry), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                  text, -1);
 }
 
 static void
@@ -360,7 +365,8 @@ wb_line_entry_take_suggestions (WbLineEntry  *self,
   g_autofree char *words = NULL;
   g_autofree char *list = NULL;
 
-  if (is_choosing (self) || (self->chosen < 0 && g_strcmp0 (self->typed, wb_line_entry_get_text (self)) == 0))
+  if (is_choosing (self)
+      || (self->chosen < 0 && g_strcmp0 (self->typed, wb_line_entry_get_text (self)) == 0))
     {
       g_strfreev (texts);
       return;

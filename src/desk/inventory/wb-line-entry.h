@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One field of the strip: caption, entry, and beneath it what the text means, what is wrong with it, or how it could go on.
- * Shows what it is told; reading the text is the strip's. */
+/* One field of the strip: caption, entry, and beneath it what the text means, what is wrong with
+ * it, or how it could go on. Shows what it is told; reading the text is the strip's. */
 #pragma once
 
 #include <gtk/gtk.h>
@@ -12,7 +12,8 @@ G_BEGIN_DECLS
 #define WB_TYPE_LINE_ENTRY (wb_line_entry_get_type ())
 G_DECLARE_FINAL_TYPE (WbLineEntry, wb_line_entry, WB, LINE_ENTRY, GtkWidget)
 
-/* Signals: "changed" (the text is another, by typing or otherwise), "activate" (Enter), "left" (the focus went elsewhere). */
+/* Signals: "changed" (the text is another, by typing or otherwise), "activate" (Enter), "left" (the
+ * focus went elsewhere). */
 
 GtkWidget  *wb_line_entry_new      (WbLinePart   part) G_GNUC_WARN_UNUSED_RESULT;
 
@@ -25,11 +26,13 @@ void        wb_line_entry_set_text (WbLineEntry *self,
 /** @words: (nullable): shown beneath in place of a hint or error there was. */
 void        wb_line_entry_set_hint (WbLineEntry *self,
                                     const char  *words);
-/** @texts: (nullable) (transfer full): how the text could go on, the likeliest first. They are shown beneath, and Down and Up put
- * one after the other in place of the text; while they do so, other suggestions are not taken. */
+/** @texts: (nullable) (transfer full): how the text could go on, the likeliest first. They are
+ * shown beneath, and Down and Up put one after the other in place of the text; while they do so,
+ * other suggestions are not taken. */
 void        wb_line_entry_take_suggestions (WbLineEntry  *self,
                                             char        **texts);
-/** @sentence: (nullable): what is wrong; %NULL when nothing is. Marks the entry, also for a screen reader. */
+/** @sentence: (nullable): what is wrong; %NULL when nothing is. Marks the entry, also for a screen
+ * reader. */
 void        wb_line_entry_set_error (WbLineEntry *self,
                                      const char  *sentence);
 gboolean    wb_line_entry_has_error (WbLineEntry *self);

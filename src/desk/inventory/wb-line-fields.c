@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The fields of a line in three rows that wrap. Keeps nothing that is not in the fields themselves, but where the focus was
- * last. */
+/* The fields of a line in three rows that wrap. Keeps nothing that is not in the fields themselves,
+ * but where the focus was last. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -52,7 +52,8 @@ read_field (WbLineFields *self,
 {
   const WbJob *job = wb_job_model_get_job (self->model);
 
-  return wb_line_read (scratch, part, wb_line_entry_get_text (self->fields[part]), wb_job_get_currency (job),
+  return wb_line_read (scratch, part, wb_line_entry_get_text (self->fields[part]),
+                       wb_job_get_currency (job),
                        self->unit, NULL);
 }
 
@@ -81,7 +82,8 @@ field_changed_cb (WbLineFields *self,
     update_carton (self);
 }
 
-/* The value is shown in full once the field is done with: "Loose piece" for "l", "40 lb" for "40". */
+/* The value is shown in full once the field is done with: "Loose piece" for "l", "40 lb" for
+ * "40". */
 static void
 field_left_cb (WbLineFields *self,
                WbLineEntry  *field)
@@ -152,9 +154,11 @@ wb_line_fields_class_init (WbLineFieldsClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = wb_line_fields_dispose;
 
-  signals[ACTIVATE] = g_signal_new ("activate", WB_TYPE_LINE_FIELDS, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+  signals[ACTIVATE] = g_signal_new ("activate", WB_TYPE_LINE_FIELDS, G_SIGNAL_RUN_LAST, 0, NULL,
+                                    NULL, NULL,
                                     G_TYPE_NONE, 0);
-  signals[LOT_CHOSEN] = g_signal_new ("lot-chosen", WB_TYPE_LINE_FIELDS, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+  signals[LOT_CHOSEN] = g_signal_new ("lot-chosen", WB_TYPE_LINE_FIELDS, G_SIGNAL_RUN_LAST, 0, NULL,
+                                      NULL, NULL,
                                       G_TYPE_NONE, 0);
 
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);

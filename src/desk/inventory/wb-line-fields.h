@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* All fields of a line as one widget: texts in, texts out, each with its advice beneath. What Enter does with them is the
- * strip's. */
+/* All fields of a line as one widget: texts in, texts out, each with its advice beneath. What Enter
+ * does with them is the strip's. */
 #pragma once
 
 #include <gtk/gtk.h>
@@ -48,7 +48,8 @@ void         wb_line_fields_show_more   (WbLineFields *self,
 
 void         wb_line_fields_focus       (WbLineFields *self,
                                          WbLinePart    part);
-/** Returns: the field with the focus, or the one that had it last; the description before any had. */
+/** Returns: the field with the focus, or the one that had it last; the description before any
+ * had. */
 WbLinePart   wb_line_fields_get_focused (WbLineFields    *self);
 
 G_END_DECLS

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Entering and changing lines. The strip holds typed texts only: they become a piece when Enter is pressed, and nothing else
- * ever changes the job. What stands in a field and beneath it is the fields' own. */
+/* Entering and changing lines. The strip holds typed texts only: they become a piece when Enter is
+ * pressed, and nothing else ever changes the job. What stands in a field and beneath it is the
+ * fields' own. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -60,7 +61,7 @@ is_dirty (WbLineStrip *self)
   return !wb_line_texts_equal (texts, self->base);
 }
 
-/* --- showing ---------------------------------------------------------------------------------------------------- */
+/* --- showing ---------------------------------------------------------------------------------- */
 
 static void
 update_heading (WbLineStrip *self)
@@ -112,7 +113,8 @@ static void
 warn_of_end (WbLineStrip *self)
 {
   g_autofree char *sentence = wb_line_find_end (get_job (self), wb_line_texts_get_lot (self->base),
-                                                wb_line_fields_get_text (self->fields, WB_LINE_TAG));
+                                                wb_line_fields_get_text (self->fields,
+                                                                         WB_LINE_TAG));
 
   if (sentence != NULL)
     wb_line_fields_show_error (self->fields, WB_LINE_TAG, sentence, FALSE);
@@ -139,7 +141,7 @@ renew_tag (WbLineStrip *self,
   wb_line_texts_set (self->base, WB_LINE_TAG, tag);
 }
 
-/* --- taking the line -------------------------------------------------------------------------------------------- */
+/* --- taking the line -------------------------------------------------------------------------- */
 
 /* Bare weights are in the unit of the line before. */
 static WbWeightUnit
@@ -147,13 +149,14 @@ get_unit (WbLineStrip *self)
 {
   WbWeight weight;
 
-  if (self->last != NULL && wb_weight_parse (self->last[WB_LINE_WEIGHT], WB_WEIGHT_UNIT_NONE, &weight, NULL))
+  if (self->last != NULL
+      && wb_weight_parse (self->last[WB_LINE_WEIGHT], WB_WEIGHT_UNIT_NONE, &weight, NULL))
     return weight.unit;
   return WB_WEIGHT_UNIT_LB;
 }
 
-/* Reads the fields that differ from @unless (nullable) into @piece. Marks what cannot be read, and moves the focus to the
- * first such field. */
+/* Reads the fields that differ from @unless (nullable) into @piece. Marks what cannot be read, and
+ * moves the focus to the first such field. */
 static gboolean
 read_fields (WbLineStrip  *self,
              WbPiece      *piece,
@@ -163,7 +166,8 @@ read_fields (WbLineStrip  *self,
   char *errors[WB_LINE_N_PARTS];
   gboolean focus = TRUE;
 
-  if (wb_line_texts_read (texts, unless, piece, wb_job_get_currency (get_job (self)), get_unit (self), errors))
+  if (wb_line_texts_read (texts, unless, piece, wb_job_get_currency (get_job (self)),
+                          get_unit (self), errors))
     return TRUE;
 
   for (int i = 0; i < WB_LINE_N_PARTS; i++)
@@ -207,7 +211,8 @@ accept (WbLineStrip   *self,
   if (wb_line_is_described (piece))
     return accept_tag (self, piece);
 
-  wb_line_fields_show_error (self->fields, WB_LINE_DESCRIPTION, _("Say what it is, or what is in it."), TRUE);
+  wb_line_fields_show_error (self->fields, WB_LINE_DESCRIPTION,
+                             _("Say what it is, or what is in it."), TRUE);
   return FALSE;
 }
 
@@ -280,14 +285,15 @@ take_line (WbLineStrip *self)
     }
 }
 
-/* --- keys and other signals ------------------------------------------------------------------------------------- */
+/* --- keys and other signals ------------------------------------------------------------------- */
 
 static void
 lot_chosen_cb (WbLineStrip *self)
 {
   g_auto (GStrv) texts = wb_line_fields_get_texts (self->fields);
 
-  if (self->changed != NULL || self->base == NULL || !g_str_equal (texts[WB_LINE_TAG], self->base[WB_LINE_TAG]))
+  if (self->changed != NULL || self->base == NULL
+      || !g_str_equal (texts[WB_LINE_TAG], self->base[WB_LINE_TAG]))
     return;
 
   renew_tag (self, wb_line_texts_get_lot (texts));
@@ -322,7 +328,8 @@ go_back_cb (GtkWidget *widget,
   return TRUE;
 }
 
-/* Ctrl+D: the line before once more. A serial number and a listed value belong to one thing only. */
+/* Ctrl+D: the line before once more. A serial number and a listed value belong to one thing
+ * only. */
 static gboolean
 repeat_line_cb (GtkWidget *widget,
                 GVariant  *args,
@@ -385,7 +392,8 @@ lose_line (WbLineStrip *self)
   update_heading (self);
 }
 
-/* The job changed under the strip: an undo, a new lot, or another window. What the clerk typed stays. */
+/* The job changed under the strip: an undo, a new lot, or another window. What the clerk typed
+ * stays. */
 static void
 job_changed_cb (WbLineStrip *self)
 {
@@ -419,7 +427,7 @@ job_changed_cb (WbLineStrip *self)
     }
 }
 
-/* --- making ----------------------------------------------------------------------------------------------------- */
+/* --- making ----------------------------------------------------------------------------------- */
 
 static GtkWidget *
 make_head (WbLineStrip *self)
@@ -496,20 +504,21 @@ wb_line_strip_class_init (WbLineStripClass *klass)
   widget_class->focus = wb_focus_within;
   widget_class->grab_focus = wb_line_strip_grab_focus;
 
-  signals[ENTERED] = g_signal_new ("entered", WB_TYPE_LINE_STRIP, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                   G_TYPE_NONE, 1, G_TYPE_STRING);
-  signals[STORED] = g_signal_new ("stored", WB_TYPE_LINE_STRIP, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                  G_TYPE_NONE, 1, G_TYPE_STRING);
-  signals[STEP] = g_signal_new ("step", WB_TYPE_LINE_STRIP, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                G_TYPE_NONE, 1, G_TYPE_INT);
-  signals[LEAVE] = g_signal_new ("leave", WB_TYPE_LINE_STRIP, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                 G_TYPE_NONE, 0);
+  signals[ENTERED] = g_signal_new ("entered", WB_TYPE_LINE_STRIP, G_SIGNAL_RUN_LAST,
+                                   0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
+  signals[STORED] = g_signal_new ("stored", WB_TYPE_LINE_STRIP, G_SIGNAL_RUN_LAST,
+                                  0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
+  signals[STEP] = g_signal_new ("step", WB_TYPE_LINE_STRIP, G_SIGNAL_RUN_LAST,
+                                0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_INT);
+  signals[LEAVE] = g_signal_new ("leave", WB_TYPE_LINE_STRIP, G_SIGNAL_RUN_LAST,
+                                 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "linestrip");
   gtk_widget_class_add_binding (widget_class, GDK_KEY_Escape, 0, go_back_cb, NULL);
   gtk_widget_class_add_binding (widget_class, GDK_KEY_d, GDK_CONTROL_MASK, repeat_line_cb, NULL);
-  gtk_widget_class_add_binding (widget_class, GDK_KEY_apostrophe, GDK_CONTROL_MASK, repeat_field_cb, NULL);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_apostrophe, GDK_CONTROL_MASK, repeat_field_cb,
+                                NULL);
   gtk_widget_class_add_binding (widget_class, GDK_KEY_Up, GDK_CONTROL_MASK, step_cb, "i", -1);
   gtk_widget_class_add_binding (widget_class, GDK_KEY_Down, GDK_CONTROL_MASK, step_cb, "i", 1);
 }
@@ -529,7 +538,7 @@ wb_line_strip_init (WbLineStrip *self)
   gtk_widget_set_parent (GTK_WIDGET (self->fields), GTK_WIDGET (self));
 }
 
-/* --- for the page ----------------------------------------------------------------------------------------------- */
+/* --- for the page ----------------------------------------------------------------------------- */
 
 void
 wb_line_strip_set_model (WbLineStrip *self,
@@ -625,5 +634,7 @@ wb_line_strip_focus (WbLineStrip *self)
 {
   g_return_if_fail (WB_IS_LINE_STRIP (self));
 
-  wb_line_fields_focus (self->fields, self->changed != NULL ? wb_line_fields_get_focused (self->fields) : WB_LINE_DESCRIPTION);
+  wb_line_fields_focus (self->fields,
+                        self->changed != NULL
+                        ? wb_line_fields_get_focused (self->fields) : WB_LINE_DESCRIPTION);
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The strip of fields in which a clerk enters one inventory line after the other, and changes lines that are there. Enter takes
- * the line and goes on, Escape goes back; what was typed and cannot be read stays where it is. */
+/* The strip of fields in which a clerk enters one inventory line after the other, and changes lines
+ * that are there. Enter takes the line and goes on, Escape goes back; what was typed and cannot be
+ * read stays where it is. */
 #pragma once
 
 #include <gtk/gtk.h>
@@ -22,14 +23,16 @@ G_DECLARE_FINAL_TYPE (WbLineStrip, wb_line_strip, WB, LINE_STRIP, GtkWidget)
 void        wb_line_strip_set_model   (WbLineStrip *self,
                                        WbJobModel  *model);
 
-/** Returns: (transfer none) (nullable): id of the piece under change, %NULL while a new line is entered. */
+/** Returns: (transfer none) (nullable): id of the piece under change, %NULL while a new line is
+ * entered. */
 const char *wb_line_strip_get_changed (WbLineStrip *self);
 
 /**
  * wb_line_strip_change:
  *
- * Puts a line that is there into the strip, to be changed. A line under change is stored first, a new line begun is put aside
- * and comes back afterwards. Returns: %FALSE when the line under change cannot be stored: it stays, with what is wrong.
+ * Puts a line that is there into the strip, to be changed. A line under change is stored first, a
+ * new line begun is put aside and comes back afterwards. Returns: %FALSE when the line under change
+ * cannot be stored: it stays, with what is wrong.
  */
 gboolean    wb_line_strip_change      (WbLineStrip *self,
                                        const char  *id);
@@ -37,12 +40,14 @@ gboolean    wb_line_strip_change      (WbLineStrip *self,
 /** Ends changing, without storing; the new line that was put aside is there again. */
 void        wb_line_strip_go_on       (WbLineStrip *self);
 
-/** Starts a new line of @lot (nullable) with @tag. A line under change is stored first; nothing happens when it cannot be. */
+/** Starts a new line of @lot (nullable) with @tag. A line under change is stored first; nothing
+ * happens when it cannot be. */
 void        wb_line_strip_start       (WbLineStrip *self,
                                        const char  *lot,
                                        gint64       tag);
 
-/** Moves the focus to a field; to the description of a new line, or the field that the focus was in last. */
+/** Moves the focus to a field; to the description of a new line, or the field that the focus was in
+ * last. */
 void        wb_line_strip_focus       (WbLineStrip *self);
 
 G_END_DECLS

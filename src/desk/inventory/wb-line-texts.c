@@ -87,7 +87,8 @@ wb_line_texts_start (const WbJob    *job,
   char **texts = wb_line_texts_of_piece (after != NULL ? after : blank);
 
   if (after == NULL && wb_job_count (job, WB_KIND_LOT) > 0)
-    wb_line_texts_set (texts, WB_LINE_LOT, ((const WbRecord *) wb_job_nth (job, WB_KIND_LOT, 0))->id);
+    wb_line_texts_set (texts, WB_LINE_LOT,
+                       ((const WbRecord *) wb_job_nth (job, WB_KIND_LOT, 0))->id);
   for (int i = 0; i < WB_LINE_N_PARTS; i++)
     if (!wb_line_is_carried ((WbLinePart) i))
       wb_line_texts_set (texts, i, "");
@@ -144,7 +145,8 @@ wb_line_find_end (const WbJob *job,
 
   name = wb_lot_choice_describe (roll, FALSE);
   /* Translators: a lot of tags and its last tag. */
-  return g_strdup_printf (_("Lot %s ends with tag %d. Choose the next lot."), name, (int) roll->last);
+  return g_strdup_printf (_("Lot %s ends with tag %d. Choose the next lot."), name,
+                          (int) roll->last);
 }
 
 char *

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Text to piece and back, for one field at a time. The values themselves are read by core; here are the short forms, the
- * sentences when core refuses, and the words beside a field. */
+/* Text to piece and back, for one field at a time. The values themselves are read by core; here are
+ * the short forms, the sentences when core refuses, and the words beside a field. */
 #include "config.h"
 
 #include "desk/inventory/wb-line.h"
@@ -18,12 +18,14 @@ static const WbLineField line_fields[] = {
   [WB_LINE_PACKER] = { "packer", N_ ("_Packer"), 8, 12, WB_LINE_ROW_STAYS, .suggests = TRUE },
   [WB_LINE_FORM] = { "form", N_ ("_Form"), 9, 10, WB_LINE_ROW_STAYS },
   [WB_LINE_CARTON] = { "carton", N_ ("Carton _kind"), 9, 14, WB_LINE_ROW_STAYS, .suggests = TRUE },
-  [WB_LINE_DESCRIPTION] = { "description", N_ ("_Description"), 12, 20, WB_LINE_ROW_NEW, TRUE, TRUE },
+  [WB_LINE_DESCRIPTION] = { "description", N_ ("_Description"), 12, 20, WB_LINE_ROW_NEW, TRUE,
+                            TRUE },
   [WB_LINE_CONTENTS] = { "contents", N_ ("_Contents"), 12, 20, WB_LINE_ROW_NEW, TRUE, TRUE },
   [WB_LINE_MARKS] = { "marks", N_ ("Co_ndition"), 10, 18, WB_LINE_ROW_NEW, TRUE },
   [WB_LINE_WEIGHT] = { "weight", N_ ("_Weight"), 7, 9, WB_LINE_ROW_NEW },
   [WB_LINE_VOLUME] = { "volume", N_ ("_Volume"), 7, 10, WB_LINE_ROW_MORE },
-  [WB_LINE_ARTICLE] = { "article", N_ ("Part of _article"), 9, 16, WB_LINE_ROW_MORE, .suggests = TRUE },
+  [WB_LINE_ARTICLE] = { "article", N_ ("Part of _article"), 9, 16, WB_LINE_ROW_MORE,
+                        .suggests = TRUE },
   [WB_LINE_SERIAL_NUMBER] = { "serial_number", N_ ("_Serial number"), 9, 14, WB_LINE_ROW_MORE },
   [WB_LINE_LISTED_VALUE] = { "listed_value", N_ ("Listed val_ue"), 9, 12, WB_LINE_ROW_MORE },
   [WB_LINE_NOTES] = { "notes", N_ ("N_otes"), 12, 24, WB_LINE_ROW_MORE, TRUE },
@@ -42,7 +44,8 @@ wb_line_field (WbLinePart part)
 const WbField *
 wb_line_piece_field (WbLinePart part)
 {
-  const WbField *field = wb_record_type_field (wb_record_type (WB_KIND_PIECE), wb_line_field (part)->name);
+  const WbField *field = wb_record_type_field (wb_record_type (WB_KIND_PIECE),
+                                               wb_line_field (part)->name);
 
   g_assert (field != NULL);
   return field;
@@ -96,8 +99,8 @@ starts_with (const char *whole,
   return g_str_has_prefix (folded, start);
 }
 
-/* The nick of the one choice that @text names: by its nick, or by the start of its label. NULL when none does, or more than
- * one; only "c" is a carton, for they are many and crates few. */
+/* The nick of the one choice that @text names: by its nick, or by the start of its label. NULL when
+ * none does, or more than one; only "c" is a carton, for they are many and crates few. */
 static const char *
 find_choice (const WbEnum *choices,
              const char   *text)
@@ -113,7 +116,8 @@ find_choice (const WbEnum *choices,
     {
       const WbEnumValue *choice = &choices->values[i];
 
-      if (!starts_with (wb_words_enum (choices, choice->value), start) && !starts_with (choice->nick, start))
+      if (!starts_with (wb_words_enum (choices, choice->value), start)
+          && !starts_with (choice->nick, start))
         continue;
       if (found != NULL && choices != &wb_forms)
         return NULL;
@@ -162,7 +166,8 @@ describe_refusal (const WbField *field,
     {
     case WB_FIELD_INTEGER:
       /* Translators: %s is what was typed, %d the largest number there is. */
-      return g_strdup_printf (_("“%s” is no tag number. Type a whole number up to %d."), text, (int) field->maximum);
+      return g_strdup_printf (_("“%s” is no tag number. Type a whole number up to %d."), text,
+                              (int) field->maximum);
     case WB_FIELD_WEIGHT:
       return g_strdup_printf (_("“%s” is no weight. Type it like 40, 40 lb or 18.5 kg."), text);
     case WB_FIELD_VOLUME:
@@ -171,10 +176,12 @@ describe_refusal (const WbField *field,
       return g_strdup_printf (_("“%s” is no amount. Type it like 1250 or 1,250.00."), text);
     case WB_FIELD_ENUM:
       if (field->choices == &wb_packed_by)
-        return g_strdup_printf (_("“%s” does not say who packed it. Type CP or PBO, or nothing."), text);
+        return g_strdup_printf (_("“%s” does not say who packed it. Type CP or PBO, or nothing."),
+                                text);
       choices = list_choices (field->choices);
       /* Translators: the second %s is a list of words to choose from. */
-      return g_strdup_printf (_("“%s” is not one of: %s. The first letters are enough."), text, choices);
+      return g_strdup_printf (_("“%s” is not one of: %s. The first letters are enough."), text,
+                              choices);
     case WB_FIELD_MARKS:
       return describe_marks (text);
     case WB_FIELD_TEXT:
@@ -282,7 +289,7 @@ wb_line_is_described (const WbPiece *piece)
   return piece->description != NULL || piece->contents != NULL || piece->carton != NULL;
 }
 
-/* --- suggestions --------------------------------------------------------------------------------------------- */
+/* --- suggestions ------------------------------------------------------------------------------ */
 
 typedef struct
 {
@@ -316,7 +323,8 @@ count_values (const WbJob   *job,
 
       if (text != NULL)
         g_hash_table_insert (counts, text,
-                             GUINT_TO_POINTER (GPOINTER_TO_UINT (g_hash_table_lookup (counts, text)) + 1));
+                             GUINT_TO_POINTER (GPOINTER_TO_UINT (g_hash_table_lookup (counts,
+                                                                                      text)) + 1));
     }
   return counts;
 }

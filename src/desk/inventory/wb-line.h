@@ -1,14 +1,15 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One inventory line as a clerk types and reads it: which fields of a piece there are on the strip, in what order,
- * what short forms are understood, and what a typed text means in words. Knows no widget. */
+/* One inventory line as a clerk types and reads it: which fields of a piece there are on the strip,
+ * in what order, what short forms are understood, and what a typed text means in words. Knows no
+ * widget. */
 #pragma once
 
 #include "core/wb-job.h"
 
 G_BEGIN_DECLS
 
-/* The parts of a line, in the order of the strip: first what mostly stays from line to line, then what is new with each, then
- * what few lines need. */
+/* The parts of a line, in the order of the strip: first what mostly stays from line to line, then
+ * what is new with each, then what few lines need. */
 typedef enum
 {
   WB_LINE_TAG,
@@ -65,19 +66,21 @@ const WbField     *wb_line_piece_field (WbLinePart     part);
 /** Returns: (transfer full): its caption without the mnemonic's underscore, translated. */
 char              *wb_line_caption    (WbLinePart      part) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full): a piece's value as the strip shows it for editing: "CP", "40 lb", "SC 4-8"; "" when not given. */
+/** Returns: (transfer full): a piece's value as the strip shows it for editing: "CP", "40 lb", "SC
+ * 4-8"; "" when not given. */
 char              *wb_line_show       (const WbPiece *piece,
                                        WbLinePart     part) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * wb_line_read:
  * @piece: private to the caller
- * @text: what was typed; beside the full forms, the start of a word chooses from a closed list ("l" a loose piece)
+ * @text: what was typed; beside the full forms, the start of a word chooses from a closed list ("l"
+ *   a loose piece)
  * @currency: the job's
  * @unit: unit of a bare weight
  *
- * Sets one value of @piece. On failure it keeps its value and @error's message is a sentence for the clerk that says what is
- * wrong with the text and what to type instead.
+ * Sets one value of @piece. On failure it keeps its value and @error's message is a sentence for
+ * the clerk that says what is wrong with the text and what to type instead.
  */
 gboolean           wb_line_read       (WbPiece       *piece,
                                        WbLinePart     part,
@@ -86,22 +89,24 @@ gboolean           wb_line_read       (WbPiece       *piece,
                                        WbWeightUnit   unit,
                                        GError       **error);
 
-/** Returns: (transfer full) (nullable): what the value means in words where its short form does not say it: the condition
- * spelled out, who "PBO" is. */
+/** Returns: (transfer full) (nullable): what the value means in words where its short form does not
+ * say it: the condition spelled out, who "PBO" is. */
 char              *wb_line_words      (const WbPiece *piece,
                                        WbLinePart     part) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: whether a new line takes over the value of the line before. */
 gboolean           wb_line_is_carried (WbLinePart      part);
 
-/** Returns: how many leading bytes of condition codes @text are finished; the rest is a code still being typed. */
+/** Returns: how many leading bytes of condition codes @text are finished; the rest is a code still
+ * being typed. */
 gsize              wb_line_finished_marks (const char *text);
 
-/** Returns: whether @piece says what it is: it has a description, or contents, or a kind of carton. */
+/** Returns: whether @piece says what it is: it has a description, or contents, or a kind of
+ * carton. */
 gboolean           wb_line_is_described (const WbPiece *piece);
 
-/** Returns: (transfer full) (nullable) (array zero-terminated=1): up to @most other values of the field in @job that start with
- * @typed, without regard to case, the most used first. */
+/** Returns: (transfer full) (nullable) (array zero-terminated=1): up to @most other values of the
+ * field in @job that start with @typed, without regard to case, the most used first. */
 char             **wb_line_suggest    (const WbJob *job,
                                        WbLinePart   part,
                                        const char  *typed,

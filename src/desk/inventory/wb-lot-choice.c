@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Choosing a lot. The list is the job's own, with one line for none before it. Editing lots is the lot editor's. */
+/* Choosing a lot. The list is the job's own, with one line for none before it. Editing lots is the
+ * lot editor's. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -34,7 +35,8 @@ wb_lot_choice_describe (const WbLot *lot,
 {
   g_autofree char *name = NULL;
 
-  name = g_strjoin (lot->colour != NULL && lot->number != NULL ? " " : "", lot->colour != NULL ? lot->colour : "",
+  name = g_strjoin (lot->colour != NULL
+                    && lot->number != NULL ? " " : "", lot->colour != NULL ? lot->colour : "",
                     lot->number != NULL ? lot->number : "", NULL);
   if (!range || lot->first == WB_INTEGER_UNSET || lot->last == WB_INTEGER_UNSET)
     return g_steal_pointer (&name);
@@ -56,7 +58,8 @@ show_lot (GtkLabel *label,
 {
   gboolean range = g_object_get_data (G_OBJECT (label), "range") != NULL;
   const WbLot *lot = lot_of (item);
-  g_autofree char *text = lot != NULL ? wb_lot_choice_describe (lot, range) : g_strdup (_("No lot"));
+  g_autofree char *text = lot != NULL
+    ? wb_lot_choice_describe (lot, range) : g_strdup (_("No lot"));
 
   gtk_label_set_text (label, text);
 }
@@ -104,7 +107,8 @@ unbind_cb (GtkSignalListItemFactory *factory,
   gpointer item = gtk_list_item_get_item (list_item);
 
   if (WB_IS_RECORD_ITEM (item))
-    g_signal_handlers_disconnect_by_func (item, record_changed_cb, gtk_list_item_get_child (list_item));
+    g_signal_handlers_disconnect_by_func (item, record_changed_cb,
+                                          gtk_list_item_get_child (list_item));
 }
 
 static GtkListItemFactory *
@@ -145,7 +149,8 @@ key_pressed_cb (WbLotChoice           *self,
   if ((state & gtk_accelerator_get_default_mod_mask ()) != 0 || is_open (self))
     return GDK_EVENT_PROPAGATE;
 
-  if ((keyval == GDK_KEY_Down || keyval == GDK_KEY_KP_Down) && selected + 1 < g_list_model_get_n_items (self->lots))
+  if ((keyval == GDK_KEY_Down || keyval == GDK_KEY_KP_Down)
+      && selected + 1 < g_list_model_get_n_items (self->lots))
     gtk_drop_down_set_selected (self->drop_down, selected + 1);
   else if ((keyval == GDK_KEY_Up || keyval == GDK_KEY_KP_Up) && selected > 0)
     gtk_drop_down_set_selected (self->drop_down, selected - 1);
@@ -193,8 +198,8 @@ wb_lot_choice_class_init (WbLotChoiceClass *klass)
   widget_class->focus = wb_focus_within;
   widget_class->grab_focus = wb_lot_choice_grab_focus;
 
-  signals[CHANGED] = g_signal_new ("changed", WB_TYPE_LOT_CHOICE, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                   G_TYPE_NONE, 0);
+  signals[CHANGED] = g_signal_new ("changed", WB_TYPE_LOT_CHOICE, G_SIGNAL_RUN_LAST,
+                                   0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
 }
@@ -206,6 +211,7 @@ wb_lot_choice_init (WbLotChoice *self)
   g_autoptr (GtkListItemFactory) factory = make_factory (FALSE);
   g_autoptr (GtkListItemFactory) list_factory = make_factory (TRUE);
   GtkEventController *keys = gtk_event_controller_key_new ();
+  GtkWidget *button;
 
   gtk_orientable_set_orientation (GTK_ORIENTABLE (layout), GTK_ORIENTATION_VERTICAL);
   gtk_box_layout_set_spacing (GTK_BOX_LAYOUT (layout), 2);
@@ -213,11 +219,14 @@ wb_lot_choice_init (WbLotChoice *self)
   self->drop_down = GTK_DROP_DOWN (gtk_drop_down_new (NULL, NULL));
   gtk_drop_down_set_factory (self->drop_down, factory);
   gtk_drop_down_set_list_factory (self->drop_down, list_factory);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->drop_down), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Lot"), -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->drop_down), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _("Lot"), -1);
   /* The button inside has the focus. */
-  gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_first_child (GTK_WIDGET (self->drop_down))),
+  button = gtk_widget_get_first_child (GTK_WIDGET (self->drop_down));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button),
                                   GTK_ACCESSIBLE_PROPERTY_LABEL, _("Lot"), -1);
-  g_signal_connect_swapped (self->drop_down, "notify::selected-item", G_CALLBACK (selected_cb), self);
+  g_signal_connect_swapped (self->drop_down, "notify::selected-item", G_CALLBACK (selected_cb),
+                            self);
 
   g_signal_connect_swapped (self->drop_down, "mnemonic-activate", G_CALLBACK (mnemonic_cb), self);
   gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);

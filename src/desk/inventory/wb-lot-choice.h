@@ -22,7 +22,8 @@ const char *wb_lot_choice_get_lot   (WbLotChoice *self);
 void        wb_lot_choice_set_lot   (WbLotChoice *self,
                                      const char  *lot);
 
-/** Returns: (transfer full): "blue 204", "blue 204 (1–300)" when @range: a lot as a person reads it. */
+/** Returns: (transfer full): "blue 204", "blue 204 (1–300)" when @range: a lot as a person reads
+ * it. */
 char       *wb_lot_choice_describe  (const WbLot *lot,
                                      gboolean     range) G_GNUC_WARN_UNUSED_RESULT;
 

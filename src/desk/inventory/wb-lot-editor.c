@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The lots of a job. Those that are there are changed field by field through the model; a new one is
- * checked whole before it is added. */
+/* The lots of a job. Those that are there are changed field by field through the model; a new one
+ * is checked whole before it is added. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -136,7 +136,8 @@ make_row (WbLotEditor *self,
   gtk_widget_set_valign (remove, GTK_ALIGN_CENTER);
   gtk_widget_set_tooltip_text (remove, words);
   gtk_widget_add_css_class (remove, "flat");
-  gtk_accessible_update_property (GTK_ACCESSIBLE (remove), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (remove), GTK_ACCESSIBLE_PROPERTY_LABEL, words,
+                                  -1);
   g_object_set_data_full (G_OBJECT (remove), "lot", g_strdup (lot->record.id), g_free);
   g_signal_connect (remove, "clicked", G_CALLBACK (remove_cb), self);
   adw_expander_row_add_action (ADW_EXPANDER_ROW (row), remove);
@@ -234,7 +235,8 @@ find_same (const WbJob *job,
     {
       const WbLot *other = wb_job_nth (job, WB_KIND_LOT, i);
 
-      if (g_strcmp0 (other->colour, lot->colour) == 0 && g_strcmp0 (other->number, lot->number) == 0)
+      if (g_strcmp0 (other->colour, lot->colour) == 0
+          && g_strcmp0 (other->number, lot->number) == 0)
         return other;
     }
   return NULL;
@@ -248,7 +250,8 @@ check_lot (WbLotEditor *self,
     show_fault (self, self->colour, _("Say the colour of the tags."));
   else if (find_same (wb_job_model_get_job (self->model), lot) != NULL)
     show_fault (self, self->number, _("The job has this lot already."));
-  else if (lot->first != WB_INTEGER_UNSET && lot->last != WB_INTEGER_UNSET && lot->first > lot->last)
+  else if (lot->first != WB_INTEGER_UNSET && lot->last != WB_INTEGER_UNSET
+           && lot->first > lot->last)
     show_fault (self, self->last, _("The last tag is before the first."));
   else
     return TRUE;
@@ -296,8 +299,8 @@ wb_lot_editor_class_init (WbLotEditorClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = wb_lot_editor_dispose;
 
-  gtk_widget_class_set_template_from_resource (widget_class,
-                                               "/org/wainbook/Wainbook/inventory/wb-lot-editor.ui");
+  gtk_widget_class_set_template_from_resource (
+    widget_class, "/org/wainbook/Wainbook/inventory/wb-lot-editor.ui");
   gtk_widget_class_bind_template_child (widget_class, WbLotEditor, toasts);
   gtk_widget_class_bind_template_child (widget_class, WbLotEditor, lots);
   gtk_widget_class_bind_template_child (widget_class, WbLotEditor, colour);

@@ -40,7 +40,8 @@ attach_codes (GtkGrid          *grid,
   for (gsize i = 0; i < n_codes; i++)
     {
       attach (grid, codes[i].code, "wb-code", column + 2 * ((int) i / ROWS), 1 + (int) i % ROWS, 1);
-      attach (grid, _(codes[i].word), NULL, column + 2 * ((int) i / ROWS) + 1, 1 + (int) i % ROWS, 1);
+      attach (grid, _(codes[i].word), NULL, column + 2 * ((int) i / ROWS) + 1, 1 + (int) i % ROWS,
+              1);
     }
   return column + 2 * n_columns;
 }
@@ -80,7 +81,8 @@ create_popover (GtkMenuButton *button,
   gtk_scrolled_window_set_max_content_width (GTK_SCROLLED_WINDOW (scroller), 900);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), make_grid ());
   gtk_popover_set_child (GTK_POPOVER (popover), scroller);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (popover), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Condition codes"), -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (popover), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _("Condition codes"), -1);
   gtk_menu_button_set_popover (button, popover);
 }
 

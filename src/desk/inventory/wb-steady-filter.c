@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Two sets of positions of the source: those shown, and those to be looked at again. An idle source
- * works through the second: first what is shown and may have to go, from the end, so that what moves
- * up into view has been looked at already; then what may come, from the start. */
+ * works through the second: first what is shown and may have to go, from the end, so that what
+ * moves up into view has been looked at already; then what may come, from the start. */
 #include "config.h"
 
 #include "desk/inventory/wb-steady-filter.h"
@@ -9,8 +9,8 @@
 /* A turn ends after this time. */
 #define TURN_USEC   4000
 /* Within NEAR places of what a person looks at, each change has the column view number some two
- * hundred rows of cells anew, and make and break as many as came and went: a batch of this size keeps
- * the two in balance. Elsewhere a change costs next to nothing. */
+ * hundred rows of cells anew, and make and break as many as came and went: a batch of this size
+ * keeps the two in balance. Elsewhere a change costs next to nothing. */
 #define NEAR        260
 #define BATCH_NEAR  16
 #define BATCH_FAR   1024
@@ -205,8 +205,7 @@ items_changed_cb (WbSteadyFilter *self,
                   guint           added)
 {
   guint before = shown_before (self, position);
-  guint gone = removed > 0
-               ? (guint) gtk_bitset_get_size_in_range (self->shown, position, position + removed - 1) : 0;
+  guint gone = shown_before (self, position + removed) - before;
   guint come = 0;
 
   /* What the source put in place of others is looked at anew, whatever was known of those. */
@@ -334,8 +333,10 @@ wb_steady_filter_new (GListModel *source,
   self = g_object_new (WB_TYPE_STEADY_FILTER, NULL);
   self->source = g_object_ref (source);
   self->filter = g_object_ref (filter);
-  g_signal_connect_object (source, "items-changed", G_CALLBACK (items_changed_cb), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (filter, "changed", G_CALLBACK (filter_changed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (source, "items-changed", G_CALLBACK (items_changed_cb), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (filter, "changed", G_CALLBACK (filter_changed_cb), self,
+                           G_CONNECT_SWAPPED);
   items_changed_cb (self, 0, 0, g_list_model_get_n_items (source));
   return self;
 }
