@@ -12,6 +12,7 @@
 #include "desk/order/wb-order-page.h"
 #include "desk/valuation/wb-valuation-page.h"
 #include "desk/widgets/wb-field-row.h"
+#include "desk/widgets/wb-focus-within.h"
 #include "desk/widgets/wb-text-row.h"
 #include "office/wb-words.h"
 
@@ -402,6 +403,7 @@ wb_job_page_class_init (WbJobPageClass *klass)
   object_class->get_property = wb_job_page_get_property;
   object_class->set_property = wb_job_page_set_property;
   object_class->dispose = wb_job_page_dispose;
+  widget_class->focus = wb_focus_within;
   widget_class->grab_focus = wb_job_page_grab_focus;
 
   properties[PROP_MODEL] =
@@ -484,7 +486,17 @@ wb_job_page_get_visible_name (WbJobPage *self)
   return adw_view_stack_get_visible_child_name (self->stack);
 }
 
-/* Where the focus is within the page already, it stays. */
+static gboolean
+is_first_visit (GtkWidget *page)
+{
+  gboolean first = g_object_get_data (G_OBJECT (page), "visited") == NULL;
+
+  g_object_set_data (G_OBJECT (page), "visited", GINT_TO_POINTER (TRUE));
+  return first;
+}
+
+/* Where the focus is within the page already, it stays; but what the stack chose at the first visit
+ * is only the first thing there. */
 static void
 focus_page (WbJobPage *self)
 {
@@ -492,7 +504,8 @@ focus_page (WbJobPage *self)
   GtkRoot *root = gtk_widget_get_root (page);
   GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
 
-  if (focus != NULL && (focus == page || gtk_widget_is_ancestor (focus, page)))
+  if (!is_first_visit (page)
+      && focus != NULL && (focus == page || gtk_widget_is_ancestor (focus, page)))
     return;
 
   gtk_widget_grab_focus (GTK_WIDGET (self));
