@@ -264,20 +264,31 @@ claim_selected_cb (WbClaimPage   *self,
     choose_claim (self, wb_claim_row_get_id (WB_CLAIM_ROW (row)));
 }
 
+/* The claim that is most likely wanted: the last one still open, else the last one. */
+static const char *
+find_wanted_claim (const WbJob *job)
+{
+  const char *wanted = NULL;
+  gboolean open = FALSE;
+
+  for (guint i = 0; i < wb_job_count (job, WB_KIND_CLAIM); i++)
+    {
+      const WbClaim *claim = wb_job_nth (job, WB_KIND_CLAIM, i);
+      gboolean is_open = claim->status == WB_CLAIM_OPEN || claim->status == WB_CLAIM_OFFERED;
+
+      if (is_open || !open)
+        wanted = claim->record.id;
+      open = open || is_open;
+    }
+  return wanted;
+}
+
 /* The claim may be gone, or the first one have come. */
 static void
 job_changed_cb (WbClaimPage *self)
 {
-  WbJob *job = wb_job_model_get_job (self->model);
-
   if (get_claim (self) == NULL)
-    {
-      const WbRecord *first = NULL;
-
-      if (wb_job_count (job, WB_KIND_CLAIM) > 0)
-        first = wb_job_nth (job, WB_KIND_CLAIM, 0);
-      choose_claim (self, first != NULL ? first->id : NULL);
-    }
+    choose_claim (self, find_wanted_claim (wb_job_model_get_job (self->model)));
 
   queue_update (self);
 }
