@@ -523,6 +523,66 @@ test_conflict (Fixture       *f,
   wb_test_assert_field (stored, WB_KIND_ORDER, "order", "bill_number", "B-77");
 }
 
+/* Two windows of one process ask both; the answer in one is the answer in the other. */
+static void
+test_conflict_in_two_windows (Fixture       *f,
+                              gconstpointer  data)
+{
+  WbJobModel *model;
+  WbWindow *second;
+
+  wb_desk_driver_open_job (f->window, "j-1");
+  type (f, "{ctrl+n}");
+  second = WB_WINDOW (gtk_application_get_active_window (GTK_APPLICATION (f->app)));
+  wb_desk_driver_open_job (second, "j-1");
+  wb_test_wait_until_drawn (GTK_WIDGET (second));
+  model = wb_job_page_get_model (wb_window_get_job_page (f->window));
+
+  wb_test_set_field (model, WB_KIND_ORDER, "order", "vehicle", "Truck 9");
+  change_elsewhere (f, "vehicle", "Trailer 2");
+  wb_test_wait_until (has_dialog, f);
+  answer (find_dialog (f), "Take _Theirs");
+  wb_test_settle ();
+  g_assert_null (find_dialog (f));
+  wb_test_assert_field (wb_desk_driver_get_job (second), WB_KIND_ORDER, "order", "vehicle", "Trailer 2");
+  wb_test_flush (model);
+}
+
+static gboolean
+shows_unstored (gpointer window)
+{
+  GtkWidget *button = wb_test_find (window, GTK_TYPE_BUTTON, "_Show");
+
+  return button != NULL && gtk_widget_get_mapped (button);
+}
+
+/* A job that nobody looks at any more clashes: the window says so, and coming back to it asks. */
+static void
+test_conflict_out_of_sight (Fixture       *f,
+                            gconstpointer  data)
+{
+  g_autoptr (WbJobModel) model = NULL;
+
+  wb_desk_driver_open_job (f->window, "j-1");
+  model = g_object_ref (wb_job_page_get_model (wb_window_get_job_page (f->window)));
+  wb_test_set_field (model, WB_KIND_ORDER, "order", "vehicle", "Truck 9");
+  change_elsewhere (f, "bill_number", "B-77");
+  wb_desk_driver_open_job (f->window, "j-2");
+
+  wb_test_wait_until (shows_unstored, f->window);
+  g_assert_nonnull (wb_test_find (GTK_WIDGET (f->window), GTK_TYPE_LABEL,
+                                  "Changes to J-1 (Ada Brook) are not stored."));
+  wb_test_wait_until_drawn (GTK_WIDGET (f->window));
+  wb_test_save_picture (GTK_WIDGET (f->window), "desk-unstored");
+
+  g_signal_emit_by_name (wb_test_find (GTK_WIDGET (f->window), GTK_TYPE_BUTTON, "_Show"), "clicked");
+  wb_desk_driver_wait_for_job (f->window, "j-1");
+  wb_test_wait_until (has_dialog, f);
+  answer (find_dialog (f), "_Keep Mine");
+  wb_test_flush (model);
+  g_assert_false (shows_unstored (f->window));
+}
+
 /* --- books ------------------------------------------------------------------------------------ */
 
 static gboolean
@@ -672,7 +732,9 @@ main (int    argc,
   ADD ("order/weight", test_weight);
   ADD ("close/second-window", test_second_window);
   ADD ("close/fails", test_close_fails);
-  ADD ("conflict", test_conflict);
+  ADD ("conflict/keep", test_conflict);
+  ADD ("conflict/two-windows", test_conflict_in_two_windows);
+  ADD ("conflict/out-of-sight", test_conflict_out_of_sight);
   ADD ("book/none", test_no_book);
   ADD ("book/last", test_last_book);
   ADD ("book/new", test_new_book);

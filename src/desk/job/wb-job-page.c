@@ -8,6 +8,7 @@
 
 #include "desk/claim/wb-claim-page.h"
 #include "desk/inventory/wb-inventory-page.h"
+#include "desk/job/wb-conflict-dialog.h"
 #include "desk/job/wb-job-heading.h"
 #include "desk/order/wb-order-page.h"
 #include "desk/valuation/wb-valuation-page.h"
@@ -37,7 +38,7 @@ struct _WbJobPage
   WbJobModel            *model;
   GSignalGroup          *model_signals;
   gboolean               show_back;
-  gboolean               in_conflict;
+  GtkWidget             *conflict_dialog;   /* (weak) */
   AdwToast              *toast;         /* (weak) what was told last */
 };
 
@@ -117,78 +118,58 @@ show_saved (WbJobPage *self)
   gtk_label_set_label (self->saved, fault != NULL ? _("Not stored") :
                                     unsaved ? _("Storing…") : _("Stored"));
   gtk_label_set_label (self->fault, fault != NULL ? fault : "");
-  gtk_button_set_label (self->fault_button, self->in_conflict ? _("C_hoose") : _("Try _Again"));
+  gtk_button_set_label (self->fault_button,
+                        wb_job_model_in_conflict (self->model) ? _("C_hoose") : _("Try _Again"));
   gtk_info_bar_set_revealed (self->fault_bar, fault != NULL);
-  if (fault == NULL)
-    self->in_conflict = FALSE;
 }
 
 /* --- a clash with another window -------------------------------------------------------------- */
 
-static void
-conflict_answered_cb (WbJobPage  *self,
-                      const char *response)
-{
-  if (g_str_equal (response, "theirs") && wb_job_model_get_removed (self->model))
-    g_signal_emit (self, signals[LEAVE], 0);
-  else if (g_str_equal (response, "theirs"))
-    wb_job_model_take_theirs (self->model);
-  else if (g_str_equal (response, "mine"))
-    wb_job_model_keep_mine (self->model);
-}
-
-static GtkWidget *
-make_conflict_dialog (WbJobPage *self,
-                      gboolean   removed)
-{
-  GtkWindow *window = GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self)));
-  GtkWidget *dialog;
-
-  if (removed)
-    dialog = adw_message_dialog_new (window, _("This Job Was Removed"),
-                                     _("Somebody removed this job from the book while you were "
-                                       "changing it. Put it back with your changes, or let it go?"));
-  else
-    dialog = adw_message_dialog_new (window, _("This Job Was Changed Elsewhere"),
-                                     _("Somebody stored other changes to this job while you were "
-                                       "changing it. Keep yours on top of them, field by field, or "
-                                       "go on with theirs alone? Either can be undone."));
-
-  adw_message_dialog_add_responses (ADW_MESSAGE_DIALOG (dialog),
-                                    "later", _("_Later"),
-                                    "theirs", removed ? _("Let It _Go") : _("Take _Theirs"),
-                                    "mine", removed ? _("_Put It Back") : _("_Keep Mine"),
-                                    NULL);
-  adw_message_dialog_set_response_appearance (ADW_MESSAGE_DIALOG (dialog), "mine",
-                                              ADW_RESPONSE_SUGGESTED);
-  if (removed)
-    adw_message_dialog_set_response_appearance (ADW_MESSAGE_DIALOG (dialog), "theirs",
-                                                ADW_RESPONSE_DESTRUCTIVE);
-  adw_message_dialog_set_default_response (ADW_MESSAGE_DIALOG (dialog), "mine");
-  adw_message_dialog_set_close_response (ADW_MESSAGE_DIALOG (dialog), "later");
-  return dialog;
-}
-
+/* Asks once; a page that is not shown asks when it is. */
 static void
 conflict_cb (WbJobPage *self)
 {
-  GtkWidget *dialog;
-
-  self->in_conflict = TRUE;
   show_saved (self);
-  if (!gtk_widget_get_mapped (GTK_WIDGET (self)))
-    return;
+  if (self->conflict_dialog == NULL && gtk_widget_get_mapped (GTK_WIDGET (self)) &&
+      wb_job_model_in_conflict (self->model))
+    g_set_weak_pointer (&self->conflict_dialog,
+                        wb_conflict_dialog_show (GTK_WIDGET (self), self->model));
+}
 
-  dialog = make_conflict_dialog (self, wb_job_model_get_removed (self->model));
-  g_signal_connect_object (dialog, "response", G_CALLBACK (conflict_answered_cb), self,
-                           G_CONNECT_SWAPPED);
-  gtk_window_present (GTK_WINDOW (dialog));
+static gboolean
+ask_cb (gpointer data)
+{
+  WbJobPage *self = WB_JOB_PAGE (data);
+
+  if (self->model != NULL)
+    conflict_cb (self);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+wb_job_page_map (GtkWidget *widget)
+{
+  WbJobPage *self = WB_JOB_PAGE (widget);
+
+  GTK_WIDGET_CLASS (wb_job_page_parent_class)->map (widget);
+
+  /* Not from within: the window is not yet there to be asked above. */
+  if (self->model != NULL && wb_job_model_in_conflict (self->model))
+    g_idle_add_full (G_PRIORITY_DEFAULT_IDLE, ask_cb, g_object_ref (self), g_object_unref);
+}
+
+static void
+leave_action (GtkWidget  *widget,
+              const char *name,
+              GVariant   *target)
+{
+  g_signal_emit (widget, signals[LEAVE], 0);
 }
 
 static void
 fault_clicked_cb (WbJobPage *self)
 {
-  if (self->in_conflict)
+  if (wb_job_model_in_conflict (self->model))
     conflict_cb (self);
   else
     wb_job_model_flush_async (self->model, NULL, NULL, NULL);
@@ -376,6 +357,7 @@ wb_job_page_dispose (GObject *object)
   WbJobPage *self = WB_JOB_PAGE (object);
 
   g_clear_object (&self->model_signals);
+  g_clear_weak_pointer (&self->conflict_dialog);
   g_clear_weak_pointer (&self->toast);
   g_clear_pointer (&self->box, gtk_widget_unparent);
   gtk_widget_dispose_template (GTK_WIDGET (self), WB_TYPE_JOB_PAGE);
@@ -405,6 +387,7 @@ wb_job_page_class_init (WbJobPageClass *klass)
   object_class->dispose = wb_job_page_dispose;
   widget_class->focus = wb_focus_within;
   widget_class->grab_focus = wb_job_page_grab_focus;
+  widget_class->map = wb_job_page_map;
 
   properties[PROP_MODEL] =
     g_param_spec_object ("model", NULL, NULL, WB_TYPE_JOB_MODEL,
@@ -436,6 +419,7 @@ wb_job_page_class_init (WbJobPageClass *klass)
   gtk_widget_class_install_action (widget_class, "job.undo", NULL, undo_action);
   gtk_widget_class_install_action (widget_class, "job.redo", NULL, redo_action);
   gtk_widget_class_install_action (widget_class, "job.store", NULL, store_action);
+  gtk_widget_class_install_action (widget_class, "job.leave", NULL, leave_action);
   gtk_widget_class_install_action (widget_class, "job.tell", "s", tell_action);
   gtk_widget_class_install_action (widget_class, "job.warn", "s", warn_action);
 }

@@ -550,6 +550,14 @@ wb_job_model_refresh (WbJobModel *self)
 }
 
 gboolean
+wb_job_model_in_conflict (WbJobModel *self)
+{
+  g_return_val_if_fail (WB_IS_JOB_MODEL (self), FALSE);
+
+  return wb_job_saver_in_conflict (self->saver);
+}
+
+gboolean
 wb_job_model_get_removed (WbJobModel *self)
 {
   g_return_val_if_fail (WB_IS_JOB_MODEL (self), FALSE);

@@ -79,6 +79,9 @@ void         wb_job_model_give_up      (WbJobModel  *self);
  * window that gets the focus back. Changes made here meanwhile stay and meet the newer value at the next save. */
 void         wb_job_model_refresh      (WbJobModel  *self);
 
+/** Whether the person has still to choose between this window's changes and those of another. */
+gboolean     wb_job_model_in_conflict  (WbJobModel  *self);
+
 /** The book no longer has the job. Only after "conflict". */
 gboolean     wb_job_model_get_removed  (WbJobModel  *self);
 

@@ -16,6 +16,14 @@ struct _WbOpenJobs
   GPtrArray *models;   /* WbJobModel, the one asked for last at the end */
 };
 
+enum
+{
+  FAULTS_CHANGED,
+  N_SIGNALS
+};
+
+static guint signals[N_SIGNALS];
+
 G_DEFINE_FINAL_TYPE (WbOpenJobs, wb_open_jobs, G_TYPE_OBJECT)
 
 static gboolean
@@ -78,6 +86,12 @@ move_to_end (WbOpenJobs *self,
 }
 
 static void
+fault_cb (WbOpenJobs *self)
+{
+  g_signal_emit (self, signals[FAULTS_CHANGED], 0);
+}
+
+static void
 job_saved_cb (WbOpenJobs *self,
               const char *id)
 {
@@ -131,6 +145,9 @@ wb_open_jobs_class_init (WbOpenJobsClass *klass)
 
   object_class->dispose = wb_open_jobs_dispose;
   object_class->finalize = wb_open_jobs_finalize;
+
+  signals[FAULTS_CHANGED] = g_signal_new ("faults-changed", WB_TYPE_OPEN_JOBS, G_SIGNAL_RUN_LAST,
+                                          0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 }
 
 static void
@@ -213,6 +230,7 @@ wb_open_jobs_adopt (WbOpenJobs *self,
 
   model = wb_job_model_new (self->office, job);
   g_ptr_array_add (self->models, g_object_ref (model));
+  g_signal_connect_object (model, "notify::fault", G_CALLBACK (fault_cb), self, G_CONNECT_SWAPPED);
   trim (self);
   return model;
 }
@@ -224,6 +242,26 @@ wb_open_jobs_forget (WbOpenJobs *self,
   g_return_if_fail (WB_IS_OPEN_JOBS (self));
 
   g_ptr_array_remove (self->models, model);
+  g_signal_emit (self, signals[FAULTS_CHANGED], 0);
+}
+
+WbJobModel *
+wb_open_jobs_get_faulty (WbOpenJobs *self,
+                         WbJobModel *except)
+{
+  g_return_val_if_fail (WB_IS_OPEN_JOBS (self), NULL);
+
+  for (guint i = 0; i < self->models->len; i++)
+    {
+      WbJobModel *model = g_ptr_array_index (self->models, i);
+      g_autofree char *fault = NULL;
+
+      g_object_get (model, "fault", &fault, NULL);
+      if (fault != NULL && model != except)
+        return model;
+    }
+
+  return NULL;
 }
 
 gboolean

@@ -7,6 +7,7 @@
 
 G_BEGIN_DECLS
 
+/* Signal "faults-changed": another job cannot be stored, or one can again. */
 #define WB_TYPE_OPEN_JOBS (wb_open_jobs_get_type ())
 G_DECLARE_FINAL_TYPE (WbOpenJobs, wb_open_jobs, WB, OPEN_JOBS, GObject)
 
@@ -31,6 +32,10 @@ WbJobModel  *wb_open_jobs_adopt        (WbOpenJobs          *self,
 /** Lets go of a model that may not come back: its job was removed, or its changes given up. */
 void         wb_open_jobs_forget       (WbOpenJobs          *self,
                                         WbJobModel          *model);
+
+/** Returns: (transfer none) (nullable): a job other than @except (nullable) whose changes could not be stored. */
+WbJobModel  *wb_open_jobs_get_faulty   (WbOpenJobs          *self,
+                                        WbJobModel          *except);
 
 /** Whether a change in any of them is not in the book. */
 gboolean     wb_open_jobs_get_unsaved  (WbOpenJobs          *self);

@@ -9,6 +9,7 @@
 #include "desk/jobs/wb-job-list.h"
 #include "desk/window/wb-accelerators.h"
 #include "desk/window/wb-book-chooser.h"
+#include "desk/window/wb-notices.h"
 #include "desk/window/wb-window-closing.h"
 #include "desk/wb-application.h"
 #include "office/wb-words.h"
@@ -23,8 +24,7 @@ struct _WbWindow
   GtkLabel             *opening;
   AdwLeaflet           *leaflet;
   AdwWindowTitle       *book_title;
-  GtkInfoBar           *terms_bar;
-  GtkLabel             *terms_fault;
+  WbNotices            *notices;
   WbJobList            *jobs;
   GtkStack             *job_stack;
   AdwBin               *job_bin;
@@ -92,7 +92,11 @@ leave_job (WbWindow *self)
   WbJobPage *page = wb_window_get_job_page (self);
 
   if (page != NULL)
-    wb_open_jobs_forget (self->open_jobs, wb_job_page_get_model (page));
+    {
+      wb_job_model_give_up (wb_job_page_get_model (page));
+      wb_open_jobs_forget (self->open_jobs, wb_job_page_get_model (page));
+    }
+  g_object_set (self->notices, "shown", NULL, NULL);
   adw_bin_set_child (self->job_bin, NULL);
   gtk_stack_set_visible_child_name (self->job_stack, "none");
   wb_job_list_select (self->jobs, NULL);
@@ -125,6 +129,7 @@ show_job (WbWindow   *self,
   g_object_bind_property (self->leaflet, "folded", page, "show-back", G_BINDING_SYNC_CREATE);
   g_signal_connect_object (page, "leave", G_CALLBACK (leave_job), self, G_CONNECT_SWAPPED);
   adw_bin_set_child (self->job_bin, page);
+  g_object_set (self->notices, "shown", model, NULL);
   gtk_stack_set_visible_child_name (self->job_stack, "job");
   wb_job_page_show (WB_JOB_PAGE (page), page_name != NULL ? page_name : "order");
   gtk_widget_grab_focus (page);
@@ -199,6 +204,14 @@ new_job_action (GtkWidget  *widget,
 
   g_cancellable_cancel (self->cancellable);
   wb_office_create_job_async (get_office (self), currency, NULL, job_created_cb, g_object_ref (self));
+}
+
+static void
+open_job_action (GtkWidget  *widget,
+                 const char *name,
+                 GVariant   *target)
+{
+  wb_window_open_job (WB_WINDOW (widget), g_variant_get_string (target, NULL));
 }
 
 static void
@@ -289,33 +302,6 @@ help_action (GtkWidget  *widget,
 }
 
 /* --- what the window hears -------------------------------------------------------------------- */
-
-static void
-terms_answered_cb (WbWindow *self,
-                   int       response)
-{
-  const char *const *faults = wb_office_get_terms_faults (get_office (self));
-  g_autofree char *text = g_strjoinv ("\n\n", (char **) faults);
-
-  gtk_info_bar_set_revealed (self->terms_bar, FALSE);
-  if (response != GTK_RESPONSE_CLOSE)
-    tell (self, _("Terms That Were Left Out"), text);
-}
-
-static void
-show_terms_faults (WbWindow *self)
-{
-  WbOffice *office = get_office (self);
-  const char *const *faults = office != NULL ? wb_office_get_terms_faults (office) : NULL;
-  guint count = faults != NULL ? g_strv_length ((char **) faults) : 0;
-  g_autofree char *text = g_strdup_printf (ngettext ("%u file of terms has a fault and was left out.",
-                                                     "%u files of terms have faults and were left out.",
-                                                     count),
-                                           count);
-
-  gtk_label_set_label (self->terms_fault, text);
-  gtk_info_bar_set_revealed (self->terms_bar, count > 0);
-}
 
 /* Whoever comes back to the window sees what others stored meanwhile. */
 static void
@@ -417,6 +403,7 @@ static void
 install_actions (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_install_action (widget_class, "win.new-job", NULL, new_job_action);
+  gtk_widget_class_install_action (widget_class, "win.open-job", "s", open_job_action);
   gtk_widget_class_install_action (widget_class, "win.search", NULL, search_action);
   gtk_widget_class_install_action (widget_class, "win.open-book", NULL, open_book_action);
   gtk_widget_class_install_action (widget_class, "win.new-book", NULL, new_book_action);
@@ -444,6 +431,7 @@ wb_window_class_init (WbWindowClass *klass)
   g_object_class_install_properties (object_class, N_PROPS, properties);
 
   g_type_ensure (WB_TYPE_JOB_LIST);
+  g_type_ensure (WB_TYPE_NOTICES);
 
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/wainbook/Wainbook/window/wb-window.ui");
@@ -451,12 +439,10 @@ wb_window_class_init (WbWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, WbWindow, opening);
   gtk_widget_class_bind_template_child (widget_class, WbWindow, leaflet);
   gtk_widget_class_bind_template_child (widget_class, WbWindow, book_title);
-  gtk_widget_class_bind_template_child (widget_class, WbWindow, terms_bar);
-  gtk_widget_class_bind_template_child (widget_class, WbWindow, terms_fault);
+  gtk_widget_class_bind_template_child (widget_class, WbWindow, notices);
   gtk_widget_class_bind_template_child (widget_class, WbWindow, jobs);
   gtk_widget_class_bind_template_child (widget_class, WbWindow, job_stack);
   gtk_widget_class_bind_template_child (widget_class, WbWindow, job_bin);
-  gtk_widget_class_bind_template_callback (widget_class, terms_answered_cb);
   gtk_widget_class_bind_template_callback (widget_class, wb_window_open_job);
 
   install_actions (widget_class);
@@ -468,6 +454,7 @@ enable_actions (WbWindow *self)
   gboolean open = self->open_jobs != NULL;
 
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.new-job", open);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.open-job", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.search", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.back", open);
 }
@@ -521,7 +508,7 @@ wb_window_set_open_jobs (WbWindow   *self,
   gtk_stack_set_visible_child_name (self->stack, open_jobs != NULL ? "office" : "start");
   g_object_set (self->jobs, "office", get_office (self), NULL);
   show_title (self);
-  show_terms_faults (self);
+  g_object_set (self->notices, "open-jobs", open_jobs, "shown", NULL, NULL);
   enable_actions (self);
   if (open_jobs != NULL)
     wb_job_list_start_search (self->jobs);
