@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The reckoning as a value: its life, its closed lists and its canonical transcript. How it is
+/* The reckoning as a value: its life, its closed lists and its canonical listing. How it is
  * worked out stands in wb-reckon.c. */
 #include "core/wb-reckoning.h"
 
@@ -234,7 +234,7 @@ wb_figure_to_text (const WbFigure *self,
   g_assert_not_reached ();
 }
 
-/* --- transcript ------------------------------------------------------------------------------- */
+/* --- listing ---------------------------------------------------------------------------------- */
 
 static void
 write_amount (GString    *text,

@@ -243,7 +243,7 @@ WbReckoning *wb_reckon             (WbTerms       *terms,
                                     const char    *claim_id,
                                     GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full): a canonical transcript, one line a reason and a figure, the same in
+/** Returns: (transfer full): a canonical listing, one line a reason and a figure, the same in
  * every locale. */
 char        *wb_reckoning_to_text  (const WbReckoning *self) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -204,10 +204,11 @@ add_line (const Report *self,
   g_autofree char *name = name_of_line (self, row);
   g_autofree char *loss = words_of_amount (self, figures->loss);
   g_autofree char *allowed = words_of_amount (self, figures->allowed);
+  g_autofree char *covered = words_of_amount (self, figures->covered);
   g_autofree char *deducted = words_of_amount (self, figures->deducted);
   g_autofree char *owed = words_of_amount (self, figures->owed);
 
-  wb_text_table_add_row (table, number, name, loss, allowed, deducted, owed);
+  wb_text_table_add_row (table, number, name, loss, allowed, covered, deducted, owed);
   add_line_reasons (self, table, side, index);
 }
 
@@ -216,17 +217,18 @@ append_lines (const Report *self,
               WbSide        side)
 {
   const WbSideReckoning *totals = &self->reckoning->side[side];
-  g_autoptr (WbTextTable) table = wb_text_table_new ("rlrrrr");
+  g_autoptr (WbTextTable) table = wb_text_table_new ("rlrrrrr");
   g_autofree char *loss = words_of_amount (self, totals->loss);
   g_autofree char *allowed = words_of_amount (self, totals->allowed);
+  g_autofree char *covered = words_of_amount (self, totals->covered);
   g_autofree char *deducted = words_of_amount (self, totals->deducted);
   g_autofree char *owed = words_of_amount (self, totals->owed);
 
-  wb_text_table_add_row (table, _("Line"), _("Item"), _("Loss"), _("Allowed"), _("Deducted"),
-                         _("Owed"));
+  wb_text_table_add_row (table, _("Line"), _("Item"), _("Loss"), _("Allowed"), _("In limit"),
+                         _("Deducted"), _("Owed"));
   for (guint i = 0; i < self->reckoning->n_lines; i++)
     add_line (self, table, side, i);
-  wb_text_table_add_row (table, "", _("Together"), loss, allowed, deducted, owed);
+  wb_text_table_add_row (table, "", _("Together"), loss, allowed, covered, deducted, owed);
   wb_text_table_append (table, 2, self->out);
 }
 

@@ -470,7 +470,7 @@ test_no_such_claim (ClaimFixture  *fixture,
 }
 
 static void
-test_transcript_names_every_step (ClaimFixture  *fixture,
+test_listing_names_every_step (ClaimFixture  *fixture,
                                   gconstpointer  data)
 {
   g_autoptr (WbReckoning) reckoning = NULL;
@@ -516,7 +516,7 @@ main (int    argc,
   g_test_add_func ("/core/reckon/time/actual-value-then-barred",
                    test_late_claim_at_actual_value_then_barred);
   CASE ("reasons/silence", test_silence_is_said_once);
-  CASE ("reasons/transcript", test_transcript_names_every_step);
+  CASE ("reasons/listing", test_listing_names_every_step);
   CASE ("errors/absurd", test_absurd_input_is_an_error);
   CASE ("errors/no-such-claim", test_no_such_claim);
   return g_test_run ();
