@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Both choices of liability worked out for one shipment before anything is lost. One function a
- * figure, each the same for both sides; those of articles stand in wb-valuation-articles.c. Does not
- * look at claims and makes no words. */
+ * figure, each the same for both sides; those of articles stand in wb-valuation-articles.c. Does
+ * not look at claims and makes no words. */
 #include "config.h"
 
 #include "core/wb-valuation-preview.h"

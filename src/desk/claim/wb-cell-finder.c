@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Finding a cell by its record. Rows are made and thrown away as they come into sight, so a cell may
- * be there only some frames after its row was asked for. */
+/* Finding a cell by its record. Rows are made and thrown away as they come into sight, so a cell
+ * may be there only some frames after its row was asked for. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -158,5 +158,6 @@ wb_cell_finder_focus (WbCellFinder *self,
   self->tries = 0;
   scroll_to (self, id);
   if (self->tick == 0)
-    self->tick = gtk_widget_add_tick_callback (GTK_WIDGET (self->view), focus_wanted_cb, self, NULL);
+    self->tick = gtk_widget_add_tick_callback (GTK_WIDGET (self->view), focus_wanted_cb, self,
+                                               NULL);
 }

@@ -4,54 +4,15 @@
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
-#include "desk/claim/wb-claim-page.h"
+#include "desk/claim/wb-claim-page-private.h"
 
 #include <glib/gi18n.h>
 
 #include "desk/claim/wb-claim-columns.h"
-#include "desk/claim/wb-claim-deeds.h"
 #include "desk/claim/wb-claim-row.h"
-#include "desk/claim/wb-clock-list.h"
-#include "desk/claim/wb-evidence-card.h"
 #include "desk/claim/wb-line-notices.h"
-#include "desk/claim/wb-outcome.h"
-#include "desk/claim/wb-reckoning-view.h"
-#include "desk/claim/wb-record-table.h"
-#include "desk/widgets/wb-choice-row.h"
 #include "desk/widgets/wb-columns.h"
-#include "desk/widgets/wb-field-row.h"
-#include "desk/widgets/wb-switch-row.h"
 #include "office/wb-words.h"
-
-struct _WbClaimPage
-{
-  GtkWidget        parent_instance;
-
-  GtkWidget       *empty;
-  GtkWidget       *content;
-  GtkWidget       *foot;
-  GtkListBox      *claims;
-  GtkLabel        *fault;
-  GtkLabel        *form_notice;
-  WbClockList     *clocks;
-  WbRecordTable   *lines;
-  WbEvidenceCard  *evidence;
-  WbReckoningView *reckoning_view;
-  WbRecordTable   *payments;
-  GtkWidget       *no_lines;
-  GtkWidget       *no_payments;
-  GtkWidget       *clock_group;
-  GtkWidget       *outcome;
-  WbOutcome       *applying;
-  WbOutcome       *comparing;
-  GtkLabel        *caution;
-
-  WbJobModel      *model;
-  char            *claim_id;      /* (nullable) */
-  WbReckoning     *reckoning;     /* (nullable): of the job last shown */
-  GCancellable    *cancellable;
-  guint            tick;
-};
 
 enum
 {
@@ -66,23 +27,6 @@ static GParamSpec *properties[N_PROPS];
 G_DEFINE_FINAL_TYPE (WbClaimPage, wb_claim_page, GTK_TYPE_WIDGET)
 
 static void queue_update (WbClaimPage *self);
-
-static void
-show_words (GtkLabel   *label,
-            const char *words)
-{
-  gtk_label_set_label (label, words != NULL ? words : "");
-  gtk_widget_set_visible (GTK_WIDGET (label), words != NULL);
-}
-
-static void
-show_error (WbClaimPage  *self,
-            const GError *error)
-{
-  g_autofree char *words = error != NULL ? wb_words_error (error) : NULL;
-
-  show_words (self->fault, words);
-}
 
 static const WbClaim *
 get_claim (WbClaimPage *self)
@@ -119,29 +63,6 @@ show_outcome (WbClaimPage *self)
 }
 
 static void
-show_clocks (WbClaimPage   *self,
-             const WbClaim *claim)
-{
-  WbJob *job = wb_job_model_get_job (self->model);
-  WbTermsSet *set = wb_office_get_terms (wb_job_model_get_office (self->model));
-  const WbTerms *terms = wb_terms_set_find (set, wb_job_order (job), NULL);
-  g_autoptr (GArray) clocks = NULL;
-  g_autoptr (GError) error = NULL;
-  GDate today;
-
-  if (terms != NULL)
-    {
-      wb_office_today (&today);
-      clocks = wb_claim_clocks (terms, job, claim, &today, &error);
-    }
-  if (error != NULL)
-    show_error (self, error);
-
-  wb_clock_list_show (self->clocks, terms, clocks);
-  gtk_widget_set_visible (self->clock_group, clocks != NULL && clocks->len > 0);
-}
-
-static void
 show_evidence (WbClaimPage *self)
 {
   WbJob *job = wb_job_model_get_job (self->model);
@@ -155,20 +76,6 @@ show_evidence (WbClaimPage *self)
   gtk_widget_set_visible (GTK_WIDGET (self->evidence),
                           wb_record_table_get_n_rows (self->lines) > 0);
   wb_evidence_card_show (self->evidence, job, line, notice);
-}
-
-static void
-enable_removals (WbClaimPage *self)
-{
-  gboolean has_claim = self->claim_id != NULL;
-
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.remove-claim", has_claim);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.add-line", has_claim);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.add-payment", has_claim);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.remove-line",
-                                 wb_record_table_get_selected_id (self->lines) != NULL);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.remove-payment",
-                                 wb_record_table_get_selected_id (self->payments) != NULL);
 }
 
 /* An empty table says nothing; a sentence stands in its place. */
@@ -186,18 +93,15 @@ static void
 update (WbClaimPage *self)
 {
   const WbClaim *claim = get_claim (self);
-  g_autofree char *form = NULL;
 
   gtk_widget_set_visible (self->empty, claim == NULL);
   gtk_widget_set_visible (self->content, claim != NULL);
   gtk_widget_set_visible (self->foot, claim != NULL);
-  enable_removals (self);
+  wb_claim_page_enable_actions (self);
   if (claim == NULL)
     return;
 
-  form = wb_claim_form_notice (claim);
-  show_words (self->form_notice, form);
-  show_clocks (self, claim);
+  wb_claim_head_update (self->head);
   reckon (self);
   show_outcome (self);
   show_or_say (self->lines, self->no_lines);
@@ -238,9 +142,9 @@ select_row (WbClaimPage *self)
       gtk_list_box_select_row (self->claims, row);
 }
 
-static void
-choose_claim (WbClaimPage *self,
-              const char  *id)
+void
+wb_claim_page_choose (WbClaimPage *self,
+                      const char  *id)
 {
   if (g_strcmp0 (id, self->claim_id) != 0)
     {
@@ -248,7 +152,7 @@ choose_claim (WbClaimPage *self,
       self->claim_id = g_strdup (id);
       wb_record_table_set_claim (self->lines, id);
       wb_record_table_set_claim (self->payments, id);
-      show_error (self, NULL);
+      wb_claim_page_show_error (self, NULL);
       g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_CLAIM_ID]);
       queue_update (self);
     }
@@ -261,7 +165,7 @@ claim_selected_cb (WbClaimPage   *self,
                    GtkListBoxRow *row)
 {
   if (row != NULL)
-    choose_claim (self, wb_claim_row_get_id (WB_CLAIM_ROW (row)));
+    wb_claim_page_choose (self, wb_claim_row_get_id (WB_CLAIM_ROW (row)));
 }
 
 /* The claim that is most likely wanted: the last one still open, else the last one. */
@@ -288,7 +192,7 @@ static void
 job_changed_cb (WbClaimPage *self)
 {
   if (get_claim (self) == NULL)
-    choose_claim (self, find_wanted_claim (wb_job_model_get_job (self->model)));
+    wb_claim_page_choose (self, find_wanted_claim (wb_job_model_get_job (self->model)));
 
   queue_update (self);
 }
@@ -320,7 +224,7 @@ line_selected_cb (WbClaimPage *self)
   if (self->model == NULL)
     return;
 
-  enable_removals (self);
+  wb_claim_page_enable_actions (self);
   show_evidence (self);
 }
 
@@ -328,135 +232,19 @@ static void
 payment_selected_cb (WbClaimPage *self)
 {
   if (self->model != NULL)
-    enable_removals (self);
-}
-
-static void
-add_line (WbClaimPage *self)
-{
-  g_autofree char *id = wb_claim_deeds_add_line (self->model, self->claim_id);
-
-  wb_record_table_edit (self->lines, id, "item");
-}
-
-static void
-add_payment (WbClaimPage *self)
-{
-  g_autofree char *id = NULL;
-  GDate today;
-
-  wb_office_today (&today);
-  id = wb_claim_deeds_add_payment (self->model, self->claim_id, &today);
-  wb_record_table_edit (self->payments, id, "amount");
+    wb_claim_page_enable_actions (self);
 }
 
 static void
 line_wanted_cb (WbClaimPage *self)
 {
-  add_line (self);
+  wb_claim_page_add_line (self);
 }
 
 static void
 payment_wanted_cb (WbClaimPage *self)
 {
-  add_payment (self);
-}
-
-/* --- actions ---------------------------------------------------------------------------------- */
-
-static void
-number_cb (GObject      *source,
-           GAsyncResult *result,
-           gpointer      data)
-{
-  g_autoptr (WbClaimPage) self = data;
-  g_autoptr (GError) error = NULL;
-  g_autofree char *number = wb_office_next_claim_number_finish (WB_OFFICE (source), result, &error);
-  g_autofree char *id = NULL;
-  GDate today;
-
-  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) || self->model == NULL)
-    return;
-
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.add-claim", TRUE);
-  show_error (self, error);
-  if (number == NULL)
-    return;
-
-  wb_office_today (&today);
-  id = wb_claim_deeds_add_claim (self->model, number, &today);
-  choose_claim (self, id);
-}
-
-static void
-add_claim_action (GtkWidget  *widget,
-                  const char *name,
-                  GVariant   *parameter)
-{
-  WbClaimPage *self = WB_CLAIM_PAGE (widget);
-
-  gtk_widget_action_set_enabled (widget, "claim.add-claim", FALSE);
-  wb_office_next_claim_number_async (wb_job_model_get_office (self->model), self->cancellable,
-                                     number_cb, g_object_ref (self));
-}
-
-static void
-remove_record (WbClaimPage *self,
-               WbKind       kind,
-               const char  *id)
-{
-  g_autoptr (GError) error = NULL;
-  g_autofree char *gone = g_strdup (id);
-
-  if (gone == NULL)
-    return;
-
-  wb_claim_deeds_remove (self->model, kind, gone, &error);
-  show_error (self, error);
-}
-
-static void
-remove_claim_action (GtkWidget  *widget,
-                     const char *name,
-                     GVariant   *parameter)
-{
-  remove_record (WB_CLAIM_PAGE (widget), WB_KIND_CLAIM, WB_CLAIM_PAGE (widget)->claim_id);
-}
-
-static void
-add_line_action (GtkWidget  *widget,
-                 const char *name,
-                 GVariant   *parameter)
-{
-  add_line (WB_CLAIM_PAGE (widget));
-}
-
-static void
-remove_line_action (GtkWidget  *widget,
-                    const char *name,
-                    GVariant   *parameter)
-{
-  WbClaimPage *self = WB_CLAIM_PAGE (widget);
-
-  remove_record (self, WB_KIND_CLAIM_LINE, wb_record_table_get_selected_id (self->lines));
-}
-
-static void
-add_payment_action (GtkWidget  *widget,
-                    const char *name,
-                    GVariant   *parameter)
-{
-  add_payment (WB_CLAIM_PAGE (widget));
-}
-
-static void
-remove_payment_action (GtkWidget  *widget,
-                       const char *name,
-                       GVariant   *parameter)
-{
-  WbClaimPage *self = WB_CLAIM_PAGE (widget);
-
-  remove_record (self, WB_KIND_PAYMENT, wb_record_table_get_selected_id (self->payments));
+  wb_claim_page_add_payment (self);
 }
 
 /* --- widget ----------------------------------------------------------------------------------- */
@@ -521,7 +309,7 @@ wb_claim_page_set_property (GObject      *object,
       break;
     case PROP_CLAIM_ID:
       if (self->model != NULL)
-        choose_claim (self, g_value_get_string (value));
+        wb_claim_page_choose (self, g_value_get_string (value));
       break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
@@ -558,17 +346,6 @@ wb_claim_page_finalize (GObject *object)
   G_OBJECT_CLASS (wb_claim_page_parent_class)->finalize (object);
 }
 
-/* A long claim has hundreds of fields; the figures are beneath them. */
-static void
-show_reckoning_action (GtkWidget  *widget,
-                       const char *name,
-                       GVariant   *parameter)
-{
-  WbClaimPage *self = WB_CLAIM_PAGE (widget);
-
-  gtk_widget_child_focus (GTK_WIDGET (self->reckoning_view), GTK_DIR_TAB_FORWARD);
-}
-
 /* The first look is at what is there already, or the focus would find nothing to go to. */
 static void
 wb_claim_page_map (GtkWidget *widget)
@@ -586,30 +363,14 @@ wb_claim_page_map (GtkWidget *widget)
 }
 
 static void
-install_actions (GtkWidgetClass *widget_class)
-{
-  gtk_widget_class_install_action (widget_class, "claim.show-reckoning", NULL, show_reckoning_action);
-  gtk_widget_class_install_action (widget_class, "claim.add-claim", NULL, add_claim_action);
-  gtk_widget_class_install_action (widget_class, "claim.remove-claim", NULL, remove_claim_action);
-  gtk_widget_class_install_action (widget_class, "claim.add-line", NULL, add_line_action);
-  gtk_widget_class_install_action (widget_class, "claim.remove-line", NULL, remove_line_action);
-  gtk_widget_class_install_action (widget_class, "claim.add-payment", NULL, add_payment_action);
-  gtk_widget_class_install_action (widget_class, "claim.remove-payment", NULL,
-                                   remove_payment_action);
-}
-
-static void
 ensure_types (void)
 {
-  g_type_ensure (WB_TYPE_CHOICE_ROW);
-  g_type_ensure (WB_TYPE_CLOCK_LIST);
+  g_type_ensure (WB_TYPE_CLAIM_HEAD);
   g_type_ensure (WB_TYPE_COLUMNS);
   g_type_ensure (WB_TYPE_EVIDENCE_CARD);
-  g_type_ensure (WB_TYPE_FIELD_ROW);
   g_type_ensure (WB_TYPE_OUTCOME);
   g_type_ensure (WB_TYPE_RECKONING_VIEW);
   g_type_ensure (WB_TYPE_RECORD_TABLE);
-  g_type_ensure (WB_TYPE_SWITCH_ROW);
 }
 
 static void
@@ -633,7 +394,7 @@ wb_claim_page_class_init (WbClaimPageClass *klass)
   g_object_class_install_properties (object_class, N_PROPS, properties);
 
   ensure_types ();
-  install_actions (widget_class);
+  wb_claim_page_install_actions (widget_class);
 
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/wainbook/Wainbook/claim/wb-claim-page.ui");
@@ -642,15 +403,13 @@ wb_claim_page_class_init (WbClaimPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, foot);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, claims);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, fault);
-  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, form_notice);
-  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, clocks);
+  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, head);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, lines);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, evidence);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, reckoning_view);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, payments);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, no_lines);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, no_payments);
-  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, clock_group);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, outcome);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, applying);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, comparing);

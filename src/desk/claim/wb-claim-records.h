@@ -5,8 +5,8 @@
 
 G_BEGIN_DECLS
 
-/* The records of one kind that belong to one claim of the open job, as a list that follows it: claim
- * lines by their number, payments as they were noted. */
+/* The records of one kind that belong to one claim of the open job, as a list that follows it:
+ * claim lines by their number, payments as they were noted. */
 #define WB_TYPE_CLAIM_RECORDS (wb_claim_records_get_type ())
 G_DECLARE_FINAL_TYPE (WbClaimRecords, wb_claim_records, WB, CLAIM_RECORDS, GObject)
 

@@ -421,6 +421,8 @@ wb_record_table_set_up (WbRecordTable       *self,
                         const WbTableColumn *columns,
                         guint                n_columns)
 {
+  GListModel *rows;
+
   g_return_if_fail (WB_IS_RECORD_TABLE (self));
   g_return_if_fail (self->model == NULL);
 
@@ -430,7 +432,8 @@ wb_record_table_set_up (WbRecordTable       *self,
   self->n_columns = n_columns;
 
   self->records = wb_claim_records_new (model, kind);
-  self->selection = gtk_single_selection_new (g_object_ref (wb_claim_records_get_list (self->records)));
+  rows = g_object_ref (wb_claim_records_get_list (self->records));
+  self->selection = gtk_single_selection_new (rows);
   self->finder = wb_cell_finder_new (self->view, G_LIST_MODEL (self->selection));
   g_signal_connect_object (self->selection, "notify::selected-item", G_CALLBACK (selected_cb), self,
                            G_CONNECT_SWAPPED);

@@ -28,8 +28,8 @@ gboolean       wb_table_faults_find    (WbTableFaults *self,
                                         const char   **text,
                                         const char   **message);
 
-/** Returns: (transfer full) (nullable): all faults, a line each, with the headings of their columns;
- * %NULL when there is none. @title_of gives the heading of a column. */
+/** Returns: (transfer full) (nullable): all faults, a line each, with the headings of their
+ * columns; %NULL when there is none. @title_of gives the heading of a column. */
 char          *wb_table_faults_words   (WbTableFaults *self,
                                         const char    *(*title_of) (guint    column,
                                                                     gpointer data),

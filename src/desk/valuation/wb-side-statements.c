@@ -316,7 +316,8 @@ say_extraordinary (Writer *writer)
     add_gap (writer, g_strdup_printf (ngettext ("%u piece has a listed value, %s, but no signed "
                                                 "list is noted below, so it does not count.",
                                                 "%u pieces have listed values, %s together, but no "
-                                                "signed list is noted below, so they do not count.", n),
+                                                "signed list is noted below, so they do not count.",
+                                                n),
                                       n, listed));
 }
 

@@ -42,7 +42,8 @@ say_why (const WbValuationPreview *preview)
 
   if (!preview->by_default && choice == WB_CHOICE_RELEASED)
     /* Translators: a choice of liability. */
-    return g_strdup_printf (_("%s applies: the shipper chose it and waived full value in due form."),
+    return g_strdup_printf (_("%s applies: the shipper chose it and waived full value in due "
+                              "form."),
                             name);
   if (!preview->by_default)
     /* Translators: a choice of liability. */
