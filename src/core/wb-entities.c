@@ -52,6 +52,7 @@ static const WbEnumValue wb_roles_values[] = {
   { WB_ROLE_HAULER,            "hauler",            N_ ("Hauler") },
   { WB_ROLE_WAREHOUSE,         "warehouse",         N_ ("Warehouse") },
   { WB_ROLE_CONTACT,           "contact",           N_ ("Contact") },
+  { WB_ROLE_NOTIFY,            "notify",            N_ ("To be told of the charges") },
 };
 LIST ("role", wb_roles);
 
@@ -142,6 +143,79 @@ static const WbEnumValue wb_rulings_values[] = {
 };
 LIST ("ruling", wb_rulings);
 
+static const WbEnumValue wb_surveys_values[] = {
+  { WB_SURVEY_NONE,    "none",    N_ ("Not chosen") },
+  { WB_SURVEY_ON_SITE, "on-site", N_ ("At the residence") },
+  { WB_SURVEY_VIRTUAL, "virtual", N_ ("By video") },
+  { WB_SURVEY_BEYOND,  "beyond",  N_ ("None: goods too far from the agent") },
+  { WB_SURVEY_WAIVED,  "waived",  N_ ("None: waived in writing") },
+};
+LIST ("survey", wb_surveys);
+
+static const WbEnumValue wb_disassembly_values[] = {
+  { WB_DISASSEMBLY_NONE,       "none",    N_ ("Not taken apart") },
+  { WB_DISASSEMBLY_BY_CARRIER, "carrier", N_ ("Taken apart by carrier") },
+  { WB_DISASSEMBLY_BY_OWNER,   "owner",   N_ ("Taken apart by owner") },
+};
+LIST ("taking apart", wb_disassembly);
+
+static const WbEnumValue wb_counts_values[] = {
+  { WB_COUNT_AS_LISTED, "as-listed", N_ ("Taken as listed") },
+  { WB_COUNT_UNDER_WAY, "under-way", N_ ("Count under way") },
+  { WB_COUNT_FINISHED,  "finished",  N_ ("Counted off") },
+};
+LIST ("state of the count", wb_counts);
+
+static const WbEnumValue wb_checks_values[] = {
+  { WB_CHECK_OPEN,  "open",  N_ ("Not looked at") },
+  { WB_CHECK_MET,   "met",   N_ ("Met") },
+  { WB_CHECK_UNMET, "unmet", N_ ("Not met") },
+};
+LIST ("packing check", wb_checks);
+
+static const WbEnumValue wb_moments_values[] = {
+  { WB_MOMENT_NONE,     "none",     N_ ("Not said") },
+  { WB_MOMENT_PACKING,  "packing",  N_ ("While packing") },
+  { WB_MOMENT_ORIGIN,   "origin",   N_ ("At origin") },
+  { WB_MOMENT_STORAGE,  "storage",  N_ ("In storage") },
+  { WB_MOMENT_DELIVERY, "delivery", N_ ("At delivery") },
+  { WB_MOMENT_CLAIM,    "claim",    N_ ("For the claim") },
+};
+LIST ("moment", wb_moments);
+
+static const WbEnumValue wb_manners_values[] = {
+  { WB_MANNER_NONE,    "none",    N_ ("Not said") },
+  { WB_MANNER_CALL,    "call",    N_ ("Call") },
+  { WB_MANNER_MESSAGE, "message", N_ ("Message") },
+  { WB_MANNER_EMAIL,   "e-mail",  N_ ("E-mail") },
+  { WB_MANNER_LETTER,  "letter",  N_ ("Letter") },
+  { WB_MANNER_VISIT,   "visit",   N_ ("Visit") },
+};
+LIST ("way of contact", wb_manners);
+
+static const WbEnumValue wb_paper_kinds_values[] = {
+  { WB_PAPER_NONE,             "none",             N_ ("Not chosen") },
+  { WB_PAPER_ESTIMATE,         "estimate",         N_ ("Estimate") },
+  { WB_PAPER_BOOKLETS,         "booklets",         N_ ("Consumer booklets") },
+  { WB_PAPER_TARIFF_NOTICE,    "tariff-notice",    N_ ("Notice of the tariff") },
+  { WB_PAPER_ARBITRATION,      "arbitration",      N_ ("Summary of the arbitration programme") },
+  { WB_PAPER_COMPLAINTS,       "complaints",       N_ ("Summary of complaint handling") },
+  { WB_PAPER_SURVEY_WAIVER,    "survey-waiver",    N_ ("Waiver of the survey") },
+  { WB_PAPER_BILL_OF_LADING,   "bill-of-lading",   N_ ("Bill of lading") },
+  { WB_PAPER_INVENTORY,        "inventory",        N_ ("Inventory") },
+  { WB_PAPER_VALUATION,        "valuation",        N_ ("Valuation statement") },
+  { WB_PAPER_HIGH_VALUE_LIST,  "high-value-list",  N_ ("List of articles of extraordinary value") },
+  { WB_PAPER_INSURANCE,        "insurance",        N_ ("Insurance policy") },
+  { WB_PAPER_WEIGHT_TICKET,    "weight-ticket",    N_ ("Weight ticket") },
+  { WB_PAPER_DELAY_NOTICE,     "delay-notice",     N_ ("Notice of delay") },
+  { WB_PAPER_STORAGE_NOTICE,   "storage-notice",   N_ ("Notice that storage in transit ends") },
+  { WB_PAPER_DELIVERY_RECEIPT, "delivery-receipt", N_ ("Delivery receipt") },
+  { WB_PAPER_FREIGHT_BILL,     "freight-bill",     N_ ("Freight bill") },
+  { WB_PAPER_LETTER,           "letter",           N_ ("Letter") },
+  { WB_PAPER_OTHER,            "other",            N_ ("Other paper") },
+};
+LIST ("kind of paper", wb_paper_kinds);
+
 /* --- fields ----------------------------------------------------------------------------------- */
 
 #define AT(member) G_STRUCT_OFFSET (RECORD, member)
@@ -191,6 +265,22 @@ static const WbField order_fields[] = {
   MONEY   (other_charge,     N_ ("Other charges")),
   TEXT    (payment_form,     N_ ("Form of payment at delivery")),
   TEXT    (vehicle,          N_ ("Vehicle")),
+  TEXT   (coordinator, N_ ("Coordinator")),
+  ONE_OF (survey, N_ ("Survey"), wb_surveys),
+  MONEY  (per_diem, N_ ("Allowance for each day of delay")),
+  MONEY  (minimum_charge, N_ ("Minimum charge")),
+  WEIGHT (minimum_weight, N_ ("Minimum weight charged for")),
+  TEXT   (payment_terms, N_ ("Terms of payment")),
+  TEXT   (special_services, N_ ("Special services ordered"), .flags = WB_FIELD_LONG),
+  MONEY  (requested_charge, N_ ("Services asked for after the bill of lading")),
+  MONEY  (impracticable_charge, N_ ("Impracticable operations")),
+  WEIGHT (delivered_weight, N_ ("Weight delivered")),
+  YES_NO (notify_charges, N_ ("Wants to know the charges before delivery")),
+  TEXT   (insurance, N_ ("Insurance sold to the shipper")),
+  MONEY  (insurance_premium, N_ ("Insurance premium")),
+  NUMBER (storage_days, N_ ("Limit of storage in transit, days"), 9999),
+  DATE   (storage_notice_on, N_ ("Notice given that storage ends")),
+  DATE   (closed_on, N_ ("Closed on")),
   NOTES   (),
 };
 #undef RECORD
@@ -207,6 +297,7 @@ static const WbField valuation_fields[] = {
   TEXT    (disclosure,           N_ ("Disclosure given")),
   YES_NO  (high_value_list,      N_ ("List of articles of extraordinary value")),
   DATE    (high_value_signed_on, N_ ("List signed on")),
+  TEXT   (high_value_signed_by, N_ ("List signed by")),
   NOTES   (),
 };
 #undef RECORD
@@ -239,6 +330,8 @@ static const WbField stop_fields[] = {
   TEXT    (country,     N_ ("Country")),
   TEXT    (phone,       N_ ("Telephone")),
   DATE    (on,          N_ ("Date")),
+  DATE   (until, N_ ("Until")),
+  TEXT   (hours, N_ ("Hours")),
   TEXT    (access,      N_ ("Access"), .flags = WB_FIELD_LONG),
 };
 #undef RECORD
@@ -253,6 +346,8 @@ static const WbField weighing_fields[] = {
   WEIGHT  (gross,      N_ ("Gross weight")),
   WEIGHT  (tare,       N_ ("Tare weight")),
   WEIGHT  (net,        N_ ("Net weight")),
+  TEXT   (shipper_name, N_ ("Shipper on the ticket")),
+  TEXT   (bill_number, N_ ("Bill of lading on the ticket")),
   TEXT    (weighed_by, N_ ("Weigh master")),
 };
 #undef RECORD
@@ -283,6 +378,11 @@ static const WbField piece_fields[] = {
   TEXT      (article,       N_ ("Part of article")),
   TEXT      (serial_number, N_ ("Serial number")),
   MONEY     (listed_value,  N_ ("Listed value")),
+  TEXT      (checked_by, N_ ("Checked by")),
+  DATE      (packed_on, N_ ("Packed on")),
+  NUMBER    (quantity, N_ ("How many"), 99999),
+  TEXT      (set, N_ ("Part of set")),
+  ONE_OF    (disassembly, N_ ("Taken apart"), wb_disassembly),
   NOTES     (),
 };
 #undef RECORD
@@ -296,6 +396,9 @@ static const WbField handover_fields[] = {
   TEXT    (to_holder,   N_ ("Received by")),
   TEXT    (from_signed, N_ ("Signed for the giver")),
   TEXT    (to_signed,   N_ ("Signed for the receiver")),
+  TEXT   (vehicle, N_ ("Vehicle")),
+  ONE_OF (count, N_ ("Count"), wb_counts),
+  TEXT   (counted_by, N_ ("Counted by")),
   NOTES   (),
 };
 #undef RECORD
@@ -357,6 +460,105 @@ static const WbField payment_fields[] = {
 };
 #undef RECORD
 
+#define RECORD WbThing
+static const WbField thing_fields[] = {
+  REFERENCE (piece, N_ ("Piece"), PIECE, WB_FIELD_REQUIRED | WB_FIELD_OWNER),
+  TEXT      (description, N_ ("Description"), .flags = WB_FIELD_REQUIRED),
+  NUMBER    (quantity, N_ ("How many"), 99999),
+  MONEY     (value, N_ ("Value of one")),
+  WEIGHT    (weight, N_ ("Weight of one")),
+  NOTES     (),
+};
+#undef RECORD
+
+#define RECORD WbPackingCheck
+static const WbField packing_check_fields[] = {
+  REFERENCE (piece, N_ ("Piece"), PIECE, WB_FIELD_REQUIRED | WB_FIELD_OWNER),
+  TEXT      (rule, N_ ("Rule"), .flags = WB_FIELD_REQUIRED),
+  ONE_OF    (state, N_ ("Check"), wb_checks),
+  TEXT      (by, N_ ("Looked at by")),
+  DATE      (on, N_ ("Looked at on")),
+  NOTES     (),
+};
+#undef RECORD
+
+#define RECORD WbPhoto
+static const WbField photo_fields[] = {
+  TEXT      (hash, N_ ("SHA-256 of the file"), .flags = WB_FIELD_REQUIRED),
+  TEXT      (name, N_ ("File name")),
+  TEXT      (media_type, N_ ("Kind of file")),
+  NUMBER    (size, N_ ("Size of the file"), G_GINT64_CONSTANT (1099511627776)),
+  NUMBER    (width, N_ ("Width"), 999999),
+  NUMBER    (height, N_ ("Height"), 999999),
+  NUMBER    (orientation, N_ ("Orientation"), 8),
+  TEXT      (taken_at, N_ ("Taken at")),
+  TEXT      (taken_offset, N_ ("Offset of the camera's clock")),
+  TEXT      (camera, N_ ("Camera")),
+  TEXT      (imported_at, N_ ("Taken in at")),
+  ONE_OF    (moment, N_ ("Moment"), wb_moments),
+  REFERENCE (piece, N_ ("Piece"), PIECE, WB_FIELD_FLAG_NONE),
+  REFERENCE (handover, N_ ("Handover"), HANDOVER, WB_FIELD_FLAG_NONE),
+  TEXT      (caption, N_ ("Caption")),
+  NOTES     (),
+};
+#undef RECORD
+
+#define RECORD WbPin
+static const WbField pin_fields[] = {
+  REFERENCE (photo, N_ ("Photo"), PHOTO, WB_FIELD_REQUIRED | WB_FIELD_OWNER),
+  REFERENCE (piece, N_ ("Piece"), PIECE, WB_FIELD_FLAG_NONE),
+  NUMBER    (x, N_ ("From the left"), 10000),
+  NUMBER    (y, N_ ("From the top"), 10000),
+  MARKS     (marks, N_ ("Marks")),
+  NOTES     (),
+};
+#undef RECORD
+
+#define RECORD WbMaterial
+static const WbField material_fields[] = {
+  TEXT   (item, N_ ("Carton or material"), .flags = WB_FIELD_REQUIRED),
+  NUMBER (planned, N_ ("Planned"), 999999),
+  NUMBER (used, N_ ("Used"), 999999),
+  NOTES  (),
+};
+#undef RECORD
+
+#define RECORD WbContact
+static const WbField contact_fields[] = {
+  DATE   (on, N_ ("Date")),
+  TEXT   (at, N_ ("Time")),
+  ONE_OF (manner, N_ ("How"), wb_manners),
+  TEXT   (who, N_ ("With whom")),
+  TEXT   (by, N_ ("For the office")),
+  YES_NO (complaint, N_ ("Complaint")),
+  TEXT   (subject, N_ ("Subject")),
+  TEXT   (text, N_ ("What was said"), .flags = WB_FIELD_LONG),
+};
+#undef RECORD
+
+#define RECORD WbPaper
+static const WbField paper_fields[] = {
+  ONE_OF (kind, N_ ("Kind of paper"), wb_paper_kinds),
+  TEXT   (number, N_ ("Number")),
+  DATE   (made_on, N_ ("Made on")),
+  DATE   (given_on, N_ ("Given to the shipper on")),
+  TEXT   (signed_by, N_ ("Signed for the shipper")),
+  DATE   (signed_on, N_ ("Signed on")),
+  TEXT   (carrier_signed_by, N_ ("Signed for the carrier")),
+  TEXT   (filed, N_ ("Where it is filed")),
+  NOTES  (),
+};
+#undef RECORD
+
+#define RECORD WbTally
+static const WbField tally_fields[] = {
+  REFERENCE (handover, N_ ("Handover"), HANDOVER, WB_FIELD_REQUIRED | WB_FIELD_OWNER),
+  REFERENCE (lot, N_ ("Lot"), LOT, WB_FIELD_FLAG_NONE),
+  TEXT      (tags, N_ ("Tags counted"), .flags = WB_FIELD_LONG),
+  NOTES     (),
+};
+#undef RECORD
+
 #define TYPE(kind_, name_, plural_, label_, single_, struct_)                                      \
   [WB_KIND_##kind_] = { .kind = WB_KIND_##kind_, .name = #name_, .plural = plural_,                \
                         .label = label_, .single = single_, .size = sizeof (struct_),              \
@@ -375,6 +577,15 @@ static const WbRecordType types[] = {
   TYPE (CLAIM,      claim,      "claims",      N_ ("Claim"),      FALSE, WbClaim),
   TYPE (CLAIM_LINE, claim_line, "claim_lines", N_ ("Claim line"), FALSE, WbClaimLine),
   TYPE (PAYMENT,    payment,    "payments",    N_ ("Payment"),    FALSE, WbPayment),
+  TYPE (THING, thing, "things", N_ ("Thing inside"), FALSE, WbThing),
+  TYPE (PACKING_CHECK, packing_check, "packing_checks", N_ ("Packing check"), FALSE,
+        WbPackingCheck),
+  TYPE (PHOTO, photo, "photos", N_ ("Photo"), FALSE, WbPhoto),
+  TYPE (PIN, pin, "pins", N_ ("Pin"), FALSE, WbPin),
+  TYPE (MATERIAL, material, "materials", N_ ("Packing material"), FALSE, WbMaterial),
+  TYPE (CONTACT, contact, "contacts", N_ ("Contact"), FALSE, WbContact),
+  TYPE (PAPER, paper, "papers", N_ ("Paper"), FALSE, WbPaper),
+  TYPE (TALLY, tally, "tallies", N_ ("Tally"), FALSE, WbTally),
 };
 
 G_STATIC_ASSERT (G_N_ELEMENTS (types) == WB_N_KINDS);

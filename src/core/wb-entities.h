@@ -18,7 +18,7 @@ typedef enum { WB_MOVE_NONE, WB_MOVE_INTERSTATE, WB_MOVE_INTRASTATE, WB_MOVE_MIL
 typedef enum { WB_ESTIMATE_NONE, WB_ESTIMATE_BINDING, WB_ESTIMATE_NON_BINDING } WbEstimateKind;
 typedef enum { WB_ROLE_NONE, WB_ROLE_SHIPPER, WB_ROLE_CONSIGNEE, WB_ROLE_PAYER, WB_ROLE_CARRIER,
                WB_ROLE_BOOKING_AGENT, WB_ROLE_ORIGIN_AGENT, WB_ROLE_DESTINATION_AGENT,
-               WB_ROLE_HAULER, WB_ROLE_WAREHOUSE, WB_ROLE_CONTACT } WbRole;
+               WB_ROLE_HAULER, WB_ROLE_WAREHOUSE, WB_ROLE_CONTACT, WB_ROLE_NOTIFY } WbRole;
 typedef enum { WB_STOP_NONE, WB_STOP_PICKUP, WB_STOP_EXTRA_PICKUP, WB_STOP_WAREHOUSE,
                WB_STOP_EXTRA_DELIVERY, WB_STOP_DELIVERY } WbStopKind;
 typedef enum { WB_WEIGHING_NONE, WB_WEIGHING_FIRST, WB_WEIGHING_REWEIGH,
@@ -35,10 +35,27 @@ typedef enum { WB_CLAIM_OPEN, WB_CLAIM_OFFERED, WB_CLAIM_SETTLED, WB_CLAIM_DECLI
                WB_CLAIM_CLOSED } WbClaimStatus;
 typedef enum { WB_LOSS_NONE, WB_LOSS_MISSING, WB_LOSS_DESTROYED, WB_LOSS_DAMAGED } WbLoss;
 typedef enum { WB_RULING_OPEN, WB_RULING_ALLOWED, WB_RULING_DENIED } WbRuling;
+typedef enum { WB_SURVEY_NONE, WB_SURVEY_ON_SITE, WB_SURVEY_VIRTUAL, WB_SURVEY_BEYOND,
+               WB_SURVEY_WAIVED } WbSurvey;
+typedef enum { WB_DISASSEMBLY_NONE, WB_DISASSEMBLY_BY_CARRIER,
+               WB_DISASSEMBLY_BY_OWNER } WbDisassembly;
+typedef enum { WB_COUNT_AS_LISTED, WB_COUNT_UNDER_WAY, WB_COUNT_FINISHED } WbCount;
+typedef enum { WB_CHECK_OPEN, WB_CHECK_MET, WB_CHECK_UNMET } WbCheck;
+typedef enum { WB_MOMENT_NONE, WB_MOMENT_PACKING, WB_MOMENT_ORIGIN, WB_MOMENT_STORAGE,
+               WB_MOMENT_DELIVERY, WB_MOMENT_CLAIM } WbMoment;
+typedef enum { WB_MANNER_NONE, WB_MANNER_CALL, WB_MANNER_MESSAGE, WB_MANNER_EMAIL, WB_MANNER_LETTER,
+               WB_MANNER_VISIT } WbManner;
+typedef enum { WB_PAPER_NONE, WB_PAPER_ESTIMATE, WB_PAPER_BOOKLETS, WB_PAPER_TARIFF_NOTICE,
+               WB_PAPER_ARBITRATION, WB_PAPER_COMPLAINTS, WB_PAPER_SURVEY_WAIVER,
+               WB_PAPER_BILL_OF_LADING, WB_PAPER_INVENTORY, WB_PAPER_VALUATION,
+               WB_PAPER_HIGH_VALUE_LIST, WB_PAPER_INSURANCE, WB_PAPER_WEIGHT_TICKET,
+               WB_PAPER_DELAY_NOTICE, WB_PAPER_STORAGE_NOTICE, WB_PAPER_DELIVERY_RECEIPT,
+               WB_PAPER_FREIGHT_BILL, WB_PAPER_LETTER, WB_PAPER_OTHER } WbPaperKind;
 
 extern const WbEnum wb_stages, wb_move_types, wb_estimate_kinds, wb_roles, wb_stop_kinds,
                     wb_weighing_kinds, wb_forms, wb_packed_by, wb_handover_kinds, wb_founds,
-                    wb_choices, wb_signed, wb_claim_statuses, wb_losses, wb_rulings;
+                    wb_choices, wb_signed, wb_claim_statuses, wb_losses, wb_rulings, wb_surveys,
+                    wb_disassembly, wb_counts, wb_checks, wb_moments, wb_manners, wb_paper_kinds;
 
 /* --- records ---------------------------------------------------------------------------------- */
 
@@ -73,6 +90,22 @@ typedef struct
   WbMoney         other_charge;        /* accessorials */
   char           *payment_form;        /* honoured at delivery */
   char           *vehicle;             /* identification of the vehicle loaded */
+  char           *coordinator;         /* who runs the job in the office */
+  WbSurvey        survey;
+  WbMoney         per_diem;            /* guaranteed service: owed to the shipper */
+  WbMoney         minimum_charge;
+  WbWeight        minimum_weight;
+  char           *payment_terms;
+  char           *special_services;    /* packing, shuttle, long carry … */
+  WbMoney         requested_charge;    /* collectable at delivery: 49 CFR 375.703 */
+  WbMoney         impracticable_charge; /* collectable within a limit: 49 CFR 375.703 */
+  WbWeight        delivered_weight;    /* when a part was lost: 49 CFR 375.707(b) */
+  gboolean        notify_charges;
+  char           *insurance;           /* insurer and policy */
+  WbMoney         insurance_premium;
+  gint64          storage_days;        /* from the tariff or the contract */
+  GDate           storage_notice_on;   /* 49 CFR 375.609 */
+  GDate           closed_on;
   char           *notes;
 } WbOrder;
 
@@ -90,6 +123,7 @@ typedef struct
   char     *disclosure;                /* which disclosure of the two choices was given */
   gboolean  high_value_list;           /* the shipper signed a list of valuable articles */
   GDate     high_value_signed_on;
+  char     *high_value_signed_by;
   char     *notes;
 } WbValuation;
 
@@ -122,6 +156,8 @@ typedef struct
   char       *country;
   char       *phone;
   GDate       on;
+  GDate       until;                   /* last day of the window that starts on @on */
+  char       *hours;                   /* "8-12" */
   char       *access;                  /* stairs, lift, long carry, shuttle */
 } WbStop;
 
@@ -136,6 +172,8 @@ typedef struct
   WbWeight        gross;
   WbWeight        tare;
   WbWeight        net;                 /* as on the ticket; gross − tare when all are given */
+  char           *shipper_name;        /* 49 CFR 375.519 */
+  char           *bill_number;
   char           *weighed_by;
 } WbWeighing;
 
@@ -168,6 +206,11 @@ typedef struct
   char       *article;                 /* pieces with the same text are parts of one article */
   char       *serial_number;
   WbMoney     listed_value;            /* value on the signed list of valuable articles */
+  char       *checked_by;              /* who looked at the packing */
+  GDate       packed_on;
+  gint64      quantity;                /* things under this tag */
+  char       *set;                     /* pieces with the same text make a pair or a set */
+  WbDisassembly disassembly;
   char       *notes;
 } WbPiece;
 
@@ -182,6 +225,9 @@ typedef struct
   char           *to_holder;
   char           *from_signed;         /* who signed for it; NULL when nobody did */
   char           *to_signed;
+  char           *vehicle;
+  WbCount         count;
+  char           *counted_by;
   char           *notes;
 } WbHandover;
 
@@ -245,6 +291,114 @@ typedef struct
   char     *notes;
 } WbPayment;
 
+/** One line of the list of what a carton holds. */
+typedef struct
+{
+  WbRecord  record;
+  char     *piece;                     /* reference */
+  char     *description;
+  gint64    quantity;
+  WbMoney   value;
+  WbWeight  weight;
+  char     *notes;
+} WbThing;
+
+/** How one packing rule was kept at one piece; the rules stand in the catalogue of cartons. */
+typedef struct
+{
+  WbRecord  record;
+  char     *piece;                     /* reference */
+  char     *rule;                      /* nick in the catalogue of cartons */
+  WbCheck   state;
+  char     *by;
+  GDate     on;
+  char     *notes;
+} WbPackingCheck;
+
+/** One picture. The file itself is kept beside the book under its hash; what the camera wrote and
+ * when the office took the file in are kept apart. */
+typedef struct
+{
+  WbRecord  record;
+  char     *hash;                      /* 64 lower-case hexadecimal digits */
+  char     *name;                      /* as it was when taken in */
+  char     *media_type;                /* "image/jpeg" */
+  gint64    size;                      /* bytes */
+  gint64    width;                     /* pixels, as stored */
+  gint64    height;
+  gint64    orientation;               /* Exif, 1 to 8 */
+  char     *taken_at;                  /* local time by the camera: "2026-03-04T09:30:00" */
+  char     *taken_offset;              /* "+02:00" */
+  char     *camera;
+  char     *imported_at;               /* UTC: "2026-03-05T08:00:00Z" */
+  WbMoment  moment;
+  char     *piece;                     /* reference */
+  char     *handover;                  /* reference */
+  char     *caption;
+  char     *notes;
+} WbPhoto;
+
+/** A place on a photo, tied to a mark. */
+typedef struct
+{
+  WbRecord  record;
+  char     *photo;                     /* reference */
+  char     *piece;                     /* reference; when it is another than the photo's */
+  gint64    x;                         /* hundredths of a percent of the upright picture's width */
+  gint64    y;                         /* as @x */
+  char     *marks;
+  char     *notes;
+} WbPin;
+
+/** How many of one carton or material were planned and used. */
+typedef struct
+{
+  WbRecord  record;
+  char     *item;                      /* nick in the catalogue or plain words */
+  gint64    planned;
+  gint64    used;
+  char     *notes;
+} WbMaterial;
+
+/** One conversation about the job. */
+typedef struct
+{
+  WbRecord  record;
+  GDate     on;
+  char     *at;                        /* "14:05" */
+  WbManner  manner;
+  char     *who;
+  char     *by;
+  gboolean  complaint;                 /* 49 CFR 375.209 */
+  char     *subject;
+  char     *text;
+} WbContact;
+
+/** A paper of the job: made, given, signed, filed. */
+typedef struct
+{
+  WbRecord     record;
+  WbPaperKind  kind;
+  char        *number;
+  GDate        made_on;
+  GDate        given_on;
+  char        *signed_by;
+  GDate        signed_on;
+  char        *carrier_signed_by;
+  char        *filed;
+  char        *notes;
+} WbPaper;
+
+/** The tags of one lot that were counted off at one handover. */
+typedef struct
+{
+  WbRecord  record;
+  char     *handover;                  /* reference */
+  char     *lot;                       /* reference; NULL for pieces without a lot */
+  char     *tags;                      /* ranges: "1-40, 42, 57" */
+  char     *notes;
+} WbTally;
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbOrder, wb_record_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbValuation, wb_record_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbParty, wb_record_unref)
@@ -257,5 +411,13 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbFinding, wb_record_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbClaim, wb_record_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbClaimLine, wb_record_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbPayment, wb_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbThing, wb_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbPackingCheck, wb_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbPhoto, wb_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbPin, wb_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbMaterial, wb_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbContact, wb_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbPaper, wb_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbTally, wb_record_unref)
 
 G_END_DECLS

@@ -122,7 +122,6 @@ static const HeadingWord heading_words[] = {
   { "cubicmeters", "volume", "m3" },
   { "m3", "volume", "m3" },
 
-  { "set", "article" },
   { "partof", "article" },
 
   { "serial", "serial_number" },

@@ -348,9 +348,10 @@ check_format (JsonObject  *root,
   if (json_node_get_int (version) > WB_JOB_DOCUMENT_VERSION)
     return fail (error, WB_CORE_ERROR_RANGE, "version",
                  "the document was written by a newer version of Wainbook");
-  if (json_node_get_int (version) != WB_JOB_DOCUMENT_VERSION)
-    return fail (error, WB_CORE_ERROR_RANGE, "version", "there is no such version; expected %d",
-                 WB_JOB_DOCUMENT_VERSION);
+  /* Each version so far only added to the one before. */
+  if (json_node_get_int (version) < 1)
+    return fail (error, WB_CORE_ERROR_RANGE, "version",
+                 "there is no such version; expected 1 to %d", WB_JOB_DOCUMENT_VERSION);
 
   return TRUE;
 }

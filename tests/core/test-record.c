@@ -23,7 +23,7 @@ good_text (const WbField *field)
     case WB_FIELD_BOOLEAN:
       return "yes";
     case WB_FIELD_INTEGER:
-      return "17";
+      return "7";
     case WB_FIELD_PERCENT:
       return "7.5 %";
     case WB_FIELD_ENUM:
@@ -54,7 +54,7 @@ bad_text (const WbField *field)
     case WB_FIELD_BOOLEAN:
       return "perhaps";
     case WB_FIELD_INTEGER:
-      return "99999999";
+      return "9999999999999";
     case WB_FIELD_PERCENT:
       return "100.01 %";
     case WB_FIELD_ENUM:

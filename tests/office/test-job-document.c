@@ -37,7 +37,7 @@ test_empty (void)
   g_assert_cmpstr (text, ==,
                    "{\n"
                    "  \"format\" : \"wainbook-job\",\n"
-                   "  \"version\" : 1,\n"
+                   "  \"version\" : 2,\n"
                    "  \"id\" : \"a\",\n"
                    "  \"currency\" : \"USD\",\n"
                    "  \"order\" : {  },\n"
@@ -64,7 +64,7 @@ test_white_space (void)
   g_assert_cmpstr (wb_job_order (read)->number, ==, " J 1 ");
 }
 
-#define HEAD  "{\"format\": \"wainbook-job\", \"version\": 1, \"id\": \"a\", \"currency\": \"USD\", "
+#define HEAD  "{\"format\": \"wainbook-job\", \"version\": 2, \"id\": \"a\", \"currency\": \"USD\", "
 #define ORDER "\"order\": {\"number\": \"J-1\"}, \"valuation\": {}"
 
 static const struct
@@ -90,10 +90,10 @@ static const struct
   { "nul", "{\"format\": \"\\u0000\"}", WB_CORE_ERROR_PARSE, "format: a text may not hold the character NUL" },
   { "surrogate", "{\"format\": \"\\ud800x\"}", WB_CORE_ERROR_PARSE, "format: half of a pair" },
   { "second-surrogate", "{\"format\": \"\\ud800\\u0041\"}", WB_CORE_ERROR_PARSE, "format: half of a pair" },
-  { "fraction", "{\"version\": 1.0}", WB_CORE_ERROR_PARSE, "version: a number has to be whole here" },
-  { "exponent", "{\"version\": 1e0}", WB_CORE_ERROR_PARSE, "version: a number has to be whole here" },
+  { "fraction", "{\"version\": 2.0}", WB_CORE_ERROR_PARSE, "version: a number has to be whole here" },
+  { "exponent", "{\"version\": 2e0}", WB_CORE_ERROR_PARSE, "version: a number has to be whole here" },
   { "zero", "{\"version\": 01}", WB_CORE_ERROR_PARSE, "version: this is not a number" },
-  { "huge", "{\"version\": 1234567890123456789}", WB_CORE_ERROR_RANGE, "version: a number has more than 18 digits" },
+  { "huge", "{\"version\": 2234567890123456789}", WB_CORE_ERROR_RANGE, "version: a number has more than 18 digits" },
   { "not-a-number", "{\"version\": NaN}", WB_CORE_ERROR_PARSE, "version: a value was expected here" },
   { "tail", "{} {}", WB_CORE_ERROR_PARSE, "something follows the end" },
   { "twice", HEAD "\"id\": \"b\", " ORDER "}", WB_CORE_ERROR_PARSE, "id: the key stands here twice" },
@@ -102,16 +102,16 @@ static const struct
   { "escaped-key", "{\"f\\u006frmat\": 1}", WB_CORE_ERROR_PARSE, "a key holds a backslash" },
 
   { "no-format", "{}", WB_CORE_ERROR_MISSING, "format: it is missing" },
-  { "other-format", "{\"format\": \"wainbook-reckoning\", \"version\": 1}", WB_CORE_ERROR_PARSE,
+  { "other-format", "{\"format\": \"wainbook-reckoning\", \"version\": 2}", WB_CORE_ERROR_PARSE,
     "format: “wainbook-reckoning” is not a job document" },
-  { "newer", "{\"format\": \"wainbook-job\", \"version\": 2, \"new\": true}", WB_CORE_ERROR_RANGE,
+  { "newer", "{\"format\": \"wainbook-job\", \"version\": 3, \"new\": true}", WB_CORE_ERROR_RANGE,
     "version: the document was written by a newer version" },
   { "version-zero", "{\"format\": \"wainbook-job\", \"version\": 0}", WB_CORE_ERROR_RANGE, "version: there is no such" },
   { "version-text", "{\"format\": \"wainbook-job\", \"version\": \"1\"}", WB_CORE_ERROR_PARSE, "version: a whole number" },
-  { "no-id", "{\"format\": \"wainbook-job\", \"version\": 1, \"currency\": \"USD\"}", WB_CORE_ERROR_MISSING, "id: it is" },
-  { "bad-id", "{\"format\": \"wainbook-job\", \"version\": 1, \"id\": \"a b\", \"currency\": \"USD\"}",
+  { "no-id", "{\"format\": \"wainbook-job\", \"version\": 2, \"currency\": \"USD\"}", WB_CORE_ERROR_MISSING, "id: it is" },
+  { "bad-id", "{\"format\": \"wainbook-job\", \"version\": 2, \"id\": \"a b\", \"currency\": \"USD\"}",
     WB_CORE_ERROR_PARSE, "id: “a b” is no id" },
-  { "currency", "{\"format\": \"wainbook-job\", \"version\": 1, \"id\": \"a\", \"currency\": \"XXQ\"}",
+  { "currency", "{\"format\": \"wainbook-job\", \"version\": 2, \"id\": \"a\", \"currency\": \"XXQ\"}",
     WB_CORE_ERROR_CURRENCY, "currency: “XXQ” is not a known currency code" },
   { "no-order", HEAD "\"valuation\": {}}", WB_CORE_ERROR_MISSING, "order: it is missing" },
   { "no-number", HEAD "\"order\": {}, \"valuation\": {}}", WB_CORE_ERROR_MISSING, "order.number: it is missing" },

@@ -145,6 +145,30 @@ with_record (WbJob      *job,
   return wb_job_with (job, record);
 }
 
+/* The kinds of record that came with version 2 of the book. */
+static void
+add_evidence (WbJob **job)
+{
+  change_job (job, WB_KIND_THING, "thing-1", "piece", "piece-2", "description", "Soup plates",
+              "quantity", "12", "value", "8.50", "weight", "1.25 lb");
+  change_job (job, WB_KIND_PACKING_CHECK, "check-1", "piece", "piece-2", "rule", "gaps-filled",
+              "state", "unmet", "by", "Bram Tollefsen", "on", "2026-03-02");
+  change_job (job, WB_KIND_PHOTO, "photo-1", "hash",
+              "9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08", "name",
+              "table.jpg", "media_type", "image/jpeg", "size", "2411724", "width", "4000", "height",
+              "3000", "orientation", "6", "taken_at", "2026-03-03T09:12:45", "imported_at",
+              "2026-03-03T18:00:01Z", "moment", "origin", "piece", "piece-1");
+  change_job (job, WB_KIND_PIN, "pin-1", "photo", "photo-1", "x", "2500", "y", "6050", "marks",
+              "SC 4");
+  change_job (job, WB_KIND_MATERIAL, "material-1", "item", "dish-pack", "planned", "6", "used",
+              "7");
+  change_job (job, WB_KIND_CONTACT, "contact-1", "on", "2026-03-12", "at", "14:05", "manner",
+              "call", "who", "Ada Quillfeather", "complaint", "yes", "text", "A carton is short.");
+  change_job (job, WB_KIND_PAPER, "paper-1", "kind", "bill-of-lading", "number", "BL 7781",
+              "signed_by", "Ada Quillfeather", "signed_on", "2026-03-03");
+  change_job (job, WB_KIND_TALLY, "tally-1", "handover", "handover-1", "lot", "lot-1", "tags", "1");
+}
+
 WbJob *
 make_job (const char *id,
           const char *number)
@@ -189,6 +213,7 @@ make_job (const char *id,
               "depreciation_yearly", "7.5 %");
   change_job (&job, WB_KIND_PAYMENT, "payment-1", "claim", "claim-1", "on", "2026-05-01", "amount",
               "60.00");
+  add_evidence (&job);
   wb_job_check (job, &error);
   g_assert_no_error (error);
   return job;

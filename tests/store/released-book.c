@@ -26,7 +26,7 @@ make_value (const WbField *field,
     case WB_FIELD_BOOLEAN:
       return g_strdup ("yes");
     case WB_FIELD_INTEGER:
-      return g_strdup_printf ("%u", n + 1);
+      return g_strdup_printf ("%u", (guint) MIN (n + 1, field->maximum));
     case WB_FIELD_PERCENT:
       return g_strdup_printf ("%u.25 %%", n);
     case WB_FIELD_ENUM:
@@ -43,7 +43,7 @@ make_value (const WbField *field,
   g_assert_not_reached ();
 }
 
-/* Every kind of record, eleven of each so that every value of every list is there, with every field
+/* Every kind of record, nineteen of each so that every value of every list is there, with every field
  * given. */
 static WbJob *
 make_full_job (const char *id)
@@ -55,7 +55,7 @@ make_full_job (const char *id)
     {
       const WbRecordType *type = wb_record_type ((WbKind) kind);
 
-      for (guint n = 0; n < (type->single ? 1 : 11); n++)
+      for (guint n = 0; n < (type->single ? 1 : 19); n++)
         {
           g_autofree char *name = type->single
                                     ? g_strdup (type->name)

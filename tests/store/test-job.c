@@ -198,7 +198,7 @@ test_only_changes (Fixture       *self,
   g_assert_no_error (error);
   g_clear_pointer (&stored, wb_job_unref);
   stored = save (self->book, same, shorter);
-  assert_writes (self, "delete finding-1, delete handover-1");
+  assert_writes (self, "delete tally-1, delete finding-1, delete handover-1");
 
   loaded = load (self->book, "job-1");
   assert_same_job (loaded, stored);
