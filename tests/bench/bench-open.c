@@ -17,7 +17,8 @@ typedef struct
 {
   WbOffice *office;
   char     *id;
-  gboolean  ready;
+  WbJob    *job;
+  gint64    longest_stall;
 } Opening;
 
 static void
@@ -38,22 +39,28 @@ on_loaded (GObject      *source,
 {
   Opening *opening = data;
   g_autoptr (GError) error = NULL;
-  g_autoptr (WbJob) job = wb_office_load_job_finish (WB_OFFICE (source), result, &error);
 
+  opening->job = wb_office_load_job_finish (WB_OFFICE (source), result, &error);
   g_assert_no_error (error);
-  g_assert_cmpuint (wb_job_count (job, WB_KIND_PIECE), ==, N_PIECES);
-  opening->ready = TRUE;
 }
 
 static void
 open_in_loop (gpointer data)
 {
   Opening *opening = data;
+  gint64 stall;
 
-  opening->ready = FALSE;
+  wb_bench_take_stall ();
   wb_office_load_job_async (opening->office, opening->id, NULL, on_loaded, opening);
-  while (!opening->ready)
+  while (opening->job == NULL)
     g_main_context_iteration (NULL, TRUE);
+  /* The last thing that was dispatched counts when the loop comes round. */
+  g_main_context_iteration (NULL, FALSE);
+  stall = wb_bench_take_stall ();
+  opening->longest_stall = MAX (opening->longest_stall, stall);
+
+  g_assert_cmpuint (wb_job_count (opening->job, WB_KIND_PIECE), ==, N_PIECES);
+  g_clear_pointer (&opening->job, wb_job_unref);
 }
 
 /* The peer: as many rows of as many texts, read by SQLite alone and copied. */
@@ -148,7 +155,7 @@ main (void)
   wb_bench_watch_stalls ();
   wb_bench_median (N_ROUNDS, open_in_loop, &opening);
   g_print ("  longest stall of the main loop meanwhile: %.2f ms (aim: under 16 ms)\n",
-           (double) wb_bench_take_stall () / 1000);
+           (double) opening.longest_stall / 1000);
 
   wb_office_close (opening.office);
   g_object_unref (opening.office);
