@@ -6,7 +6,7 @@
 
 #include "desk/inventory/wb-line-fields.h"
 
-#include "desk/inventory/wb-flow-layout.h"
+#include "desk/widgets/wb-flow-layout.h"
 #include "desk/inventory/wb-line-advice.h"
 #include "desk/inventory/wb-line-entry.h"
 #include "desk/inventory/wb-lot-choice.h"

@@ -6,12 +6,10 @@
 
 #include "desk/job/wb-job-page.h"
 
-#include "desk/claim/wb-claim-page.h"
-#include "desk/inventory/wb-inventory-page.h"
 #include "desk/job/wb-conflict-dialog.h"
 #include "desk/job/wb-job-heading.h"
-#include "desk/order/wb-order-page.h"
-#include "desk/valuation/wb-valuation-page.h"
+#include "desk/job/wb-page-list.h"
+#include "desk/job/wb-page-tabs.h"
 #include "desk/widgets/wb-field-row.h"
 #include "desk/widgets/wb-focus-within.h"
 #include "desk/widgets/wb-text-row.h"
@@ -33,7 +31,8 @@ struct _WbJobPage
   GtkLabel              *fault;
   GtkButton             *fault_button;
   AdwToastOverlay       *toasts;
-  AdwViewStack          *stack;
+  WbPageTabs            *tabs;
+  AdwViewStack          *stack;         /* a bin for each page, empty until its first visit */
 
   WbJobModel            *model;
   GSignalGroup          *model_signals;
@@ -269,9 +268,40 @@ job_changed_cb (WbJobPage *self)
   show_job (self);
 }
 
+static const WbPageEntry *
+find_entry (const char *name)
+{
+  gsize n_pages;
+  const WbPageEntry *pages = wb_page_list (&n_pages);
+
+  for (gsize i = 0; i < n_pages; i++)
+    if (g_strcmp0 (pages[i].name, name) == 0)
+      return &pages[i];
+  return NULL;
+}
+
+/* Makes the page that is to be shown, when it was not there before. */
+static void
+fill_bin (WbJobPage *self)
+{
+  AdwBin *bin = ADW_BIN (adw_view_stack_get_visible_child (self->stack));
+  const WbPageEntry *entry = find_entry (adw_view_stack_get_visible_child_name (self->stack));
+  GtkWidget *page;
+
+  if (bin == NULL || entry == NULL || adw_bin_get_child (bin) != NULL)
+    return;
+  page = entry->make (self->model);
+  g_object_set (page, "accessible-role", GTK_ACCESSIBLE_ROLE_TAB_PANEL, NULL);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (page), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _(entry->title), -1);
+  adw_bin_set_child (bin, page);
+}
+
 static void
 page_shown_cb (WbJobPage *self)
 {
+  fill_bin (self);
+  wb_page_tabs_choose (self->tabs, adw_view_stack_get_visible_child_name (self->stack));
   /* What was typed on the page before is set by the focus leaving it. */
   if (gtk_widget_get_root (GTK_WIDGET (self)) != NULL && self->model != NULL)
     wb_job_page_settle (self);
@@ -280,15 +310,15 @@ page_shown_cb (WbJobPage *self)
 /* --- overrides -------------------------------------------------------------------------------- */
 
 static void
-add_page (WbJobPage  *self,
-          GtkWidget  *page,
-          const char *name,
-          const char *title,
-          const char *icon)
+add_pages (WbJobPage *self)
 {
-  g_object_set (page, "accessible-role", GTK_ACCESSIBLE_ROLE_TAB_PANEL, NULL);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (page), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
-  adw_view_stack_page_set_icon_name (adw_view_stack_add_titled (self->stack, page, name, title), icon);
+  gsize n_pages;
+  const WbPageEntry *pages = wb_page_list (&n_pages);
+
+  for (gsize i = 0; i < n_pages; i++)
+    wb_page_tabs_add (self->tabs, &pages[i]);
+  for (gsize i = 0; i < n_pages; i++)
+    adw_view_stack_add_named (self->stack, adw_bin_new (), pages[i].name);
 }
 
 static void
@@ -300,10 +330,7 @@ set_model (WbJobPage  *self,
 
   self->model = g_object_ref (model);
   g_signal_group_set_target (self->model_signals, model);
-  add_page (self, wb_order_page_new (model), "order", _("Order"), "x-office-address-book-symbolic");
-  add_page (self, wb_inventory_page_new (model), "inventory", _("Inventory"), "view-list-symbolic");
-  add_page (self, wb_valuation_page_new (model), "valuation", _("Valuation"), "security-high-symbolic");
-  add_page (self, wb_claim_page_new (model), "claim", _("Claim"), "emblem-documents-symbolic");
+  add_pages (self);
   show_job (self);
   show_steps (self);
   show_saved (self);
@@ -370,7 +397,7 @@ wb_job_page_dispose (GObject *object)
 static gboolean
 wb_job_page_grab_focus (GtkWidget *widget)
 {
-  GtkWidget *page = adw_view_stack_get_visible_child (WB_JOB_PAGE (widget)->stack);
+  GtkWidget *page = wb_job_page_get_visible (WB_JOB_PAGE (widget));
 
   return page != NULL && (gtk_widget_grab_focus (page) ||
                           gtk_widget_child_focus (page, GTK_DIR_TAB_FORWARD));
@@ -400,6 +427,7 @@ wb_job_page_class_init (WbJobPageClass *klass)
   signals[LEAVE] = g_signal_new ("leave", WB_TYPE_JOB_PAGE, G_SIGNAL_RUN_LAST,
                                  0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 
+  g_type_ensure (WB_TYPE_PAGE_TABS);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/wainbook/Wainbook/job/wb-job-page.ui");
   gtk_widget_class_bind_template_child (widget_class, WbJobPage, box);
@@ -411,6 +439,7 @@ wb_job_page_class_init (WbJobPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, WbJobPage, fault);
   gtk_widget_class_bind_template_child (widget_class, WbJobPage, fault_button);
   gtk_widget_class_bind_template_child (widget_class, WbJobPage, toasts);
+  gtk_widget_class_bind_template_child (widget_class, WbJobPage, tabs);
   gtk_widget_class_bind_template_child (widget_class, WbJobPage, stack);
   gtk_widget_class_bind_template_callback (widget_class, fault_clicked_cb);
   gtk_widget_class_bind_template_callback (widget_class, page_shown_cb);
@@ -459,7 +488,7 @@ wb_job_page_get_visible (WbJobPage *self)
 {
   g_return_val_if_fail (WB_IS_JOB_PAGE (self), NULL);
 
-  return adw_view_stack_get_visible_child (self->stack);
+  return adw_bin_get_child (ADW_BIN (adw_view_stack_get_visible_child (self->stack)));
 }
 
 const char *
@@ -484,7 +513,7 @@ is_first_visit (GtkWidget *page)
 static void
 focus_page (WbJobPage *self)
 {
-  GtkWidget *page = adw_view_stack_get_visible_child (self->stack);
+  GtkWidget *page = wb_job_page_get_visible (self);
   GtkRoot *root = gtk_widget_get_root (page);
   GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
 

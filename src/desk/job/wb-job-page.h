@@ -8,10 +8,12 @@
 
 G_BEGIN_DECLS
 
-/* Properties: "model" (WbJobModel), for construction only; "show-back" (gboolean): the list of jobs is hidden, offer the way back.
+/* Properties: "model" (WbJobModel), for construction only; "show-back" (gboolean): the list of jobs
+ * is hidden, offer the way back.
  * Signal "leave": the job was removed elsewhere and the person wants it gone.
- * Actions: "job.show-page" (s: order, inventory, valuation, claim), "job.undo", "job.redo", "job.store", and "job.tell" (s), with
- * which a page says what it just did to the model; the sentence is shown with a button that undoes it; "job.warn" (s): says why something was not done. */
+ * Actions: "job.show-page" (s: a name in wb-page-list.c), "job.undo", "job.redo", "job.store", and
+ * "job.tell" (s), with which a page says what it just did to the model; the sentence is shown with
+ * a button that undoes it; "job.warn" (s): says why something was not done. */
 #define WB_TYPE_JOB_PAGE (wb_job_page_get_type ())
 G_DECLARE_FINAL_TYPE (WbJobPage, wb_job_page, WB, JOB_PAGE, GtkWidget)
 
@@ -20,7 +22,7 @@ WbJobModel *wb_job_page_get_model    (WbJobPage  *self);
 
 /** Returns: (transfer none): the page that is shown. */
 GtkWidget  *wb_job_page_get_visible  (WbJobPage  *self);
-/** Returns: (transfer none): its name: "order", "inventory", "valuation" or "claim". */
+/** Returns: (transfer none): its name in wb-page-list.c. */
 const char *wb_job_page_get_visible_name (WbJobPage *self);
 void        wb_job_page_show         (WbJobPage  *self,
                                       const char *name);

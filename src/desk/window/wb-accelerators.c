@@ -31,9 +31,9 @@ static const Accelerator table[] = {
   { "win.new-job", "<Control><Shift>n", N_("Jobs"), N_("New job") },
 
   { "job.show-page::order", "<Alt>1", N_("Job"), N_("Order") },
-  { "job.show-page::inventory", "<Alt>2", N_("Job"), N_("Inventory") },
-  { "job.show-page::valuation", "<Alt>3", N_("Job"), N_("Valuation") },
-  { "job.show-page::claim", "<Alt>4", N_("Job"), N_("Claim") },
+  { "job.show-page::inventory", "<Alt>4", N_("Job"), N_("Inventory") },
+  { "job.show-page::valuation", "<Alt>7", N_("Job"), N_("Valuation") },
+  { "job.show-page::claim", "<Alt>8", N_("Job"), N_("Claim") },
   { "job.undo", "<Control>z", N_("Job"), N_("Undo") },
   { "job.redo", "<Control><Shift>z <Control>y", N_("Job"), N_("Redo") },
   { "job.store", "<Control>s", N_("Job"), N_("Store at once") },

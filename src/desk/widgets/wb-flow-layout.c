@@ -3,7 +3,7 @@
  * the rows. Knows nothing of what the children are. */
 #include "config.h"
 
-#include "desk/inventory/wb-flow-layout.h"
+#include "desk/widgets/wb-flow-layout.h"
 
 struct _WbFlowLayout
 {

@@ -1,0 +1,26 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The table of a job's pages and nothing else; a new page is a row here and in wb-accelerators.c. */
+#include "config.h"
+
+#include "desk/job/wb-page-list.h"
+
+#include "desk/claim/wb-claim-page.h"
+#include "desk/inventory/wb-inventory-page.h"
+#include "desk/order/wb-order-page.h"
+#include "desk/valuation/wb-valuation-page.h"
+
+#include <glib/gi18n.h>
+
+static const WbPageEntry pages[] = {
+  { "order", N_("Order"), "x-office-address-book-symbolic", '1', wb_order_page_new },
+  { "inventory", N_("Inventory"), "view-list-symbolic", '4', wb_inventory_page_new },
+  { "valuation", N_("Valuation"), "security-high-symbolic", '7', wb_valuation_page_new },
+  { "claim", N_("Claim"), "emblem-documents-symbolic", '8', wb_claim_page_new },
+};
+
+const WbPageEntry *
+wb_page_list (gsize *n_pages)
+{
+  *n_pages = G_N_ELEMENTS (pages);
+  return pages;
+}
