@@ -6,7 +6,6 @@
 #include "bench/wb-bench.h"
 #include "store/wb-book.h"
 
-#include <glib/gstdio.h>
 #include <sqlite3.h>
 
 #define N_JOBS 20000
@@ -194,21 +193,6 @@ write_one_row (gpointer data)
 }
 
 static void
-remove_folder (const char *path)
-{
-  g_autoptr (GDir) folder = g_dir_open (path, 0, NULL);
-  const char *name;
-
-  while ((name = g_dir_read_name (folder)) != NULL)
-    {
-      g_autofree char *inside = g_build_filename (path, name, NULL);
-
-      g_unlink (inside);
-    }
-  g_rmdir (path);
-}
-
-static void
 measure_searches (Bench *bench)
 {
   static const char *const queries[] = { "quill", "zoe harrowgate", "J-2019-0100", "555-0310",
@@ -229,12 +213,11 @@ int
 main (void)
 {
   g_autoptr (GError) error = NULL;
-  g_autofree char *folder = g_dir_make_tmp ("wb-bench-XXXXXX", &error);
+  g_autofree char *folder = wb_bench_make_folder ();
   g_autoptr (WbJob) large = wb_bench_make_job (5000, 0);
   g_autoptr (WbJob) renamed = wb_job_with_id (large, "large");
   Bench bench = { NULL };
 
-  g_assert_no_error (error);
   bench.path = g_build_filename (folder, "bench.wainbook", NULL);
   bench.book = wb_book_open (bench.path, WB_BOOK_CREATE, NULL, &error);
   g_assert_no_error (error);
@@ -258,6 +241,5 @@ main (void)
   g_object_unref (bench.book);
   wb_job_unref (bench.job);
   g_free (bench.path);
-  remove_folder (folder);
   return 0;
 }

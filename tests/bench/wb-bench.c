@@ -1,9 +1,22 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/wb-bench.h"
 
-static gint64 longest_stall;
-static gint64 woken_at;
+#include <time.h>
+
+static WbBenchTime longest_stall;
+static WbBenchTime woken_at;
 static GPollFunc real_poll;
+
+/* @clock: whose work, that of a thread or of the whole process */
+static WbBenchTime
+read_clocks (clockid_t clock)
+{
+  struct timespec work;
+
+  g_assert_cmpint (clock_gettime (clock, &work), ==, 0);
+  return (WbBenchTime) { g_get_monotonic_time (),
+                         (gint64) work.tv_sec * G_USEC_PER_SEC + work.tv_nsec / 1000 };
+}
 
 static int
 compare_times (gconstpointer a,
@@ -15,24 +28,49 @@ compare_times (gconstpointer a,
   return (*first > *second) - (*first < *second);
 }
 
-gint64
+WbBenchTime
 wb_bench_median (guint       rounds,
                  WbBenchDeed deed,
                  gpointer    data)
 {
-  g_autofree gint64 *times = g_new (gint64, rounds);
+  g_autofree gint64 *clock = g_new (gint64, rounds);
+  g_autofree gint64 *work = g_new (gint64, rounds);
 
   deed (data);
   for (guint i = 0; i < rounds; i++)
     {
-      gint64 begin = g_get_monotonic_time ();
+      WbBenchTime begin = read_clocks (CLOCK_PROCESS_CPUTIME_ID);
+      WbBenchTime end;
 
       deed (data);
-      times[i] = g_get_monotonic_time () - begin;
+      end = read_clocks (CLOCK_PROCESS_CPUTIME_ID);
+      clock[i] = end.clock - begin.clock;
+      work[i] = end.work - begin.work;
     }
-  qsort (times, rounds, sizeof *times, compare_times);
+  qsort (clock, rounds, sizeof *clock, compare_times);
+  qsort (work, rounds, sizeof *work, compare_times);
 
-  return times[rounds / 2];
+  return (WbBenchTime) { clock[rounds / 2], work[rounds / 2] };
+}
+
+/* A shell waits at the other end of a pipe that only this program holds. */
+char *
+wb_bench_make_folder (void)
+{
+  g_autoptr (GError) error = NULL;
+  char *folder = g_dir_make_tmp ("wb-bench-XXXXXX", &error);
+  const char *argv[] = { "/bin/sh", "-c", "trap '' INT TERM HUP; read -r end; rm -rf -- \"$1\"",
+                         "sh", folder, NULL };
+  int held;
+
+  g_assert_no_error (error);
+  g_spawn_async_with_pipes (NULL, (char **) argv, NULL,
+                            G_SPAWN_CLOEXEC_PIPES | G_SPAWN_STDOUT_TO_DEV_NULL
+                            | G_SPAWN_STDERR_TO_DEV_NULL,
+                            NULL, NULL, NULL, &held, NULL, NULL, &error);
+  g_assert_no_error (error);
+
+  return folder;
 }
 
 static void
@@ -199,10 +237,15 @@ watching_poll (GPollFD *fds,
 {
   int result;
 
-  if (woken_at != 0)
-    longest_stall = MAX (longest_stall, g_get_monotonic_time () - woken_at);
+  if (woken_at.clock != 0)
+    {
+      WbBenchTime now = read_clocks (CLOCK_THREAD_CPUTIME_ID);
+
+      longest_stall.clock = MAX (longest_stall.clock, now.clock - woken_at.clock);
+      longest_stall.work = MAX (longest_stall.work, now.work - woken_at.work);
+    }
   result = real_poll (fds, n_fds, timeout);
-  woken_at = g_get_monotonic_time ();
+  woken_at = read_clocks (CLOCK_THREAD_CPUTIME_ID);
 
   return result;
 }
@@ -216,25 +259,42 @@ wb_bench_watch_stalls (void)
   wb_bench_take_stall ();
 }
 
-gint64
+WbBenchTime
 wb_bench_take_stall (void)
 {
-  gint64 stall = longest_stall;
+  WbBenchTime stall = longest_stall;
 
-  longest_stall = 0;
-  woken_at = 0;
+  longest_stall = (WbBenchTime) { 0, 0 };
+  woken_at = (WbBenchTime) { 0, 0 };
 
   return stall;
 }
 
-void
-wb_bench_report (const char *what,
-                 gint64      own,
-                 const char *peer_name,
-                 gint64      peer,
-                 const char *aim)
+static double
+milliseconds (gint64 time)
 {
-  g_print ("%s: %.2f ms; peer, %s: %.2f ms; ratio %.2f (aim: %s)\n",
-           what, (double) own / 1000, peer_name, (double) peer / 1000,
-           peer > 0 ? (double) own / (double) peer : 0.0, aim);
+  return (double) time / 1000;
+}
+
+void
+wb_bench_report_stall (const char  *what,
+                       WbBenchTime  stall)
+{
+  g_print ("%s: longest stall %.1f ms, at work %.1f ms%s\n",
+           what, milliseconds (stall.clock), milliseconds (stall.work),
+           stall.work < 16000 ? "" : " (aim: under 16 ms)");
+}
+
+void
+wb_bench_report (const char  *what,
+                 WbBenchTime  own,
+                 const char  *peer_name,
+                 WbBenchTime  peer,
+                 const char  *aim)
+{
+  g_print ("%s: %.2f ms, at work %.2f ms; "
+           "peer, %s: %.2f ms, at work %.2f ms; ratio %.2f (aim: %s)\n",
+           what, milliseconds (own.clock), milliseconds (own.work),
+           peer_name, milliseconds (peer.clock), milliseconds (peer.work),
+           peer.clock > 0 ? (double) own.clock / (double) peer.clock : 0.0, aim);
 }
