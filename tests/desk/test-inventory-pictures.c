@@ -6,7 +6,11 @@
 #include "inventory-desk.h"
 #include "support/wb-test-window.h"
 
+#include "desk/inventory/wb-inventory-cell.h"
 #include "desk/inventory/wb-inventory-list.h"
+#include "desk/inventory/wb-line-entry.h"
+#include "desk/inventory/wb-line-strip.h"
+#include "desk/widgets/wb-fit-scroller.h"
 
 /* Pictures of several sessions lie in one folder. */
 static void
@@ -55,6 +59,89 @@ assert_fits (GtkWidget *widget)
     }
 }
 
+/* What of a line of the strip belongs to the widget that has the focus. */
+static GtkWidget *
+get_focused_field (InventoryDesk *desk)
+{
+  GtkWidget *focus = gtk_root_get_focus (GTK_ROOT (desk->window));
+  GtkWidget *entry = gtk_widget_get_ancestor (focus, WB_TYPE_LINE_ENTRY);
+
+  return entry != NULL ? entry : focus;
+}
+
+static gboolean
+is_seen_whole (gpointer data)
+{
+  InventoryDesk *desk = data;
+  GtkWidget *scroller = wb_test_find (desk->page, WB_TYPE_FIT_SCROLLER, NULL);
+  GtkWidget *field = get_focused_field (desk);
+  graphene_rect_t place;
+
+  return gtk_widget_compute_bounds (field, scroller, &place)
+         && place.origin.y >= 0
+         && place.origin.y + place.size.height <= gtk_widget_get_height (scroller);
+}
+
+/* Tab goes through all of the strip, and what it has come to is never cut. Returns how many stops
+ * there were. */
+static guint
+tab_through_strip (InventoryDesk *desk)
+{
+  GtkWidget *strip = wb_test_find (desk->page, WB_TYPE_LINE_STRIP, NULL);
+  guint n = 0;
+
+  inventory_desk_type (desk, "{alt+l}");
+  while (gtk_widget_is_ancestor (gtk_root_get_focus (GTK_ROOT (desk->window)), strip))
+    {
+      wb_test_wait_until (is_seen_whole, desk);
+      g_assert_cmpuint (++n, <, 40);
+      inventory_desk_type (desk, "\t");
+    }
+  return n;
+}
+
+/* The titles and as many lines as this are seen. */
+static void
+assert_lines_seen (InventoryDesk *desk,
+                   guint          n)
+{
+  GtkWidget *list = wb_test_find (desk->page, WB_TYPE_INVENTORY_LIST, NULL);
+  GtkWidget *cell = wb_test_find (list, WB_TYPE_INVENTORY_CELL, NULL);
+  GtkWidget *row = gtk_widget_get_parent (gtk_widget_get_parent (cell));
+  graphene_rect_t first;
+
+  g_assert_true (gtk_widget_compute_bounds (row, list, &first));
+  g_assert_cmpint (first.origin.y + n * first.size.height, <=, gtk_widget_get_height (list));
+}
+
+/* In the narrowest window of a job's page beside the list of jobs, however large the text. */
+static void
+test_small_window (void)
+{
+  InventoryDesk desk = { 0 };
+  GtkWidget *strip, *more;
+
+  inventory_desk_open (&desk, 40, 680, 620);
+  strip = wb_test_find (desk.page, WB_TYPE_LINE_STRIP, NULL);
+  g_assert_cmpint (gtk_widget_get_height (desk.window), <=, 620);
+  g_assert_cmpuint (tab_through_strip (&desk), ==, 11);
+  assert_lines_seen (&desk, 3);
+  take (&desk, "small");
+
+  more = wb_test_find (strip, GTK_TYPE_TOGGLE_BUTTON, "_More Fields");
+  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (more), TRUE);
+  wb_test_wait_until_drawn (strip);
+  g_assert_cmpuint (tab_through_strip (&desk), ==, 16);
+  assert_lines_seen (&desk, 3);
+
+  /* An error makes a field higher. */
+  inventory_desk_type (&desk, "{alt+d}table{alt+w}heavy\n");
+  wb_test_wait_until (is_seen_whole, &desk);
+  take (&desk, "small-error");
+
+  inventory_desk_close (&desk);
+}
+
 static void
 test_pictures (void)
 {
@@ -95,6 +182,7 @@ main (int    argc,
 {
   g_test_init (&argc, &argv, NULL);
   adw_init ();
-  g_test_add_func ("/desk/inventory-pictures", test_pictures);
+  g_test_add_func ("/desk/inventory-pictures/pages", test_pictures);
+  g_test_add_func ("/desk/inventory-pictures/small-window", test_small_window);
   return g_test_run ();
 }

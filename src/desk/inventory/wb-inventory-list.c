@@ -15,8 +15,11 @@
 
 #include <glib/gi18n.h>
 
-/* Pixels for some lines; all else goes first to the fields beneath, which are of no use cut off. */
-#define LEAST_HEIGHT 120
+/* So many lines are always seen; all else goes first to the fields beneath. */
+#define LEAST_LINES 3
+
+/* Pixels of a line, or of the titles, beside the height of the text. */
+#define ROOM_IN_LINE 10
 
 /* A sorter's own data: which column, of which job. */
 typedef struct
@@ -401,6 +404,18 @@ scrolled_cb (WbInventoryList *self,
   wb_steady_filter_set_centre (self->filtered, (guint) (MIN (middle / upper, 1.0) * n));
 }
 
+/* However large the text, the titles and some lines are seen. */
+static void
+keep_least_height (WbInventoryList *self)
+{
+  g_autoptr (PangoLayout) text = gtk_widget_create_pango_layout (GTK_WIDGET (self), "0");
+  int height;
+
+  pango_layout_get_pixel_size (text, NULL, &height);
+  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (self->scroller),
+                                              (1 + LEAST_LINES) * (height + ROOM_IN_LINE));
+}
+
 static void
 wb_inventory_list_init (WbInventoryList *self)
 {
@@ -420,7 +435,6 @@ wb_inventory_list_init (WbInventoryList *self)
   g_signal_connect_swapped (self->view, "activate", G_CALLBACK (activate_cb), self);
 
   self->scroller = gtk_scrolled_window_new ();
-  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (self->scroller), LEAST_HEIGHT);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scroller), GTK_WIDGET (self->view));
   adjustment = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (self->scroller));
   g_signal_connect_object (adjustment, "value-changed", G_CALLBACK (scrolled_cb), self,
@@ -428,6 +442,10 @@ wb_inventory_list_init (WbInventoryList *self)
   g_signal_connect_object (adjustment, "changed", G_CALLBACK (scrolled_cb), self,
                            G_CONNECT_SWAPPED);
   gtk_widget_set_parent (self->scroller, GTK_WIDGET (self));
+
+  g_signal_connect (self, "map", G_CALLBACK (keep_least_height), NULL);
+  g_signal_connect_object (gtk_widget_get_settings (GTK_WIDGET (self)), "notify::gtk-xft-dpi",
+                           G_CALLBACK (keep_least_height), self, G_CONNECT_SWAPPED);
 }
 
 void

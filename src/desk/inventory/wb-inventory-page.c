@@ -17,6 +17,7 @@
 #include "desk/inventory/wb-inventory-summary.h"
 #include "desk/inventory/wb-line-strip.h"
 #include "desk/inventory/wb-lot-editor.h"
+#include "desk/widgets/wb-fit-scroller.h"
 #include "desk/widgets/wb-focus-within.h"
 #include "office/wb-words.h"
 
@@ -623,6 +624,7 @@ wb_inventory_page_class_init (WbInventoryPageClass *klass)
                          G_PARAM_READWRITE | G_PARAM_CONSTRUCT_ONLY | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 
+  g_type_ensure (WB_TYPE_FIT_SCROLLER);
   g_type_ensure (WB_TYPE_INVENTORY_LIST);
   g_type_ensure (WB_TYPE_LINE_STRIP);
   bind_template (widget_class);

@@ -7,6 +7,7 @@
 #include "desk/inventory/wb-line-entry.h"
 
 #include "desk/widgets/wb-focus-within.h"
+#include "desk/widgets/wb-scroll-to.h"
 
 #include <glib/gi18n.h>
 
@@ -56,6 +57,13 @@ static void
 show_start (WbLineEntry *self)
 {
   gtk_editable_set_position (GTK_EDITABLE (self->entry), 0);
+}
+
+/* Where the strip scrolls, the field is seen whole, with its caption and what stands beneath. */
+static void
+enter_cb (WbLineEntry *self)
+{
+  wb_scroll_to (GTK_WIDGET (self));
 }
 
 static void
@@ -197,6 +205,7 @@ make_entry (WbLineEntry *self)
 
   g_signal_connect_swapped (entry, "changed", G_CALLBACK (changed_cb), self);
   g_signal_connect_swapped (entry, "activate", G_CALLBACK (activate_cb), self);
+  g_signal_connect_swapped (focus, "enter", G_CALLBACK (enter_cb), self);
   g_signal_connect_swapped (focus, "leave", G_CALLBACK (leave_cb), self);
   gtk_widget_add_controller (entry, focus);
   gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
@@ -253,6 +262,8 @@ show_beneath (WbLineEntry *self,
       gtk_widget_remove_css_class (self->beneath, "error");
       gtk_widget_add_css_class (self->beneath, "dim-label");
     }
+  if (wb_line_entry_is_focus (self))
+    wb_scroll_to (GTK_WIDGET (self));
 }
 
 GtkWidget *

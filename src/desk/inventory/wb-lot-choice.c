@@ -7,6 +7,7 @@
 #include "desk/inventory/wb-lot-choice.h"
 
 #include "desk/widgets/wb-focus-within.h"
+#include "desk/widgets/wb-scroll-to.h"
 
 #include <glib/gi18n.h>
 
@@ -211,6 +212,7 @@ wb_lot_choice_init (WbLotChoice *self)
   g_autoptr (GtkListItemFactory) factory = make_factory (FALSE);
   g_autoptr (GtkListItemFactory) list_factory = make_factory (TRUE);
   GtkEventController *keys = gtk_event_controller_key_new ();
+  GtkEventController *focus = gtk_event_controller_focus_new ();
   GtkWidget *button;
 
   gtk_orientable_set_orientation (GTK_ORIENTABLE (layout), GTK_ORIENTATION_VERTICAL);
@@ -232,6 +234,8 @@ wb_lot_choice_init (WbLotChoice *self)
   gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
   g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (key_pressed_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self->drop_down), keys);
+  g_signal_connect_swapped (focus, "enter", G_CALLBACK (wb_scroll_to), self);
+  gtk_widget_add_controller (GTK_WIDGET (self->drop_down), focus);
 
   self->caption = gtk_label_new_with_mnemonic (_("_Lot"));
   gtk_label_set_xalign (GTK_LABEL (self->caption), 0);
