@@ -2,19 +2,13 @@
 #pragma once
 
 #include "core/wb-job.h"
+#include "core/wb-tag-ranges.h"
 
 G_BEGIN_DECLS
 
 /* What the tag numbers of an inventory say together: which are missing in a lot's sequence, which
  * stand on two lines, which the roll of tags does not have. Nothing here is an error of a record: a
  * person looks at it and decides. */
-
-/** WbTagRange: tags @first … @last, both included. */
-typedef struct
-{
-  gint64 first;
-  gint64 last;
-} WbTagRange;
 
 /** WbTagRepeat: @tag stands on @count lines, at least two. */
 typedef struct
