@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "core/wb-core.h"
+#include "core/wb-photo.h"
 
 /* The records of one kind, in order, with their places by id. Never changed once a job holds it. A
  * version that only replaces records has the same places as the one before it, so the two share the
@@ -603,6 +604,8 @@ wb_job_check (const WbJob  *self,
             !check_references (self, record, error))
           return FALSE;
         if (kind == WB_KIND_WEIGHING && !check_weighing ((const WbWeighing *) record, error))
+          return FALSE;
+        if (kind == WB_KIND_PHOTO && !wb_photo_check ((const WbPhoto *) record, error))
           return FALSE;
       }
   return check_line_numbers (self, error);

@@ -133,8 +133,20 @@ random_record (const WbJob *job,
   return g_steal_pointer (&record);
 }
 
+static void
+make_photo_agree (WbPhoto *photo)
+{
+  g_autofree char *hash = g_compute_checksum_for_string (G_CHECKSUM_SHA256, photo->hash, -1);
+
+  wb_set_text (&photo->hash, hash);
+  photo->orientation = 1 + below (8);
+  wb_set_text (&photo->taken_at, below (2) == 0 ? "2026-03-04T09:30:00" : NULL);
+  wb_set_text (&photo->taken_offset, below (2) == 0 ? "-05:00" : NULL);
+  wb_set_text (&photo->imported_at, below (2) == 0 ? "2026-03-05T08:00:00Z" : NULL);
+}
+
 /* What a job demands of its records beyond each field: a ticket that adds up, lines with numbers
- * of their own. */
+ * of their own, photos with a hash and times that can be. */
 static void
 make_agree (WbRecord *record,
             guint     index)
@@ -143,6 +155,8 @@ make_agree (WbRecord *record,
     ((WbWeighing *) record)->net = WB_WEIGHT_UNSET;
   if (record->type->kind == WB_KIND_CLAIM_LINE)
     ((WbClaimLine *) record)->number = index + 1;
+  if (record->type->kind == WB_KIND_PHOTO)
+    make_photo_agree ((WbPhoto *) record);
 }
 
 static gboolean
