@@ -216,6 +216,47 @@ static const WbEnumValue wb_paper_kinds_values[] = {
 };
 LIST ("kind of paper", wb_paper_kinds);
 
+static const WbEnumValue wb_step_kinds_values[] = {
+  { WB_STEP_NONE,           "none",           N_ ("Not chosen") },
+  { WB_STEP_NOTICE,         "notice",         N_ ("Notice of loss or damage") },
+  { WB_STEP_REQUEST,        "request",        N_ ("Asked for what is lacking") },
+  { WB_STEP_ACKNOWLEDGED,   "acknowledged",   N_ ("Acknowledged") },
+  { WB_STEP_INSPECTION,     "inspection",     N_ ("Inspection") },
+  { WB_STEP_STATUS,         "status",         N_ ("Status letter") },
+  { WB_STEP_OFFER,          "offer",          N_ ("Offer") },
+  { WB_STEP_COUNTER_OFFER,  "counter-offer",  N_ ("Counter-offer") },
+  { WB_STEP_PARTIAL_DENIAL, "partial-denial", N_ ("Partial denial") },
+  { WB_STEP_DENIAL,         "denial",         N_ ("Denial") },
+  { WB_STEP_RELEASE,        "release",        N_ ("Release signed") },
+  { WB_STEP_REOPENED,       "reopened",       N_ ("Reopened") },
+  { WB_STEP_CLOSED,         "closed",         N_ ("Closed") },
+  { WB_STEP_SUIT,           "suit",           N_ ("Suit") },
+  { WB_STEP_ARBITRATION,    "arbitration",    N_ ("Arbitration asked for") },
+  { WB_STEP_OTHER,          "other",          N_ ("Other step") },
+};
+LIST ("kind of step", wb_step_kinds);
+
+static const WbEnumValue wb_verdicts_values[] = {
+  { WB_VERDICT_NONE,             "none",             N_ ("Not judged") },
+  { WB_VERDICT_NEW,              "new",              N_ ("New since a handover") },
+  { WB_VERDICT_ALREADY_THERE,    "already-there",    N_ ("Already there before") },
+  { WB_VERDICT_OWNER_PACKED,     "owner-packed",     N_ ("Packed by the owner, carton sound") },
+  { WB_VERDICT_MISSING_AT_COUNT, "missing-at-count", N_ ("Missing at a count") },
+  { WB_VERDICT_SIGNED_CLEAN,     "signed-clean",     N_ ("Signed for without exception") },
+  { WB_VERDICT_TOO_LATE,         "too-late",         N_ ("Too late") },
+  { WB_VERDICT_NOT_LISTED,       "not-listed",       N_ ("Not on the inventory") },
+  { WB_VERDICT_DEFENCE,          "defence",          N_ ("A recognised defence") },
+  { WB_VERDICT_UNDECIDED,        "undecided",        N_ ("The papers do not say") },
+};
+LIST ("verdict", wb_verdicts);
+
+static const WbEnumValue wb_quote_kinds_values[] = {
+  { WB_QUOTE_NONE,        "none",        N_ ("Not chosen") },
+  { WB_QUOTE_REPAIR,      "repair",      N_ ("Repair") },
+  { WB_QUOTE_REPLACEMENT, "replacement", N_ ("Replacement") },
+};
+LIST ("kind of quote", wb_quote_kinds);
+
 /* --- fields ----------------------------------------------------------------------------------- */
 
 #define AT(member) G_STRUCT_OFFSET (RECORD, member)
@@ -238,126 +279,127 @@ LIST ("kind of paper", wb_paper_kinds);
 
 #define RECORD WbOrder
 static const WbField order_fields[] = {
-  TEXT    (number,           N_ ("Job number"), .flags = WB_FIELD_REQUIRED),
-  TEXT    (bill_number,      N_ ("Bill of lading number")),
-  ONE_OF  (stage,            N_ ("Stage"), wb_stages),
-  ONE_OF  (move_type,        N_ ("Kind of move"), wb_move_types),
-  TEXT    (region,           N_ ("State whose rules govern")),
-  TEXT    (terms,            N_ ("Terms")),
-  DATE    (booked_on,        N_ ("Booked on")),
-  DATE    (survey_on,        N_ ("Survey on")),
-  DATE    (pack_on,          N_ ("Packing on")),
-  DATE    (pickup_from,      N_ ("Agreed pick-up, first day")),
-  DATE    (pickup_to,        N_ ("Agreed pick-up, last day")),
-  DATE    (picked_up_on,     N_ ("Picked up on")),
-  DATE    (delivery_from,    N_ ("Agreed delivery, first day")),
-  DATE    (delivery_to,      N_ ("Agreed delivery, last day")),
-  DATE    (delivered_on,     N_ ("Delivered on")),
-  YES_NO  (guaranteed,       N_ ("Guaranteed dates")),
-  DATE    (storage_from,     N_ ("Storage in transit from")),
-  DATE    (storage_to,       N_ ("Storage in transit to")),
-  ONE_OF  (estimate_kind,    N_ ("Kind of estimate"), wb_estimate_kinds),
-  MONEY   (estimate,         N_ ("Estimate")),
-  DATE    (estimated_on,     N_ ("Estimated on")),
-  WEIGHT  (estimated_weight, N_ ("Estimated weight")),
-  VOLUME  (volume,           N_ ("Volume of the shipment")),
-  MONEY   (freight_charge,   N_ ("Transportation charges")),
-  MONEY   (other_charge,     N_ ("Other charges")),
-  TEXT    (payment_form,     N_ ("Form of payment at delivery")),
-  TEXT    (vehicle,          N_ ("Vehicle")),
-  TEXT   (coordinator, N_ ("Coordinator")),
-  ONE_OF (survey, N_ ("Survey"), wb_surveys),
-  MONEY  (per_diem, N_ ("Allowance for each day of delay")),
-  MONEY  (minimum_charge, N_ ("Minimum charge")),
-  WEIGHT (minimum_weight, N_ ("Minimum weight charged for")),
-  TEXT   (payment_terms, N_ ("Terms of payment")),
-  TEXT   (special_services, N_ ("Special services ordered"), .flags = WB_FIELD_LONG),
-  MONEY  (requested_charge, N_ ("Services asked for after the bill of lading")),
+  TEXT   (number,               N_ ("Job number"), .flags = WB_FIELD_REQUIRED),
+  TEXT   (bill_number,          N_ ("Bill of lading number")),
+  ONE_OF (stage,                N_ ("Stage"), wb_stages),
+  ONE_OF (move_type,            N_ ("Kind of move"), wb_move_types),
+  TEXT   (region,               N_ ("State whose rules govern")),
+  TEXT   (terms,                N_ ("Terms")),
+  DATE   (booked_on,            N_ ("Booked on")),
+  DATE   (survey_on,            N_ ("Survey on")),
+  DATE   (pack_on,              N_ ("Packing on")),
+  DATE   (pickup_from,          N_ ("Agreed pick-up, first day")),
+  DATE   (pickup_to,            N_ ("Agreed pick-up, last day")),
+  DATE   (picked_up_on,         N_ ("Picked up on")),
+  DATE   (delivery_from,        N_ ("Agreed delivery, first day")),
+  DATE   (delivery_to,          N_ ("Agreed delivery, last day")),
+  DATE   (delivered_on,         N_ ("Delivered on")),
+  YES_NO (guaranteed,           N_ ("Guaranteed dates")),
+  DATE   (storage_from,         N_ ("Storage in transit from")),
+  DATE   (storage_to,           N_ ("Storage in transit to")),
+  ONE_OF (estimate_kind,        N_ ("Kind of estimate"), wb_estimate_kinds),
+  MONEY  (estimate,             N_ ("Estimate")),
+  DATE   (estimated_on,         N_ ("Estimated on")),
+  WEIGHT (estimated_weight,     N_ ("Estimated weight")),
+  VOLUME (volume,               N_ ("Volume of the shipment")),
+  MONEY  (freight_charge,       N_ ("Transportation charges")),
+  MONEY  (other_charge,         N_ ("Other charges")),
+  TEXT   (payment_form,         N_ ("Form of payment at delivery")),
+  TEXT   (vehicle,              N_ ("Vehicle")),
+  TEXT   (coordinator,          N_ ("Coordinator")),
+  ONE_OF (survey,               N_ ("Survey"), wb_surveys),
+  MONEY  (per_diem,             N_ ("Allowance for each day of delay")),
+  MONEY  (minimum_charge,       N_ ("Minimum charge")),
+  WEIGHT (minimum_weight,       N_ ("Minimum weight charged for")),
+  TEXT   (payment_terms,        N_ ("Terms of payment")),
+  TEXT   (special_services,     N_ ("Special services ordered"), .flags = WB_FIELD_LONG),
+  MONEY  (requested_charge,     N_ ("Services asked for after the bill of lading")),
   MONEY  (impracticable_charge, N_ ("Impracticable operations")),
-  WEIGHT (delivered_weight, N_ ("Weight delivered")),
-  YES_NO (notify_charges, N_ ("Wants to know the charges before delivery")),
-  TEXT   (insurance, N_ ("Insurance sold to the shipper")),
-  MONEY  (insurance_premium, N_ ("Insurance premium")),
-  NUMBER (storage_days, N_ ("Limit of storage in transit, days"), 9999),
-  DATE   (storage_notice_on, N_ ("Notice given that storage ends")),
-  DATE   (closed_on, N_ ("Closed on")),
-  NOTES   (),
+  WEIGHT (delivered_weight,     N_ ("Weight delivered")),
+  YES_NO (notify_charges,       N_ ("Wants to know the charges before delivery")),
+  TEXT   (insurance,            N_ ("Insurance sold to the shipper")),
+  MONEY  (insurance_premium,    N_ ("Insurance premium")),
+  NUMBER (storage_days,         N_ ("Limit of storage in transit, days"), 9999),
+  DATE   (storage_notice_on,    N_ ("Notice given that storage ends")),
+  DATE   (closed_on,            N_ ("Closed on")),
+  NOTES  (),
 };
 #undef RECORD
 
 #define RECORD WbValuation
 static const WbField valuation_fields[] = {
-  ONE_OF  (choice,               N_ ("Choice"), wb_choices),
-  MONEY   (declared_value,       N_ ("Declared value")),
-  MONEY   (deductible,           N_ ("Deductible")),
-  MONEY   (charge,               N_ ("Valuation charge")),
-  TEXT    (signed_by,            N_ ("Signed by")),
-  DATE    (signed_on,            N_ ("Signed on")),
-  ONE_OF  (signed_how,           N_ ("How it was signed"), wb_signed),
-  TEXT    (disclosure,           N_ ("Disclosure given")),
-  YES_NO  (high_value_list,      N_ ("List of articles of extraordinary value")),
-  DATE    (high_value_signed_on, N_ ("List signed on")),
+  ONE_OF (choice,               N_ ("Choice"), wb_choices),
+  MONEY  (declared_value,       N_ ("Declared value")),
+  MONEY  (deductible,           N_ ("Deductible")),
+  MONEY  (charge,               N_ ("Valuation charge")),
+  TEXT   (signed_by,            N_ ("Signed by")),
+  DATE   (signed_on,            N_ ("Signed on")),
+  ONE_OF (signed_how,           N_ ("How it was signed"), wb_signed),
+  TEXT   (disclosure,           N_ ("Disclosure given")),
+  YES_NO (high_value_list,      N_ ("List of articles of extraordinary value")),
+  DATE   (high_value_signed_on, N_ ("List signed on")),
   TEXT   (high_value_signed_by, N_ ("List signed by")),
-  NOTES   (),
+  NOTES  (),
 };
 #undef RECORD
 
 #define RECORD WbParty
 static const WbField party_fields[] = {
-  ONE_OF  (role,        N_ ("Role"), wb_roles),
-  TEXT    (name,        N_ ("Name")),
-  TEXT    (company,     N_ ("Company")),
-  TEXT    (phone,       N_ ("Telephone")),
-  TEXT    (email,       N_ ("E-mail")),
-  TEXT    (street,      N_ ("Street")),
-  TEXT    (city,        N_ ("City")),
-  TEXT    (region,      N_ ("State or province")),
-  TEXT    (postal_code, N_ ("Postal code")),
-  TEXT    (country,     N_ ("Country")),
-  TEXT    (dot_number,  N_ ("US DOT number")),
-  NOTES   (),
+  ONE_OF (role,        N_ ("Role"), wb_roles),
+  TEXT   (name,        N_ ("Name")),
+  TEXT   (company,     N_ ("Company")),
+  TEXT   (phone,       N_ ("Telephone")),
+  TEXT   (email,       N_ ("E-mail")),
+  TEXT   (street,      N_ ("Street")),
+  TEXT   (city,        N_ ("City")),
+  TEXT   (region,      N_ ("State or province")),
+  TEXT   (postal_code, N_ ("Postal code")),
+  TEXT   (country,     N_ ("Country")),
+  TEXT   (dot_number,  N_ ("US DOT number")),
+  MONEY  (claim_limit, N_ ("Most that it bears on a claim")),
+  NOTES  (),
 };
 #undef RECORD
 
 #define RECORD WbStop
 static const WbField stop_fields[] = {
-  ONE_OF  (kind,        N_ ("Kind of stop"), wb_stop_kinds),
-  TEXT    (name,        N_ ("Name")),
-  TEXT    (street,      N_ ("Street")),
-  TEXT    (city,        N_ ("City")),
-  TEXT    (region,      N_ ("State or province")),
-  TEXT    (postal_code, N_ ("Postal code")),
-  TEXT    (country,     N_ ("Country")),
-  TEXT    (phone,       N_ ("Telephone")),
-  DATE    (on,          N_ ("Date")),
-  DATE   (until, N_ ("Until")),
-  TEXT   (hours, N_ ("Hours")),
-  TEXT    (access,      N_ ("Access"), .flags = WB_FIELD_LONG),
+  ONE_OF (kind,        N_ ("Kind of stop"), wb_stop_kinds),
+  TEXT   (name,        N_ ("Name")),
+  TEXT   (street,      N_ ("Street")),
+  TEXT   (city,        N_ ("City")),
+  TEXT   (region,      N_ ("State or province")),
+  TEXT   (postal_code, N_ ("Postal code")),
+  TEXT   (country,     N_ ("Country")),
+  TEXT   (phone,       N_ ("Telephone")),
+  DATE   (on,          N_ ("Date")),
+  DATE   (until,       N_ ("Until")),
+  TEXT   (hours,       N_ ("Hours")),
+  TEXT   (access,      N_ ("Access"), .flags = WB_FIELD_LONG),
 };
 #undef RECORD
 
 #define RECORD WbWeighing
 static const WbField weighing_fields[] = {
-  ONE_OF  (kind,       N_ ("Kind of weighing"), wb_weighing_kinds),
-  DATE    (on,         N_ ("Weighed on")),
-  TEXT    (scale,      N_ ("Scale and place")),
-  TEXT    (ticket,     N_ ("Weight ticket")),
-  TEXT    (vehicle,    N_ ("Vehicle")),
-  WEIGHT  (gross,      N_ ("Gross weight")),
-  WEIGHT  (tare,       N_ ("Tare weight")),
-  WEIGHT  (net,        N_ ("Net weight")),
+  ONE_OF (kind,         N_ ("Kind of weighing"), wb_weighing_kinds),
+  DATE   (on,           N_ ("Weighed on")),
+  TEXT   (scale,        N_ ("Scale and place")),
+  TEXT   (ticket,       N_ ("Weight ticket")),
+  TEXT   (vehicle,      N_ ("Vehicle")),
+  WEIGHT (gross,        N_ ("Gross weight")),
+  WEIGHT (tare,         N_ ("Tare weight")),
+  WEIGHT (net,          N_ ("Net weight")),
   TEXT   (shipper_name, N_ ("Shipper on the ticket")),
-  TEXT   (bill_number, N_ ("Bill of lading on the ticket")),
-  TEXT    (weighed_by, N_ ("Weigh master")),
+  TEXT   (bill_number,  N_ ("Bill of lading on the ticket")),
+  TEXT   (weighed_by,   N_ ("Weigh master")),
 };
 #undef RECORD
 
 #define RECORD WbLot
 static const WbField lot_fields[] = {
-  TEXT    (colour, N_ ("Colour"), .flags = WB_FIELD_REQUIRED),
-  TEXT    (number, N_ ("Lot number")),
-  NUMBER  (first,  N_ ("First tag"), 999999),
-  NUMBER  (last,   N_ ("Last tag"), 999999),
+  TEXT   (colour, N_ ("Colour"), .flags = WB_FIELD_REQUIRED),
+  TEXT   (number, N_ ("Lot number")),
+  NUMBER (first,  N_ ("First tag"), 999999),
+  NUMBER (last,   N_ ("Last tag"), 999999),
 };
 #undef RECORD
 
@@ -378,28 +420,28 @@ static const WbField piece_fields[] = {
   TEXT      (article,       N_ ("Part of article")),
   TEXT      (serial_number, N_ ("Serial number")),
   MONEY     (listed_value,  N_ ("Listed value")),
-  TEXT      (checked_by, N_ ("Checked by")),
-  DATE      (packed_on, N_ ("Packed on")),
-  NUMBER    (quantity, N_ ("How many"), 99999),
-  TEXT      (set, N_ ("Part of set")),
-  ONE_OF    (disassembly, N_ ("Taken apart"), wb_disassembly),
+  TEXT      (checked_by,    N_ ("Checked by")),
+  DATE      (packed_on,     N_ ("Packed on")),
+  NUMBER    (quantity,      N_ ("How many"), 99999),
+  TEXT      (set,           N_ ("Part of set")),
+  ONE_OF    (disassembly,   N_ ("Taken apart"), wb_disassembly),
   NOTES     (),
 };
 #undef RECORD
 
 #define RECORD WbHandover
 static const WbField handover_fields[] = {
-  ONE_OF  (kind,        N_ ("Kind of handover"), wb_handover_kinds),
-  DATE    (on,          N_ ("Date")),
-  TEXT    (place,       N_ ("Place")),
-  TEXT    (from_holder, N_ ("Handed over by")),
-  TEXT    (to_holder,   N_ ("Received by")),
-  TEXT    (from_signed, N_ ("Signed for the giver")),
-  TEXT    (to_signed,   N_ ("Signed for the receiver")),
-  TEXT   (vehicle, N_ ("Vehicle")),
-  ONE_OF (count, N_ ("Count"), wb_counts),
-  TEXT   (counted_by, N_ ("Counted by")),
-  NOTES   (),
+  ONE_OF (kind,        N_ ("Kind of handover"), wb_handover_kinds),
+  DATE   (on,          N_ ("Date")),
+  TEXT   (place,       N_ ("Place")),
+  TEXT   (from_holder, N_ ("Handed over by")),
+  TEXT   (to_holder,   N_ ("Received by")),
+  TEXT   (from_signed, N_ ("Signed for the giver")),
+  TEXT   (to_signed,   N_ ("Signed for the receiver")),
+  TEXT   (vehicle,     N_ ("Vehicle")),
+  ONE_OF (count,       N_ ("Count"), wb_counts),
+  TEXT   (counted_by,  N_ ("Counted by")),
+  NOTES  (),
 };
 #undef RECORD
 
@@ -415,16 +457,19 @@ static const WbField finding_fields[] = {
 
 #define RECORD WbClaim
 static const WbField claim_fields[] = {
-  TEXT    (number,              N_ ("Claim number"), .flags = WB_FIELD_REQUIRED),
-  ONE_OF  (status,              N_ ("Status"), wb_claim_statuses),
-  DATE    (received_on,         N_ ("Received on")),
-  TEXT    (claimant,            N_ ("Claimant")),
-  YES_NO  (identifies_shipment, N_ ("Identifies the shipment")),
-  YES_NO  (asserts_liability,   N_ ("Asserts liability")),
-  YES_NO  (states_amount,       N_ ("Demands a specified or determinable amount")),
-  DATE    (acknowledged_on,     N_ ("Acknowledged on")),
-  DATE    (decided_on,          N_ ("Decided on")),
-  NOTES   (),
+  TEXT   (number,              N_ ("Claim number"), .flags = WB_FIELD_REQUIRED),
+  ONE_OF (status,              N_ ("Status"), wb_claim_statuses),
+  DATE   (received_on,         N_ ("Received on")),
+  TEXT   (claimant,            N_ ("Claimant")),
+  YES_NO (identifies_shipment, N_ ("Identifies the shipment")),
+  YES_NO (asserts_liability,   N_ ("Asserts liability")),
+  YES_NO (states_amount,       N_ ("Demands a specified or determinable amount")),
+  DATE   (acknowledged_on,     N_ ("Acknowledged on")),
+  DATE   (decided_on,          N_ ("Decided on")),
+  YES_NO (notice_only,         N_ ("Notice, not yet a claim")),
+  MONEY  (reserve,             N_ ("Reserve")),
+  DATE   (inspected_on,        N_ ("Inspected on")),
+  NOTES  (),
 };
 #undef RECORD
 
@@ -444,6 +489,10 @@ static const WbField claim_line_fields[] = {
   NUMBER    (age_years,           N_ ("Age in years"), 500),
   PERCENT   (depreciation_yearly, N_ ("Depreciation a year")),
   PERCENT   (depreciation_flat,   N_ ("Depreciation, flat")),
+  TEXT      (category,            N_ ("Depreciation category")),
+  ONE_OF    (proposed,            N_ ("Proposed verdict"), wb_verdicts),
+  ONE_OF    (verdict,             N_ ("Verdict"), wb_verdicts),
+  TEXT      (verdict_reason,      N_ ("Reason of the verdict")),
   ONE_OF    (ruling,              N_ ("Ruling"), wb_rulings),
   TEXT      (ruling_reason,       N_ ("Reason of the ruling")),
   NOTES     (),
@@ -456,17 +505,18 @@ static const WbField payment_fields[] = {
   DATE      (on,               N_ ("Paid on")),
   MONEY     (amount,           N_ ("Amount")),
   MONEY     (deductible_taken, N_ ("Deductible taken")),
+  MONEY     (freight_refund,   N_ ("Freight refund in it")),
   NOTES     (),
 };
 #undef RECORD
 
 #define RECORD WbThing
 static const WbField thing_fields[] = {
-  REFERENCE (piece, N_ ("Piece"), PIECE, WB_FIELD_REQUIRED | WB_FIELD_OWNER),
+  REFERENCE (piece,       N_ ("Piece"), PIECE, WB_FIELD_REQUIRED | WB_FIELD_OWNER),
   TEXT      (description, N_ ("Description"), .flags = WB_FIELD_REQUIRED),
-  NUMBER    (quantity, N_ ("How many"), 99999),
-  MONEY     (value, N_ ("Value of one")),
-  WEIGHT    (weight, N_ ("Weight of one")),
+  NUMBER    (quantity,    N_ ("How many"), 99999),
+  MONEY     (value,       N_ ("Value of one")),
+  WEIGHT    (weight,      N_ ("Weight of one")),
   NOTES     (),
 };
 #undef RECORD
@@ -474,31 +524,31 @@ static const WbField thing_fields[] = {
 #define RECORD WbPackingCheck
 static const WbField packing_check_fields[] = {
   REFERENCE (piece, N_ ("Piece"), PIECE, WB_FIELD_REQUIRED | WB_FIELD_OWNER),
-  TEXT      (rule, N_ ("Rule"), .flags = WB_FIELD_REQUIRED),
+  TEXT      (rule,  N_ ("Rule"), .flags = WB_FIELD_REQUIRED),
   ONE_OF    (state, N_ ("Check"), wb_checks),
-  TEXT      (by, N_ ("Looked at by")),
-  DATE      (on, N_ ("Looked at on")),
+  TEXT      (by,    N_ ("Looked at by")),
+  DATE      (on,    N_ ("Looked at on")),
   NOTES     (),
 };
 #undef RECORD
 
 #define RECORD WbPhoto
 static const WbField photo_fields[] = {
-  TEXT      (hash, N_ ("SHA-256 of the file"), .flags = WB_FIELD_REQUIRED),
-  TEXT      (name, N_ ("File name")),
-  TEXT      (media_type, N_ ("Kind of file")),
-  NUMBER    (size, N_ ("Size of the file"), G_GINT64_CONSTANT (1099511627776)),
-  NUMBER    (width, N_ ("Width"), 999999),
-  NUMBER    (height, N_ ("Height"), 999999),
-  NUMBER    (orientation, N_ ("Orientation"), 8),
-  TEXT      (taken_at, N_ ("Taken at")),
+  TEXT      (hash,         N_ ("SHA-256 of the file"), .flags = WB_FIELD_REQUIRED),
+  TEXT      (name,         N_ ("File name")),
+  TEXT      (media_type,   N_ ("Kind of file")),
+  NUMBER    (size,         N_ ("Size of the file"), G_GINT64_CONSTANT (1099511627776)),
+  NUMBER    (width,        N_ ("Width"), 999999),
+  NUMBER    (height,       N_ ("Height"), 999999),
+  NUMBER    (orientation,  N_ ("Orientation"), 8),
+  TEXT      (taken_at,     N_ ("Taken at")),
   TEXT      (taken_offset, N_ ("Offset of the camera's clock")),
-  TEXT      (camera, N_ ("Camera")),
-  TEXT      (imported_at, N_ ("Taken in at")),
-  ONE_OF    (moment, N_ ("Moment"), wb_moments),
-  REFERENCE (piece, N_ ("Piece"), PIECE, WB_FIELD_FLAG_NONE),
-  REFERENCE (handover, N_ ("Handover"), HANDOVER, WB_FIELD_FLAG_NONE),
-  TEXT      (caption, N_ ("Caption")),
+  TEXT      (camera,       N_ ("Camera")),
+  TEXT      (imported_at,  N_ ("Taken in at")),
+  ONE_OF    (moment,       N_ ("Moment"), wb_moments),
+  REFERENCE (piece,        N_ ("Piece"), PIECE, WB_FIELD_FLAG_NONE),
+  REFERENCE (handover,     N_ ("Handover"), HANDOVER, WB_FIELD_FLAG_NONE),
+  TEXT      (caption,      N_ ("Caption")),
   NOTES     (),
 };
 #undef RECORD
@@ -507,8 +557,8 @@ static const WbField photo_fields[] = {
 static const WbField pin_fields[] = {
   REFERENCE (photo, N_ ("Photo"), PHOTO, WB_FIELD_REQUIRED | WB_FIELD_OWNER),
   REFERENCE (piece, N_ ("Piece"), PIECE, WB_FIELD_FLAG_NONE),
-  NUMBER    (x, N_ ("From the left"), 10000),
-  NUMBER    (y, N_ ("From the top"), 10000),
+  NUMBER    (x,     N_ ("From the left"), 10000),
+  NUMBER    (y,     N_ ("From the top"), 10000),
   MARKS     (marks, N_ ("Marks")),
   NOTES     (),
 };
@@ -516,36 +566,36 @@ static const WbField pin_fields[] = {
 
 #define RECORD WbMaterial
 static const WbField material_fields[] = {
-  TEXT   (item, N_ ("Carton or material"), .flags = WB_FIELD_REQUIRED),
+  TEXT   (item,    N_ ("Carton or material"), .flags = WB_FIELD_REQUIRED),
   NUMBER (planned, N_ ("Planned"), 999999),
-  NUMBER (used, N_ ("Used"), 999999),
+  NUMBER (used,    N_ ("Used"), 999999),
   NOTES  (),
 };
 #undef RECORD
 
 #define RECORD WbContact
 static const WbField contact_fields[] = {
-  DATE   (on, N_ ("Date")),
-  TEXT   (at, N_ ("Time")),
-  ONE_OF (manner, N_ ("How"), wb_manners),
-  TEXT   (who, N_ ("With whom")),
-  TEXT   (by, N_ ("For the office")),
+  DATE   (on,        N_ ("Date")),
+  TEXT   (at,        N_ ("Time")),
+  ONE_OF (manner,    N_ ("How"), wb_manners),
+  TEXT   (who,       N_ ("With whom")),
+  TEXT   (by,        N_ ("For the office")),
   YES_NO (complaint, N_ ("Complaint")),
-  TEXT   (subject, N_ ("Subject")),
-  TEXT   (text, N_ ("What was said"), .flags = WB_FIELD_LONG),
+  TEXT   (subject,   N_ ("Subject")),
+  TEXT   (text,      N_ ("What was said"), .flags = WB_FIELD_LONG),
 };
 #undef RECORD
 
 #define RECORD WbPaper
 static const WbField paper_fields[] = {
-  ONE_OF (kind, N_ ("Kind of paper"), wb_paper_kinds),
-  TEXT   (number, N_ ("Number")),
-  DATE   (made_on, N_ ("Made on")),
-  DATE   (given_on, N_ ("Given to the shipper on")),
-  TEXT   (signed_by, N_ ("Signed for the shipper")),
-  DATE   (signed_on, N_ ("Signed on")),
+  ONE_OF (kind,              N_ ("Kind of paper"), wb_paper_kinds),
+  TEXT   (number,            N_ ("Number")),
+  DATE   (made_on,           N_ ("Made on")),
+  DATE   (given_on,          N_ ("Given to the shipper on")),
+  TEXT   (signed_by,         N_ ("Signed for the shipper")),
+  DATE   (signed_on,         N_ ("Signed on")),
   TEXT   (carrier_signed_by, N_ ("Signed for the carrier")),
-  TEXT   (filed, N_ ("Where it is filed")),
+  TEXT   (filed,             N_ ("Where it is filed")),
   NOTES  (),
 };
 #undef RECORD
@@ -553,8 +603,53 @@ static const WbField paper_fields[] = {
 #define RECORD WbTally
 static const WbField tally_fields[] = {
   REFERENCE (handover, N_ ("Handover"), HANDOVER, WB_FIELD_REQUIRED | WB_FIELD_OWNER),
-  REFERENCE (lot, N_ ("Lot"), LOT, WB_FIELD_FLAG_NONE),
-  TEXT      (tags, N_ ("Tags counted"), .flags = WB_FIELD_LONG),
+  REFERENCE (lot,      N_ ("Lot"), LOT, WB_FIELD_FLAG_NONE),
+  TEXT      (tags,     N_ ("Tags counted"), .flags = WB_FIELD_LONG),
+  NOTES     (),
+};
+#undef RECORD
+
+#define RECORD WbClaimStep
+static const WbField step_fields[] = {
+  REFERENCE (claim,  N_ ("Claim"), CLAIM, WB_FIELD_REQUIRED | WB_FIELD_OWNER),
+  ONE_OF    (kind,   N_ ("Step"), wb_step_kinds),
+  DATE      (on,     N_ ("Date")),
+  MONEY     (amount, N_ ("Amount")),
+  TEXT      (who,    N_ ("With whom")),
+  TEXT      (by,     N_ ("For the office")),
+  TEXT      (frozen, N_ ("Frozen reckoning")),
+  TEXT      (text,   N_ ("What was said"), .flags = WB_FIELD_LONG),
+};
+#undef RECORD
+
+#define RECORD WbQuote
+static const WbField quote_fields[] = {
+  REFERENCE (claim_line, N_ ("Claim line"), CLAIM_LINE, WB_FIELD_REQUIRED | WB_FIELD_OWNER),
+  ONE_OF    (kind,       N_ ("Kind of quote"), wb_quote_kinds),
+  TEXT      (source,     N_ ("From whom")),
+  DATE      (on,         N_ ("Date")),
+  MONEY     (amount,     N_ ("Amount")),
+  NOTES     (),
+};
+#undef RECORD
+
+#define RECORD WbShare
+static const WbField share_fields[] = {
+  REFERENCE (claim_line, N_ ("Claim line"), CLAIM_LINE, WB_FIELD_REQUIRED | WB_FIELD_OWNER),
+  TEXT      (handler,    N_ ("Handler"), .flags = WB_FIELD_REQUIRED),
+  PERCENT   (percent,    N_ ("Percentage")),
+  TEXT      (reason,     N_ ("Reason")),
+};
+#undef RECORD
+
+#define RECORD WbHandlerCharge
+static const WbField charge_fields[] = {
+  REFERENCE (claim,        N_ ("Claim"), CLAIM, WB_FIELD_REQUIRED | WB_FIELD_OWNER),
+  TEXT      (handler,      N_ ("Handler"), .flags = WB_FIELD_REQUIRED),
+  MONEY     (amount,       N_ ("Amount")),
+  DATE      (stated_on,    N_ ("Stated on")),
+  MONEY     (recovered,    N_ ("Recovered")),
+  DATE      (recovered_on, N_ ("Recovered on")),
   NOTES     (),
 };
 #undef RECORD
@@ -586,6 +681,10 @@ static const WbRecordType types[] = {
   TYPE (CONTACT, contact, "contacts", N_ ("Contact"), FALSE, WbContact),
   TYPE (PAPER, paper, "papers", N_ ("Paper"), FALSE, WbPaper),
   TYPE (TALLY, tally, "tallies", N_ ("Tally"), FALSE, WbTally),
+  TYPE (STEP, step, "steps", N_ ("Step"), FALSE, WbClaimStep),
+  TYPE (QUOTE, quote, "quotes", N_ ("Quote"), FALSE, WbQuote),
+  TYPE (SHARE, share, "shares", N_ ("Share"), FALSE, WbShare),
+  TYPE (CHARGE, charge, "charges", N_ ("Charge to a handler"), FALSE, WbHandlerCharge),
 };
 
 G_STATIC_ASSERT (G_N_ELEMENTS (types) == WB_N_KINDS);

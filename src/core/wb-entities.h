@@ -51,11 +51,20 @@ typedef enum { WB_PAPER_NONE, WB_PAPER_ESTIMATE, WB_PAPER_BOOKLETS, WB_PAPER_TAR
                WB_PAPER_HIGH_VALUE_LIST, WB_PAPER_INSURANCE, WB_PAPER_WEIGHT_TICKET,
                WB_PAPER_DELAY_NOTICE, WB_PAPER_STORAGE_NOTICE, WB_PAPER_DELIVERY_RECEIPT,
                WB_PAPER_FREIGHT_BILL, WB_PAPER_LETTER, WB_PAPER_OTHER } WbPaperKind;
+typedef enum { WB_STEP_NONE, WB_STEP_NOTICE, WB_STEP_REQUEST, WB_STEP_ACKNOWLEDGED,
+               WB_STEP_INSPECTION, WB_STEP_STATUS, WB_STEP_OFFER, WB_STEP_COUNTER_OFFER,
+               WB_STEP_PARTIAL_DENIAL, WB_STEP_DENIAL, WB_STEP_RELEASE, WB_STEP_REOPENED,
+               WB_STEP_CLOSED, WB_STEP_SUIT, WB_STEP_ARBITRATION, WB_STEP_OTHER } WbStepKind;
+typedef enum { WB_VERDICT_NONE, WB_VERDICT_NEW, WB_VERDICT_ALREADY_THERE, WB_VERDICT_OWNER_PACKED,
+               WB_VERDICT_MISSING_AT_COUNT, WB_VERDICT_SIGNED_CLEAN, WB_VERDICT_TOO_LATE,
+               WB_VERDICT_NOT_LISTED, WB_VERDICT_DEFENCE, WB_VERDICT_UNDECIDED } WbVerdict;
+typedef enum { WB_QUOTE_NONE, WB_QUOTE_REPAIR, WB_QUOTE_REPLACEMENT } WbQuoteKind;
 
 extern const WbEnum wb_stages, wb_move_types, wb_estimate_kinds, wb_roles, wb_stop_kinds,
                     wb_weighing_kinds, wb_forms, wb_packed_by, wb_handover_kinds, wb_founds,
                     wb_choices, wb_signed, wb_claim_statuses, wb_losses, wb_rulings, wb_surveys,
-                    wb_disassembly, wb_counts, wb_checks, wb_moments, wb_manners, wb_paper_kinds;
+                    wb_disassembly, wb_counts, wb_checks, wb_moments, wb_manners, wb_paper_kinds,
+                    wb_step_kinds, wb_verdicts, wb_quote_kinds;
 
 /* --- records ---------------------------------------------------------------------------------- */
 
@@ -141,6 +150,7 @@ typedef struct
   char     *postal_code;
   char     *country;
   char     *dot_number;                /* US DOT number of a carrier */
+  WbMoney   claim_limit;               /* by its agreement with the carrier */
   char     *notes;
 } WbParty;
 
@@ -190,28 +200,28 @@ typedef struct
 /** A carton or a loose piece: one line of the inventory, one tag. */
 typedef struct
 {
-  WbRecord    record;
-  char       *lot;                     /* reference */
-  gint64      tag;
-  WbForm      form;
-  char       *carton;                  /* kind of carton, catalog nick or plain words */
-  char       *description;
-  char       *contents;
-  char       *room;
-  WbPackedBy  packed_by;
-  char       *packer;                  /* who packed it, by name */
-  char       *marks;                   /* condition at origin */
-  WbWeight    weight;
-  WbVolume    volume;
-  char       *article;                 /* pieces with the same text are parts of one article */
-  char       *serial_number;
-  WbMoney     listed_value;            /* value on the signed list of valuable articles */
-  char       *checked_by;              /* who looked at the packing */
-  GDate       packed_on;
-  gint64      quantity;                /* things under this tag */
-  char       *set;                     /* pieces with the same text make a pair or a set */
-  WbDisassembly disassembly;
-  char       *notes;
+  WbRecord       record;
+  char          *lot;                  /* reference */
+  gint64         tag;
+  WbForm         form;
+  char          *carton;               /* kind of carton, catalog nick or plain words */
+  char          *description;
+  char          *contents;
+  char          *room;
+  WbPackedBy     packed_by;
+  char          *packer;               /* who packed it, by name */
+  char          *marks;                /* condition at origin */
+  WbWeight       weight;
+  WbVolume       volume;
+  char          *article;              /* pieces with the same text are parts of one article */
+  char          *serial_number;
+  WbMoney        listed_value;         /* value on the signed list of valuable articles */
+  char          *checked_by;           /* who looked at the packing */
+  GDate          packed_on;
+  gint64         quantity;             /* things under this tag */
+  char          *set;                  /* pieces with the same text make a pair or a set */
+  WbDisassembly  disassembly;
+  char          *notes;
 } WbPiece;
 
 /** One change of hands. Their order in the job is their order in time. */
@@ -255,29 +265,36 @@ typedef struct
   gboolean       states_amount;
   GDate          acknowledged_on;
   GDate          decided_on;
+  gboolean       notice_only;
+  WbMoney        reserve;              /* set aside by the office */
+  GDate          inspected_on;
   char          *notes;
 } WbClaim;
 
 typedef struct
 {
-  WbRecord  record;
-  char     *claim;                     /* reference */
-  gint64    number;                    /* line number in the claim, unique in it */
-  char     *piece;                     /* reference; NULL when it is not on the inventory */
-  char     *item;                      /* what is claimed: "dinner plates, 4 of 12" */
-  WbLoss    loss;
-  WbMoney   demanded;
-  WbMoney   replacement;               /* cost of a like article today */
-  WbMoney   repair;                    /* cost to restore */
-  WbMoney   appearance;                /* allowance for what still shows; added to the repair */
-  WbMoney   salvage;                   /* value of what the customer keeps */
-  WbWeight  weight;                    /* of the claimed thing itself */
-  gint64    age_years;
-  gint64    depreciation_yearly;       /* percent a year of age */
-  gint64    depreciation_flat;         /* percent whatever the age; goes before the yearly one */
-  WbRuling  ruling;
-  char     *ruling_reason;
-  char     *notes;
+  WbRecord   record;
+  char      *claim;                    /* reference */
+  gint64     number;                   /* line number in the claim, unique in it */
+  char      *piece;                    /* reference; NULL when it is not on the inventory */
+  char      *item;                     /* what is claimed: "dinner plates, 4 of 12" */
+  WbLoss     loss;
+  WbMoney    demanded;
+  WbMoney    replacement;              /* cost of a like article today */
+  WbMoney    repair;                   /* cost to restore */
+  WbMoney    appearance;               /* allowance for what still shows; added to the repair */
+  WbMoney    salvage;                  /* value of what the customer keeps */
+  WbWeight   weight;                   /* of the claimed thing itself */
+  gint64     age_years;
+  gint64     depreciation_yearly;      /* percent a year of age */
+  gint64     depreciation_flat;        /* percent whatever the age; goes before the yearly one */
+  char      *category;                 /* nick in the depreciation table */
+  WbVerdict  proposed;                 /* what the evidence proposed when it was judged */
+  WbVerdict  verdict;                  /* the adjuster's */
+  char      *verdict_reason;
+  WbRuling   ruling;
+  char      *ruling_reason;
+  char      *notes;
 } WbClaimLine;
 
 /** Money paid to the customer on a claim. */
@@ -288,6 +305,7 @@ typedef struct
   GDate     on;
   WbMoney   amount;
   WbMoney   deductible_taken;          /* part of the deductible held back with it */
+  WbMoney   freight_refund;            /* not counted against the shipment's limit */
   char     *notes;
 } WbPayment;
 
@@ -399,6 +417,55 @@ typedef struct
   char     *notes;
 } WbTally;
 
+/** One step of a claim, dated and kept. */
+typedef struct
+{
+  WbRecord    record;
+  char       *claim;                   /* reference */
+  WbStepKind  kind;
+  GDate       on;
+  WbMoney     amount;
+  char       *who;
+  char       *by;
+  char       *frozen;                  /* SHA-256 of the reckoning that was sent */
+  char       *text;
+} WbClaimStep;
+
+/** What a repairer or seller asks. */
+typedef struct
+{
+  WbRecord     record;
+  char        *claim_line;             /* reference */
+  WbQuoteKind  kind;
+  char        *source;
+  GDate        on;
+  WbMoney      amount;
+  char        *notes;
+} WbQuote;
+
+/** What one handler bears of one line, set by hand. */
+typedef struct
+{
+  WbRecord  record;
+  char     *claim_line;                /* reference */
+  char     *handler;                   /* as the handovers name it */
+  gint64    percent;
+  char     *reason;
+} WbShare;
+
+/** What a handler is asked to bear of a claim, followed to payment. */
+typedef struct
+{
+  WbRecord  record;
+  char     *claim;                     /* reference */
+  char     *handler;                   /* as the handovers name it */
+  WbMoney   amount;
+  GDate     stated_on;
+  WbMoney   recovered;
+  GDate     recovered_on;
+  char     *notes;
+} WbHandlerCharge;
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbOrder, wb_record_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbValuation, wb_record_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbParty, wb_record_unref)
@@ -419,5 +486,9 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbMaterial, wb_record_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbContact, wb_record_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbPaper, wb_record_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbTally, wb_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbClaimStep, wb_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbQuote, wb_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbShare, wb_record_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbHandlerCharge, wb_record_unref)
 
 G_END_DECLS

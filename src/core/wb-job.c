@@ -2,7 +2,7 @@
 /* The job file as an immutable value. Each kind of record lives in a set that is shared between
  * versions of the job until an edit touches that kind. What records say together (governing weight,
  * waiver) stands in wb-job-facts.c. */
-#include "core/wb-job.h"
+#include "core/wb-job-private.h"
 
 #include <string.h>
 
@@ -352,62 +352,6 @@ wb_job_insert (const WbJob *self,
   return job;
 }
 
-/* The record of @kind in @ids that @record refers to by a field whose flag OWNER is as asked, or
- * NULL. */
-static const char *
-find_reference (const WbRecord *record,
-                WbKind          kind,
-                GHashTable     *ids,
-                gboolean        as_owner)
-{
-  for (gsize i = 0; i < record->type->n_fields; i++)
-    {
-      const WbField *field = &record->type->fields[i];
-      const char *target;
-
-      if (field->type != WB_FIELD_REFERENCE || field->refers != kind ||
-          ((field->flags & WB_FIELD_OWNER) != 0) != as_owner)
-        continue;
-      target = G_STRUCT_MEMBER (const char *, record, field->offset);
-      if (target != NULL && g_hash_table_contains (ids, target))
-        return target;
-    }
-  return NULL;
-}
-
-static gboolean
-type_refers_to (const WbRecordType *type,
-                WbKind              kind)
-{
-  for (gsize i = 0; i < type->n_fields; i++)
-    if (type->fields[i].type == WB_FIELD_REFERENCE && type->fields[i].refers == kind)
-      return TRUE;
-  return FALSE;
-}
-
-/* The first record that would be left with a reference to nothing; @target is what it refers to. */
-static const WbRecord *
-find_dependent (const WbJob  *self,
-                WbKind        kind,
-                GHashTable   *ids,
-                const char  **target)
-{
-  for (int other = 0; other < WB_N_KINDS; other++)
-    {
-      if (!type_refers_to (wb_record_type ((WbKind) other), kind))
-        continue;
-      for (guint i = 0; i < wb_job_count (self, (WbKind) other); i++)
-        {
-          const WbRecord *record = wb_job_nth (self, (WbKind) other, i);
-
-          *target = find_reference (record, kind, ids, FALSE);
-          if (*target != NULL)
-            return record;
-        }
-    }
-  return NULL;
-}
-
 static Set *
 set_without (const Set  *from,
              GHashTable *ids)
@@ -424,102 +368,16 @@ set_without (const Set  *from,
   return set;
 }
 
-/* The set less every record that belongs to one of @ids, or NULL when none does. */
-static Set *
-set_without_owned (const Set  *from,
-                   WbKind      kind,
-                   GHashTable *ids)
-{
-  Set *set = set_new (from->records->len);
-
-  for (guint i = 0; i < from->records->len; i++)
-    {
-      WbRecord *record = g_ptr_array_index (from->records, i);
-
-      if (find_reference (record, kind, ids, TRUE) == NULL)
-        set_put (set, record);
-    }
-  if (set->records->len == from->records->len)
-    g_clear_pointer (&set, set_unref);
-  return set;
-}
-
-/* Checks that all of @ids are there and that nothing else needs them; collects them in @lookup. */
-static gboolean
-check_removable (const WbJob  *self,
-                 WbKind        kind,
-                 GPtrArray    *ids,
-                 GHashTable   *lookup,
-                 GError      **error)
-{
-  const WbRecordType *type = wb_record_type (kind);
-  const WbRecord *dependent;
-  const char *target;
-
-  if (type->single)
-    {
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE, "a job always has its %s",
-                   type->name);
-      return FALSE;
-    }
-  for (guint i = 0; i < ids->len; i++)
-    {
-      const char *id = g_ptr_array_index (ids, i);
-
-      if (wb_job_find (self, kind, id) == NULL)
-        {
-          g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING, "the job has no %s %s",
-                       type->name, id);
-          return FALSE;
-        }
-      g_hash_table_add (lookup, (gpointer) id);
-    }
-  dependent = find_dependent (self, kind, lookup, &target);
-  if (dependent != NULL)
-    {
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE, "%s %s is still needed by %s %s",
-                   type->name, target, dependent->type->name, dependent->id);
-      return FALSE;
-    }
-  return TRUE;
-}
-
 WbJob *
-wb_job_without_many (const WbJob  *self,
-                     WbKind        kind,
-                     GPtrArray    *ids,
-                     GError      **error)
+wb_job_leave_out (const WbJob       *self,
+                  GHashTable *const *doomed)
 {
-  g_autoptr (GHashTable) lookup = g_hash_table_new (g_str_hash, g_str_equal);
-  WbJob *job;
+  WbJob *job = job_share (self);
 
-  if (!check_removable (self, kind, ids, lookup, error))
-    return NULL;
-
-  job = job_share (self);
-  job_take_set (job, kind, set_without (self->sets[kind], lookup));
-  /* Nothing that is owned owns anything itself, so one level is enough. */
-  for (int other = 0; other < WB_N_KINDS; other++)
-    if (type_refers_to (wb_record_type ((WbKind) other), kind))
-      {
-        Set *set = set_without_owned (job->sets[other], kind, lookup);
-
-        if (set != NULL)
-          job_take_set (job, (WbKind) other, set);
-      }
+  for (int kind = 0; kind < WB_N_KINDS; kind++)
+    if (doomed[kind] != NULL)
+      job_take_set (job, (WbKind) kind, set_without (self->sets[kind], doomed[kind]));
   return job;
-}
-
-WbJob *
-wb_job_without (const WbJob  *self,
-                WbKind        kind,
-                const char   *id,
-                GError      **error)
-{
-  g_autoptr (GPtrArray) ids = g_ptr_array_new ();
-
-  g_ptr_array_add (ids, (gpointer) id);
-  return wb_job_without_many (self, kind, ids, error);
 }
 
 /* --- checking --------------------------------------------------------------------------------- */

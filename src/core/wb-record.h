@@ -65,9 +65,13 @@ typedef enum
   WB_KIND_CONTACT,
   WB_KIND_PAPER,
   WB_KIND_TALLY,
+  WB_KIND_STEP,
+  WB_KIND_QUOTE,
+  WB_KIND_SHARE,
+  WB_KIND_CHARGE,
 } WbKind;
 
-#define WB_N_KINDS 20
+#define WB_N_KINDS 24
 
 typedef enum
 {

@@ -118,6 +118,46 @@ test_owned (void)
   g_assert_cmpuint (wb_job_count (bare, WB_KIND_PIECE), ==, 8);
 }
 
+/* What belongs to a line of a claim goes with the claim, and to a photo of a handover nothing does
+ * that would stay behind. */
+static void
+test_owned_by_owned (void)
+{
+  g_autoptr (WbJob) plain = make_job ();
+  g_autoptr (GPtrArray) records = g_ptr_array_new_with_free_func (wb_record_unref);
+  WbQuote *quote = wb_record_new (WB_KIND_QUOTE, "q");
+  WbPhoto *photo = wb_record_new (WB_KIND_PHOTO, "f");
+  WbPin *pin = wb_record_new (WB_KIND_PIN, "n");
+  g_autoptr (GError) error = NULL;
+  g_autoptr (WbJob) job = NULL;
+  g_autoptr (WbJob) no_claim = NULL;
+  g_autoptr (WbJob) held = NULL;
+  g_autoptr (WbJob) no_photo = NULL;
+
+  wb_set_text (&quote->claim_line, "l");
+  wb_set_text (&photo->hash, "00");
+  wb_set_text (&photo->piece, "p7");
+  wb_set_text (&pin->photo, "f");
+  wb_set_text (&pin->piece, "p8");
+  g_ptr_array_add (records, quote);
+  g_ptr_array_add (records, photo);
+  g_ptr_array_add (records, pin);
+  job = wb_job_with_many (plain, records);
+
+  no_claim = without (job, WB_KIND_CLAIM, "c", &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (wb_job_count (no_claim, WB_KIND_QUOTE), ==, 0);
+
+  held = without (job, WB_KIND_PIECE, "p8", &error);
+  g_assert_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE);
+  g_assert_nonnull (strstr (error->message, "pin n"));
+  g_assert_null (held);
+  g_clear_error (&error);
+  no_photo = without (job, WB_KIND_PHOTO, "f", &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (wb_job_count (no_photo, WB_KIND_PIN), ==, 0);
+}
+
 static void
 test_none (void)
 {
@@ -138,6 +178,7 @@ main (int    argc,
   g_test_add_func ("/core/job-without/many", test_many);
   g_test_add_func ("/core/job-without/refused", test_refused);
   g_test_add_func ("/core/job-without/owned", test_owned);
+  g_test_add_func ("/core/job-without/owned-by-owned", test_owned_by_owned);
   g_test_add_func ("/core/job-without/none", test_none);
   return g_test_run ();
 }

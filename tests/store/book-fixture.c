@@ -166,6 +166,14 @@ add_evidence (WbJob **job)
               "call", "who", "Ada Quillfeather", "complaint", "yes", "text", "A carton is short.");
   change_job (job, WB_KIND_PAPER, "paper-1", "kind", "bill-of-lading", "number", "BL 7781",
               "signed_by", "Ada Quillfeather", "signed_on", "2026-03-03");
+  change_job (job, WB_KIND_STEP, "step-1", "claim", "claim-1", "kind", "offer", "on", "2026-04-20",
+              "amount", "60.00", "who", "Ada Quillfeather", "text", "Released value, 8 lb.");
+  change_job (job, WB_KIND_QUOTE, "quote-1", "claim_line", "line-1", "kind", "replacement",
+              "source", "Fennimore Crockery", "on", "2026-04-10", "amount", "310.00");
+  change_job (job, WB_KIND_SHARE, "share-1", "claim_line", "line-1", "handler",
+              "Marsh & Daughters Haulage", "percent", "60 %", "reason", "Short at its delivery.");
+  change_job (job, WB_KIND_CHARGE, "charge-1", "claim", "claim-1", "handler",
+              "Marsh & Daughters Haulage", "amount", "36.00", "stated_on", "2026-05-02");
   change_job (job, WB_KIND_TALLY, "tally-1", "handover", "handover-1", "lot", "lot-1", "tags", "1");
 }
 

@@ -208,3 +208,85 @@ CREATE TABLE tally (
   FOREIGN KEY (job_id, lot) REFERENCES lot (job_id, id)
     DEFERRABLE INITIALLY DEFERRED
 ) STRICT, WITHOUT ROWID;
+
+ALTER TABLE party ADD COLUMN claim_limit INTEGER CHECK (claim_limit >= 0);
+
+ALTER TABLE claim ADD COLUMN notice_only INTEGER NOT NULL DEFAULT 0 CHECK (notice_only IN (0, 1));
+ALTER TABLE claim ADD COLUMN reserve INTEGER CHECK (reserve >= 0);
+ALTER TABLE claim ADD COLUMN inspected_on TEXT CHECK (date (inspected_on) IS inspected_on);
+
+ALTER TABLE claim_line ADD COLUMN category TEXT;
+ALTER TABLE claim_line ADD COLUMN proposed TEXT NOT NULL DEFAULT 'none' CHECK (proposed IN
+    ('none', 'new', 'already-there', 'owner-packed', 'missing-at-count', 'signed-clean',
+     'too-late', 'not-listed', 'defence', 'undecided'));
+ALTER TABLE claim_line ADD COLUMN verdict TEXT NOT NULL DEFAULT 'none' CHECK (verdict IN
+    ('none', 'new', 'already-there', 'owner-packed', 'missing-at-count', 'signed-clean',
+     'too-late', 'not-listed', 'defence', 'undecided'));
+ALTER TABLE claim_line ADD COLUMN verdict_reason TEXT;
+
+ALTER TABLE payment ADD COLUMN freight_refund INTEGER CHECK (freight_refund >= 0);
+
+CREATE TABLE step (
+  job_id   TEXT NOT NULL REFERENCES job (id) DEFERRABLE INITIALLY DEFERRED,
+  id       TEXT NOT NULL,
+  position INTEGER NOT NULL CHECK (position >= 0),
+  claim    TEXT NOT NULL,
+  kind     TEXT NOT NULL CHECK (kind IN
+    ('none', 'notice', 'request', 'acknowledged', 'inspection', 'status', 'offer',
+     'counter-offer', 'partial-denial', 'denial', 'release', 'reopened', 'closed', 'suit',
+     'arbitration', 'other')),
+  "on"     TEXT CHECK (date ("on") IS "on"),
+  amount   INTEGER CHECK (amount >= 0),
+  who      TEXT,
+  "by"     TEXT,
+  frozen   TEXT,
+  text     TEXT,
+  PRIMARY KEY (job_id, id),
+  FOREIGN KEY (job_id, claim) REFERENCES claim (job_id, id) ON DELETE CASCADE
+    DEFERRABLE INITIALLY DEFERRED
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE quote (
+  job_id     TEXT NOT NULL REFERENCES job (id) DEFERRABLE INITIALLY DEFERRED,
+  id         TEXT NOT NULL,
+  position   INTEGER NOT NULL CHECK (position >= 0),
+  claim_line TEXT NOT NULL,
+  kind       TEXT NOT NULL CHECK (kind IN
+    ('none', 'repair', 'replacement')),
+  source     TEXT,
+  "on"       TEXT CHECK (date ("on") IS "on"),
+  amount     INTEGER CHECK (amount >= 0),
+  notes      TEXT,
+  PRIMARY KEY (job_id, id),
+  FOREIGN KEY (job_id, claim_line) REFERENCES claim_line (job_id, id) ON DELETE CASCADE
+    DEFERRABLE INITIALLY DEFERRED
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE share (
+  job_id     TEXT NOT NULL REFERENCES job (id) DEFERRABLE INITIALLY DEFERRED,
+  id         TEXT NOT NULL,
+  position   INTEGER NOT NULL CHECK (position >= 0),
+  claim_line TEXT NOT NULL,
+  handler    TEXT,
+  percent    INTEGER CHECK (percent BETWEEN 0 AND 10000),
+  reason     TEXT,
+  PRIMARY KEY (job_id, id),
+  FOREIGN KEY (job_id, claim_line) REFERENCES claim_line (job_id, id) ON DELETE CASCADE
+    DEFERRABLE INITIALLY DEFERRED
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE charge (
+  job_id       TEXT NOT NULL REFERENCES job (id) DEFERRABLE INITIALLY DEFERRED,
+  id           TEXT NOT NULL,
+  position     INTEGER NOT NULL CHECK (position >= 0),
+  claim        TEXT NOT NULL,
+  handler      TEXT,
+  amount       INTEGER CHECK (amount >= 0),
+  stated_on    TEXT CHECK (date (stated_on) IS stated_on),
+  recovered    INTEGER CHECK (recovered >= 0),
+  recovered_on TEXT CHECK (date (recovered_on) IS recovered_on),
+  notes        TEXT,
+  PRIMARY KEY (job_id, id),
+  FOREIGN KEY (job_id, claim) REFERENCES claim (job_id, id) ON DELETE CASCADE
+    DEFERRABLE INITIALLY DEFERRED
+) STRICT, WITHOUT ROWID;
