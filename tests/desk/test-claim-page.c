@@ -7,6 +7,8 @@
 #include "desk/claim/wb-amount.h"
 #include "desk/claim/wb-cell.h"
 #include "desk/claim/wb-claim-page.h"
+#include "desk/claim/wb-claim-row.h"
+#include "desk/claim/wb-evidence-card.h"
 #include "desk/claim/wb-figure-button.h"
 #include "desk/claim/wb-line-notices.h"
 #include "desk/claim/wb-reason-popover.h"
@@ -79,13 +81,21 @@ get_entry (WbCell *cell)
 
 /* --- figures ---------------------------------------------------------------------------------- */
 
-/* The text beside the label of an amount. */
+/* The figure beside the label of an amount. */
+static GtkWidget *
+find_total (GtkWidget *totals,
+            WbAmount   amount)
+{
+  GtkWidget *label = desk_find_label (totals, wb_amount_label (amount));
+
+  return label != NULL ? gtk_widget_get_next_sibling (label) : NULL;
+}
+
 static const char *
 get_total (GtkWidget *totals,
            WbAmount   amount)
 {
-  GtkWidget *label = desk_find_label (totals, wb_amount_label (amount));
-  GtkWidget *figure = label != NULL ? gtk_widget_get_next_sibling (label) : NULL;
+  GtkWidget *figure = find_total (totals, amount);
 
   return figure != NULL ? wb_figure_button_get_text (WB_FIGURE_BUTTON (figure)) : NULL;
 }
@@ -229,9 +239,10 @@ static void
 assert_explains (GtkWidget         *button,
                  const WbReckoning *reckoning,
                  int                line,
-                 WbSide             side)
+                 WbSide             side,
+                 WbAmount           amount)
 {
-  g_autoptr (GPtrArray) reasons = wb_amount_reasons (reckoning, line, side);
+  g_autoptr (GPtrArray) reasons = wb_amount_reasons (reckoning, line, side, amount);
   g_autofree char *copied = NULL;
   GtkWidget *popover;
 
@@ -279,17 +290,20 @@ test_why (DeskFixture   *fixture,
   for (guint i = 0; i < reckoning->n_lines; i++)
     for (int side = 0; side < WB_N_SIDES; side++)
       for (int amount = 0; amount < 4; amount++)
-        assert_explains (g_ptr_array_index (buttons, next++), reckoning, (int) i, (WbSide) side);
+        assert_explains (g_ptr_array_index (buttons, next++), reckoning, (int) i, (WbSide) side,
+                         (WbAmount) amount);
 
   totals = desk_find_all (page, WB_TYPE_SIDE_TOTALS);
   for (int side = 0; side < WB_N_SIDES; side++)
     {
-      g_autoptr (GPtrArray) figures = desk_find_all (g_ptr_array_index (totals, side),
-                                                     WB_TYPE_FIGURE_BUTTON);
+      for (int amount = 0; amount < WB_N_AMOUNTS; amount++)
+        {
+          GtkWidget *figure = find_total (g_ptr_array_index (totals, side), (WbAmount) amount);
 
-      for (guint i = 0; i < figures->len; i++)
-        assert_explains (g_ptr_array_index (figures, i), reckoning, WB_REASON_WHOLE_CLAIM,
-                         (WbSide) side);
+          if (figure != NULL && gtk_widget_get_mapped (figure))
+            assert_explains (figure, reckoning, WB_REASON_WHOLE_CLAIM, (WbSide) side,
+                             (WbAmount) amount);
+        }
     }
 
   wb_figure_button_explain (g_ptr_array_index (buttons, 0));
@@ -297,6 +311,56 @@ test_why (DeskFixture   *fixture,
   desk_fixture_settle (fixture);
   wb_test_save_picture (find_first (g_ptr_array_index (buttons, 0), WB_TYPE_REASON_POPOVER),
                         "claim-why");
+}
+
+/* The first of the reasons of an amount, which is to be of @rule. */
+static void
+assert_begins (const WbReckoning *reckoning,
+               int                line,
+               WbSide             side,
+               WbAmount           amount,
+               WbRule             rule)
+{
+  g_autoptr (GPtrArray) reasons = wb_amount_reasons (reckoning, line, side, amount);
+  const WbReason *first, *last;
+  gint64 minor;
+
+  g_assert_cmpuint (reasons->len, >=, 2);
+  first = g_ptr_array_index (reasons, 0);
+  last = g_ptr_array_index (reasons, reasons->len - 1);
+  g_assert_cmpint (first->rule, ==, rule);
+  g_assert_true (last < first);
+  if (wb_amount_value (reckoning, line, side, amount, &minor))
+    g_assert_cmpint (first->result.value, ==, minor);
+}
+
+/* The answer begins with the step that gave the amount and leaves out what came after. */
+static void
+test_why_begins (DeskFixture   *fixture,
+                 gconstpointer  data)
+{
+  g_autoptr (WbReckoning) reckoning = NULL;
+
+  desk_fixture_add_move (fixture);
+  desk_fixture_put (fixture, WB_KIND_VALUATION, NULL, "choice", "full", "declared_value", "50000",
+                    "deductible", "250", NULL);
+  desk_fixture_add_claim (fixture);
+  reckoning = reckon (fixture);
+
+  for (int side = 0; side < WB_N_SIDES; side++)
+    {
+      assert_begins (reckoning, 1, (WbSide) side, WB_AMOUNT_OWED, WB_RULE_OWED);
+      assert_begins (reckoning, 1, (WbSide) side, WB_AMOUNT_LOSS, WB_RULE_LESSER);
+      assert_begins (reckoning, WB_REASON_WHOLE_CLAIM, (WbSide) side, WB_AMOUNT_OWED, WB_RULE_OWED);
+    }
+  assert_begins (reckoning, 1, WB_SIDE_RELEASED, WB_AMOUNT_ALLOWED, WB_RULE_ARTICLE_LIMIT);
+  assert_begins (reckoning, 1, WB_SIDE_FULL, WB_AMOUNT_DEDUCTED, WB_RULE_DEDUCTIBLE_SHARE);
+  assert_begins (reckoning, WB_REASON_WHOLE_CLAIM, WB_SIDE_FULL, WB_AMOUNT_LIMIT,
+                 WB_RULE_DECLARED_VALUE);
+  assert_begins (reckoning, WB_REASON_WHOLE_CLAIM, WB_SIDE_FULL, WB_AMOUNT_COVERED,
+                 WB_RULE_SHIPMENT_LIMIT);
+  assert_begins (reckoning, WB_REASON_WHOLE_CLAIM, WB_SIDE_FULL, WB_AMOUNT_FREIGHT,
+                 WB_RULE_FREIGHT_REFUND);
 }
 
 /* The popover goes when what it explains is no longer so. */
@@ -521,6 +585,55 @@ test_notices (DeskFixture   *fixture,
   g_assert_nonnull (desk_find_label (page, found));
 }
 
+/* What the chosen line comes to stands right below the table, and follows the choice. */
+static void
+test_line_outcome (DeskFixture   *fixture,
+                   gconstpointer  data)
+{
+  g_autoptr (WbReckoning) reckoning = NULL;
+  GtkWidget *page, *table, *card;
+  g_autoptr (GPtrArray) figures = NULL;
+
+  desk_fixture_add_move (fixture);
+  desk_fixture_add_claim (fixture);
+  reckoning = reckon (fixture);
+  page = present_claim (fixture);
+  table = find_first (page, WB_TYPE_RECORD_TABLE);
+  card = find_first (page, WB_TYPE_EVIDENCE_CARD);
+  figures = desk_find_all (card, WB_TYPE_FIGURE_BUTTON);
+  g_assert_cmpuint (figures->len, ==, WB_N_SIDES);
+
+  for (guint i = 0; i < reckoning->n_lines; i++)
+    {
+      wb_record_table_select (WB_RECORD_TABLE (table), reckoning->lines[i].line->record.id);
+      desk_fixture_settle (fixture);
+      for (int side = 0; side < WB_N_SIDES; side++)
+        {
+          g_autofree char *owed = wb_amount_text (reckoning, (int) i, (WbSide) side,
+                                                  WB_AMOUNT_OWED);
+
+          g_assert_cmpstr (wb_figure_button_get_text (g_ptr_array_index (figures, side)), ==, owed);
+        }
+    }
+  g_assert_nonnull (desk_find_label (card, "Loss $80.00 · Allowed $5.40 · Deducted $0.00"));
+}
+
+/* Coming to the page does not put the focus on what removes something. */
+static void
+test_first_focus (DeskFixture   *fixture,
+                  gconstpointer  data)
+{
+  GtkWidget *page, *focus;
+
+  desk_fixture_add_move (fixture);
+  desk_fixture_add_claim (fixture);
+  page = present_claim (fixture);
+  g_assert_true (gtk_widget_grab_focus (page));
+  focus = gtk_root_get_focus (GTK_ROOT (fixture->window));
+  g_assert_true (WB_IS_CLAIM_ROW (focus));
+  g_assert_cmpstr (wb_claim_row_get_id (WB_CLAIM_ROW (focus)), ==, "c1");
+}
+
 static void
 test_late (DeskFixture   *fixture,
            gconstpointer  data)
@@ -705,6 +818,7 @@ main (int    argc,
   ADD ("figures", test_figures);
   ADD ("follows", test_follows);
   ADD ("why", test_why);
+  ADD ("why-begins", test_why_begins);
   ADD ("why-closes", test_why_closes);
   ADD ("bar", test_bar);
   ADD ("typing", test_typing);
@@ -712,6 +826,8 @@ main (int    argc,
   ADD ("typing-adds-a-line", test_typing_adds_a_line);
   ADD ("piece", test_piece);
   ADD ("notices", test_notices);
+  ADD ("line-outcome", test_line_outcome);
+  ADD ("first-focus", test_first_focus);
   ADD ("late", test_late);
   ADD ("no-terms", test_no_terms);
   ADD ("new-claim", test_new_claim);

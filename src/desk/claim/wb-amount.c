@@ -179,11 +179,83 @@ wb_amount_sentence (const WbReckoning *reckoning,
                           wb_side_label (side), value);
 }
 
+/* The rule that gives an amount. */
+static WbRule
+giving_rule (WbAmount amount,
+             gboolean whole)
+{
+  switch (amount)
+    {
+    case WB_AMOUNT_LOSS:
+      return WB_RULE_DEMAND;
+    case WB_AMOUNT_ALLOWED:
+      return WB_RULE_ARTICLE_SHARE;
+    case WB_AMOUNT_COVERED:
+      return whole ? WB_RULE_SHIPMENT_LIMIT : WB_RULE_SHIPMENT_SHARE;
+    case WB_AMOUNT_DEDUCTED:
+      return whole ? WB_RULE_DEDUCTIBLE : WB_RULE_DEDUCTIBLE_SHARE;
+    case WB_AMOUNT_OWED:
+      return WB_RULE_OWED;
+    case WB_AMOUNT_LIMIT:
+      return WB_RULE_MAXIMUM_VALUE;
+    case WB_AMOUNT_EARLIER:
+    case WB_AMOUNT_LIMIT_LEFT:
+      return WB_RULE_EARLIER_PAYMENTS;
+    case WB_AMOUNT_DEDUCTIBLE:
+      return WB_RULE_DEDUCTIBLE_LEFT;
+    case WB_AMOUNT_FREIGHT:
+      return WB_RULE_FREIGHT_REFUND;
+    case WB_AMOUNT_PAID:
+    case WB_AMOUNT_BALANCE:
+      return WB_RULE_PAID;
+    }
+
+  g_assert_not_reached ();
+}
+
+/* Where a step stands in the order of the rules. For both choices at once only the freight can lack
+ * a figure, and that the terms are silent is noted before any step for which it matters. */
+static WbRule
+rule_of (const WbReason *reason)
+{
+  if (reason->rule == WB_RULE_MISSING_FIGURE && reason->scope == WB_SCOPE_GENERAL)
+    return WB_RULE_FREIGHT_REFUND;
+
+  return (WbRule) reason->rule;
+}
+
+static const WbReason *
+nth_reason (GPtrArray *reasons,
+            guint      n)
+{
+  return g_ptr_array_index (reasons, n);
+}
+
+/* How many of @reasons, in the order of application, lead up to what @giving gives. It is not noted
+ * where it changes nothing; then the rule before it gave the amount. */
+static guint
+count_leading (GPtrArray *reasons,
+               WbRule     giving)
+{
+  for (guint i = reasons->len; i > 0; i--)
+    if (nth_reason (reasons, i - 1)->rule == giving)
+      return i;
+
+  for (guint i = reasons->len; i > 0; i--)
+    if (nth_reason (reasons, i - 1)->rule != WB_RULE_SILENT
+        && rule_of (nth_reason (reasons, i - 1)) <= giving)
+      return i;
+
+  return reasons->len;
+}
+
 GPtrArray *
 wb_amount_reasons (const WbReckoning *reckoning,
                    int                line,
-                   WbSide             side)
+                   WbSide             side,
+                   WbAmount           amount)
 {
+  g_autoptr (GPtrArray) applied = g_ptr_array_new ();
   GPtrArray *reasons = g_ptr_array_new ();
   WbScope scope = side == WB_SIDE_RELEASED ? WB_SCOPE_RELEASED : WB_SCOPE_FULL;
 
@@ -192,8 +264,25 @@ wb_amount_reasons (const WbReckoning *reckoning,
       WbReason *reason = &g_array_index (reckoning->reasons, WbReason, i);
 
       if (reason->line == line && (reason->scope == scope || reason->scope == WB_SCOPE_GENERAL))
-        g_ptr_array_add (reasons, reason);
+        g_ptr_array_add (applied, reason);
     }
 
+  for (guint i = count_leading (applied, giving_rule (amount, line == WB_REASON_WHOLE_CLAIM));
+       i > 0; i--)
+    g_ptr_array_add (reasons, g_ptr_array_index (applied, i - 1));
   return reasons;
+}
+
+char *
+wb_amount_sum (const WbReckoning *reckoning,
+               int                line,
+               WbAmount           amount)
+{
+  if (line != WB_REASON_WHOLE_CLAIM || (amount != WB_AMOUNT_LOSS && amount != WB_AMOUNT_ALLOWED))
+    return NULL;
+
+  return g_strdup_printf (ngettext ("What the reckoning of the %u line gives.",
+                                    "The sum over the %u lines, each of which says why.",
+                                    reckoning->n_lines),
+                          reckoning->n_lines);
 }

@@ -61,10 +61,23 @@ char       *wb_amount_sentence (const WbReckoning *reckoning,
                                 WbSide             side,
                                 WbAmount           amount) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full) (element-type WbReason): the reasons of @line under @side, in order of
- * application; they belong to @reckoning. */
+/**
+ * wb_amount_reasons:
+ *
+ * The steps that led to an amount, backward: first the one that gave it, last the first that was
+ * applied. Steps that came after it are left out.
+ *
+ * Returns: (transfer full) (element-type WbReason): reasons that belong to @reckoning
+ */
 GPtrArray  *wb_amount_reasons  (const WbReckoning *reckoning,
                                 int                line,
-                                WbSide             side) G_GNUC_WARN_UNUSED_RESULT;
+                                WbSide             side,
+                                WbAmount           amount) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Returns: (transfer full) (nullable): how a total comes of the lines, when it is a plain sum that
+ * no rule gave. */
+char       *wb_amount_sum      (const WbReckoning *reckoning,
+                                int                line,
+                                WbAmount           amount) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -12,6 +12,7 @@
 #include "desk/claim/wb-claim-row.h"
 #include "desk/claim/wb-line-notices.h"
 #include "desk/widgets/wb-columns.h"
+#include "desk/widgets/wb-focus-within.h"
 #include "office/wb-words.h"
 
 enum
@@ -57,8 +58,8 @@ show_outcome (WbClaimPage *self)
   WbSide applies = self->reckoning != NULL ? self->reckoning->applies : WB_SIDE_FULL;
 
   gtk_widget_set_visible (self->outcome, self->reckoning != NULL);
-  wb_outcome_show (self->applying, self->reckoning, applies);
-  wb_outcome_show (self->comparing, self->reckoning,
+  wb_outcome_show (self->applying, self->reckoning, WB_REASON_WHOLE_CLAIM, applies);
+  wb_outcome_show (self->comparing, self->reckoning, WB_REASON_WHOLE_CLAIM,
                    applies == WB_SIDE_FULL ? WB_SIDE_RELEASED : WB_SIDE_FULL);
 }
 
@@ -76,6 +77,7 @@ show_evidence (WbClaimPage *self)
   gtk_widget_set_visible (GTK_WIDGET (self->evidence),
                           wb_record_table_get_n_rows (self->lines) > 0);
   wb_evidence_card_show (self->evidence, job, line, notice);
+  wb_evidence_card_show_reckoning (self->evidence, self->reckoning, line);
 }
 
 /* An empty table says nothing; a sentence stands in its place. */
@@ -362,6 +364,19 @@ wb_claim_page_map (GtkWidget *widget)
   GTK_WIDGET_CLASS (wb_claim_page_parent_class)->map (widget);
 }
 
+/* The first place to be is the claim that is shown, where no key changes anything. */
+static gboolean
+wb_claim_page_grab_focus (GtkWidget *widget)
+{
+  WbClaimPage *self = WB_CLAIM_PAGE (widget);
+  GtkListBoxRow *row = gtk_list_box_get_selected_row (self->claims);
+
+  if (!gtk_widget_get_visible (self->content))
+    return gtk_widget_child_focus (self->empty, GTK_DIR_TAB_FORWARD);
+
+  return row != NULL && gtk_widget_grab_focus (GTK_WIDGET (row));
+}
+
 static void
 ensure_types (void)
 {
@@ -383,6 +398,8 @@ wb_claim_page_class_init (WbClaimPageClass *klass)
   object_class->set_property = wb_claim_page_set_property;
   object_class->dispose = wb_claim_page_dispose;
   object_class->finalize = wb_claim_page_finalize;
+  widget_class->focus = wb_focus_within;
+  widget_class->grab_focus = wb_claim_page_grab_focus;
   widget_class->map = wb_claim_page_map;
 
   properties[PROP_MODEL] =

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Shows the evidence about one piece. What there is to say is found in wb-evidence.c. */
+/* Shows the evidence about one piece and what its line comes to. What there is to say of the piece
+ * is found in wb-evidence.c. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -8,6 +9,8 @@
 #include <glib/gi18n.h>
 
 #include "desk/claim/wb-evidence.h"
+#include "desk/claim/wb-outcome.h"
+#include "desk/widgets/wb-columns.h"
 
 struct _WbEvidenceCard
 {
@@ -15,6 +18,9 @@ struct _WbEvidenceCard
 
   GtkLabel  *heading;
   GtkLabel  *notice;
+  GtkWidget *outcomes;
+  WbOutcome *released;
+  WbOutcome *full;
   GtkGrid   *statements;
 };
 
@@ -70,10 +76,16 @@ wb_evidence_card_class_init (WbEvidenceCardClass *klass)
 
   G_OBJECT_CLASS (klass)->dispose = wb_evidence_card_dispose;
 
+  g_type_ensure (WB_TYPE_COLUMNS);
+  g_type_ensure (WB_TYPE_OUTCOME);
+
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/wainbook/Wainbook/claim/wb-evidence-card.ui");
   gtk_widget_class_bind_template_child (widget_class, WbEvidenceCard, heading);
   gtk_widget_class_bind_template_child (widget_class, WbEvidenceCard, notice);
+  gtk_widget_class_bind_template_child (widget_class, WbEvidenceCard, outcomes);
+  gtk_widget_class_bind_template_child (widget_class, WbEvidenceCard, released);
+  gtk_widget_class_bind_template_child (widget_class, WbEvidenceCard, full);
   gtk_widget_class_bind_template_child (widget_class, WbEvidenceCard, statements);
 }
 
@@ -122,4 +134,32 @@ wb_evidence_card_show (WbEvidenceCard    *self,
   list = wb_evidence_list (job, piece);
   for (guint i = 0; i < list->len; i++)
     add_statement (self, (int) i, g_ptr_array_index (list, i));
+}
+
+/* Index into the lines of @reckoning, or -1. */
+static int
+find_line (const WbReckoning *reckoning,
+           const WbClaimLine *line)
+{
+  for (guint i = 0; i < reckoning->n_lines; i++)
+    if (g_str_equal (reckoning->lines[i].line->record.id, line->record.id))
+      return (int) i;
+
+  return -1;
+}
+
+void
+wb_evidence_card_show_reckoning (WbEvidenceCard    *self,
+                                 WbReckoning       *reckoning,
+                                 const WbClaimLine *line)
+{
+  int index = reckoning != NULL && line != NULL ? find_line (reckoning, line) : -1;
+
+  g_return_if_fail (WB_IS_EVIDENCE_CARD (self));
+
+  gtk_widget_set_visible (self->outcomes, index >= 0);
+  if (index < 0)
+    reckoning = NULL;
+  wb_outcome_show (self->released, reckoning, index, WB_SIDE_RELEASED);
+  wb_outcome_show (self->full, reckoning, index, WB_SIDE_FULL);
 }

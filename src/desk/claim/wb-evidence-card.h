@@ -3,11 +3,11 @@
 
 #include <gtk/gtk.h>
 
-#include "core/wb-job.h"
+#include "core/wb-reckoning.h"
 
 G_BEGIN_DECLS
 
-/* What is known of the piece of the selected claim line. */
+/* What the selected claim line comes to under both choices, and what is known of its piece. */
 #define WB_TYPE_EVIDENCE_CARD (wb_evidence_card_get_type ())
 G_DECLARE_FINAL_TYPE (WbEvidenceCard, wb_evidence_card, WB, EVIDENCE_CARD, GtkWidget)
 
@@ -20,5 +20,10 @@ void wb_evidence_card_show (WbEvidenceCard    *self,
                             const WbJob       *job,
                             const WbClaimLine *line,
                             const char        *notice);
+
+/** Shows what @line comes to; @reckoning: (nullable), @line: (nullable). */
+void wb_evidence_card_show_reckoning (WbEvidenceCard    *self,
+                                      WbReckoning       *reckoning,
+                                      const WbClaimLine *line);
 
 G_END_DECLS

@@ -132,6 +132,7 @@ wb_figure_button_class_init (WbFigureButtonClass *klass)
   widget_class->focus = wb_figure_button_focus;
   widget_class->grab_focus = wb_figure_button_grab_focus;
   widget_class->query_tooltip = wb_figure_button_query_tooltip;
+  gtk_widget_class_set_css_name (widget_class, "wb-figure");
 }
 
 static void

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The answer to "why?": the reasons of one amount, in the order in which the rules were applied.
+/* The answer to "why?": the reasons of one amount, from the step that gave it back to the first.
  * Only shows what the reckoning holds. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
@@ -16,6 +16,7 @@ struct _WbReasonPopover
   GtkPopover   parent_instance;
 
   GtkLabel    *heading;
+  GtkLabel    *sum;
   GtkListBox  *rows;
 };
 
@@ -50,6 +51,7 @@ wb_reason_popover_class_init (WbReasonPopoverClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/wainbook/Wainbook/claim/wb-reason-popover.ui");
   gtk_widget_class_bind_template_child (widget_class, WbReasonPopover, heading);
+  gtk_widget_class_bind_template_child (widget_class, WbReasonPopover, sum);
   gtk_widget_class_bind_template_child (widget_class, WbReasonPopover, rows);
   gtk_widget_class_install_action (widget_class, "reason.copy-all", NULL, copy_all_action);
 }
@@ -81,9 +83,12 @@ wb_reason_popover_new (WbReckoning *reckoning,
 {
   WbReasonPopover *self = g_object_new (WB_TYPE_REASON_POPOVER, NULL);
   g_autofree char *heading = wb_amount_sentence (reckoning, line, side, amount);
-  g_autoptr (GPtrArray) reasons = wb_amount_reasons (reckoning, line, side);
+  g_autoptr (GPtrArray) reasons = wb_amount_reasons (reckoning, line, side, amount);
+  g_autofree char *sum = wb_amount_sum (reckoning, line, amount);
 
   show_heading (self, reckoning, line, heading);
+  gtk_label_set_label (self->sum, sum != NULL ? sum : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->sum), sum != NULL);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, heading,
                                   -1);
 
@@ -102,6 +107,8 @@ wb_reason_popover_text (WbReasonPopover *self)
   g_return_val_if_fail (WB_IS_REASON_POPOVER (self), NULL);
 
   text = g_string_new (gtk_label_get_label (self->heading));
+  if (gtk_widget_get_visible (GTK_WIDGET (self->sum)))
+    g_string_append_printf (text, "\n%s", gtk_label_get_label (self->sum));
   for (int i = 0; (row = gtk_list_box_get_row_at_index (self->rows, i)) != NULL; i++)
     g_string_append_printf (text, "\n%s", wb_reason_row_get_text (WB_REASON_ROW (row)));
 

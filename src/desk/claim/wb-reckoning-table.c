@@ -98,7 +98,7 @@ set_up_line_cb (GObject     *factory,
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
-  gtk_label_set_width_chars (GTK_LABEL (label), 18);
+  gtk_label_set_width_chars (GTK_LABEL (label), 12);
   gtk_list_item_set_activatable (item, FALSE);
   gtk_list_item_set_selectable (item, FALSE);
   gtk_list_item_set_child (item, label);
