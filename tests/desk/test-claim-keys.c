@@ -10,6 +10,7 @@
 #include "desk/claim/wb-figure-button.h"
 #include "desk/claim/wb-reason-popover.h"
 #include "desk/claim/wb-reckoning-table.h"
+#include "desk/claim/wb-record-table.h"
 #include "desk/support/desk-fixture.h"
 #include "office/wb-words.h"
 #include "support/wb-test-keys.h"
@@ -77,6 +78,14 @@ focus_cell (GtkWidget  *page,
     }
 }
 
+static WbRecordTable *
+find_table (GtkWidget *page)
+{
+  g_autoptr (GPtrArray) tables = desk_find_all (page, WB_TYPE_RECORD_TABLE);
+
+  return g_ptr_array_index (tables, 0);
+}
+
 static const WbClaimLine *
 get_line (DeskFixture *fixture,
           const char  *id)
@@ -91,39 +100,63 @@ test_along_a_row (DeskFixture   *fixture,
   GtkWidget *page = present_claim (fixture);
 
   focus_cell (page, "l3", "claim_line.demanded");
-  type (fixture, "175\t140\t\t");
+  type (fixture, "175{Right}140{Right}{Right}");
   g_assert_cmpint (get_line (fixture, "l3")->demanded.minor, ==, 17500);
   g_assert_cmpint (get_line (fixture, "l3")->replacement.minor, ==, 14000);
   assert_focus (fixture, "l3", "claim_line.appearance");
 
-  type (fixture, "{shift+Tab}{shift+Tab}");
+  type (fixture, "{Left}{Left}");
   assert_focus (fixture, "l3", "claim_line.replacement");
+
+  /* Within a text the arrows go through the text; its ends are the way on. */
+  type (fixture, "{End}{Left}{Left}{Left}5{Right}");
+  assert_focus (fixture, "l3", "claim_line.replacement");
+  type (fixture, "{Right}{Right}{Right}");
+  assert_focus (fixture, "l3", "claim_line.repair");
+  g_assert_cmpint (get_line (fixture, "l3")->replacement.minor, ==, 140500);
 
   /* Over the end of the row, and back. */
   focus_cell (page, "l2", "claim_line.ruling_reason");
-  type (fixture, "as the repairer says\t");
+  type (fixture, "as the repairer says{Right}");
   g_assert_cmpstr (get_line (fixture, "l2")->ruling_reason, ==, "as the repairer says");
   assert_focus (fixture, "l3", "claim_line.number");
-  type (fixture, "{shift+Tab}");
+  type (fixture, "{Left}");
   assert_focus (fixture, "l2", "claim_line.ruling_reason");
+
+  /* Not over the ends of the table. */
+  focus_cell (page, "l4", "claim_line.ruling_reason");
+  type (fixture, "{Right}");
+  assert_focus (fixture, "l4", "claim_line.ruling_reason");
 }
 
-/* Out of the table at both ends. */
+/* The whole table is one stop for Tab, which sets what was typed and comes back to where it was. */
 static void
 test_out_of_the_table (DeskFixture   *fixture,
                        gconstpointer  data)
 {
   GtkWidget *page = present_claim (fixture);
 
-  focus_cell (page, "l1", "claim_line.number");
-  type (fixture, "{shift+Tab}");
-  g_assert_null (get_focused_cell (fixture));
-  type (fixture, "\t");
-  assert_focus (fixture, "l1", "claim_line.number");
+  GtkWidget *before, *after;
 
-  focus_cell (page, "l4", "claim_line.ruling_reason");
-  type (fixture, "\t");
+  focus_cell (page, "l3", "claim_line.repair");
+  type (fixture, "{shift+Tab}");
+  before = gtk_root_get_focus (GTK_ROOT (fixture->window));
   g_assert_null (get_focused_cell (fixture));
+  type (fixture, "\t");
+  assert_focus (fixture, "l3", "claim_line.repair");
+
+  type (fixture, "75\t");
+  after = gtk_root_get_focus (GTK_ROOT (fixture->window));
+  g_assert_null (get_focused_cell (fixture));
+  g_assert_true (after != before);
+  g_assert_cmpint (get_line (fixture, "l3")->repair.minor, ==, 7500);
+  type (fixture, "{shift+Tab}{shift+Tab}");
+  g_assert_true (gtk_root_get_focus (GTK_ROOT (fixture->window)) == before);
+
+  /* Another line that was chosen meanwhile is the one to come to. */
+  wb_record_table_select (find_table (page), "l2");
+  type (fixture, "\t");
+  assert_focus (fixture, "l2", "claim_line.repair");
 }
 
 static void
@@ -151,7 +184,7 @@ test_escape (DeskFixture   *fixture,
   focus_cell (page, "l1", "claim_line.replacement");
   type (fixture, "12x\n");
   assert_focus (fixture, "l1", "claim_line.replacement");
-  type (fixture, "{Escape}\t");
+  type (fixture, "{Escape}{Right}");
   g_assert_true (wb_job_model_get_job (fixture->model) == before);
   assert_focus (fixture, "l1", "claim_line.repair");
 }
@@ -167,7 +200,7 @@ test_new_line (DeskFixture   *fixture,
 
   focus_cell (page, "l4", "claim_line.item");
   type (fixture, "{End}\n");
-  type (fixture, "Atlas, one volume\tatlas\n");
+  type (fixture, "Atlas, one volume{Right}atlas\n");
   line = wb_job_nth (wb_job_model_get_job (fixture->model), WB_KIND_CLAIM_LINE, 4);
   g_assert_cmpstr (line->item, ==, "Atlas, one volume");
   g_assert_cmpstr (line->piece, ==, "p4");
@@ -217,6 +250,38 @@ test_choose_loss (DeskFixture   *fixture,
   g_assert_cmpint (get_line (fixture, "l3")->loss, ==, WB_LOSS_DESTROYED);
 }
 
+static gboolean
+has_focus (DeskFixture *fixture,
+           GtkWidget   *widget)
+{
+  return gtk_widget_is_ancestor (gtk_root_get_focus (GTK_ROOT (fixture->window)), widget);
+}
+
+/* The figures of the lines are one stop too, with arrow keys all ways. */
+static void
+test_figures (DeskFixture   *fixture,
+              gconstpointer  data)
+{
+  GtkWidget *page = present_claim (fixture);
+  g_autoptr (GPtrArray) tables = desk_find_all (page, WB_TYPE_RECKONING_TABLE);
+  GtkWidget *table = g_ptr_array_index (tables, 0);
+  g_autoptr (GPtrArray) buttons = desk_find_all (table, WB_TYPE_FIGURE_BUTTON);
+  guint row = WB_N_SIDES * WB_N_LINE_AMOUNTS;
+
+  gtk_widget_grab_focus (g_ptr_array_index (buttons, 0));
+  type (fixture, "{Right}{Down}");
+  g_assert_true (has_focus (fixture, g_ptr_array_index (buttons, row + 1)));
+  type (fixture, "{Left}{Left}");
+  g_assert_true (has_focus (fixture, g_ptr_array_index (buttons, row - 1)));
+  type (fixture, "{Up}");
+  g_assert_true (has_focus (fixture, g_ptr_array_index (buttons, row - 1)));
+
+  type (fixture, "\t");
+  g_assert_false (has_focus (fixture, table));
+  type (fixture, "{shift+Tab}");
+  g_assert_true (has_focus (fixture, g_ptr_array_index (buttons, row - 1)));
+}
+
 /* Space on a figure says why; Escape goes back to it; the copy key copies a reason. */
 static void
 test_why (DeskFixture   *fixture,
@@ -259,6 +324,7 @@ main (int    argc,
   ADD ("new-line", test_new_line);
   ADD ("choose-piece", test_choose_piece);
   ADD ("choose-loss", test_choose_loss);
+  ADD ("figures", test_figures);
   ADD ("why", test_why);
 
   return g_test_run ();

@@ -12,7 +12,7 @@ import tempfile
 import traceback
 
 sys.path.insert(0, os.environ["WB_SUPPORT"])
-from atspi_window import Window  # noqa: E402
+from atspi_window import Lost, Window  # noqa: E402, F401
 
 PROGRAM = os.environ["WAINBOOK"]
 DOCUMENTS = pathlib.Path(os.environ["WB_SUPPORT"]).parent.parent / "examples" / "demo-office"

@@ -112,6 +112,7 @@ key_pressed_cb (WbEntryCell     *self,
         return FALSE;
       show_value (self);
       wb_cell_set_fault (WB_CELL (self), NULL);
+      wb_cell_focus (WB_CELL (self));
       return TRUE;
     default:
       return FALSE;

@@ -254,6 +254,7 @@ give_up (WbPieceCell *self)
 
   show_value (self);
   wb_cell_set_fault (WB_CELL (self), NULL);
+  wb_cell_focus (WB_CELL (self));
   return TRUE;
 }
 

@@ -10,7 +10,7 @@
 
 #include "desk/claim/wb-figure-button.h"
 #include "desk/claim/wb-reckoning-row.h"
-#include "desk/claim/wb-tab-walk.h"
+#include "desk/claim/wb-cell-walk.h"
 #include "desk/widgets/wb-row-name.h"
 
 #define MOST_ROWS_SEEN 12
@@ -189,7 +189,7 @@ static gboolean
 wb_reckoning_table_focus (GtkWidget        *widget,
                           GtkDirectionType  direction)
 {
-  return wb_tab_walk_focus (widget, WB_RECKONING_TABLE (widget)->view, direction);
+  return wb_cell_walk_focus (widget, WB_RECKONING_TABLE (widget)->view, direction);
 }
 
 static void
@@ -213,7 +213,7 @@ wb_reckoning_table_init (WbReckoningTable *self)
   GtkSelectionModel *selection;
 
   gtk_widget_init_template (GTK_WIDGET (self));
-  wb_tab_walk_add (self->view);
+  wb_cell_walk_add (self->view, TRUE);
 
   self->rows = g_list_store_new (WB_TYPE_RECKONING_ROW);
   selection = GTK_SELECTION_MODEL (gtk_no_selection_new (G_LIST_MODEL (g_object_ref (self->rows))));

@@ -15,7 +15,7 @@
 #include "desk/claim/wb-entry-cell.h"
 #include "desk/claim/wb-notice-cell.h"
 #include "desk/claim/wb-piece-cell.h"
-#include "desk/claim/wb-tab-walk.h"
+#include "desk/claim/wb-cell-walk.h"
 #include "desk/claim/wb-table-faults.h"
 #include "desk/widgets/wb-row-name.h"
 #include "desk/widgets/wb-scroll-to.h"
@@ -369,7 +369,7 @@ static gboolean
 wb_record_table_focus (GtkWidget        *widget,
                        GtkDirectionType  direction)
 {
-  return wb_tab_walk_focus (widget, WB_RECORD_TABLE (widget)->view, direction);
+  return wb_cell_walk_focus (widget, WB_RECORD_TABLE (widget)->view, direction);
 }
 
 static void
@@ -408,7 +408,7 @@ wb_record_table_init (WbRecordTable *self)
 {
   self->faults = wb_table_faults_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
-  wb_tab_walk_add (self->view);
+  wb_cell_walk_add (self->view, FALSE);
 }
 
 /* --- public ----------------------------------------------------------------------------------- */
