@@ -65,6 +65,7 @@ typedef struct
 {
   const char    *file;
   char          *digest;
+  GBytes        *text;
   guint          line;                               /* the line being read, from 1 */
   Place          place;
   WbTermsSection section;                            /* when in one */
@@ -83,6 +84,7 @@ static void
 clear_reader (Reader *self)
 {
   g_clear_pointer (&self->digest, g_free);
+  g_clear_pointer (&self->text, g_bytes_unref);
   g_clear_pointer (&self->regime, g_free);
   g_clear_pointer (&self->title, g_free);
   g_clear_pointer (&self->region, g_free);
@@ -332,6 +334,7 @@ new_terms (const Reader *self)
   terms->file = g_strdup (self->file);
   terms->line = self->line;
   terms->digest = g_strdup (self->digest);
+  terms->text = g_bytes_ref (self->text);
   terms->move_type = self->move_type;
   terms->region = g_strdup (self->region);
   memcpy (terms->currency, self->currency, sizeof terms->currency);
@@ -630,6 +633,7 @@ wb_terms_parse (const char *text,
   copy = g_strndup (text, length);
   reader.file = file;
   reader.digest = g_compute_checksum_for_data (G_CHECKSUM_SHA256, (const guchar *) text, length);
+  reader.text = g_bytes_new (text, length);
   reader.editions = g_ptr_array_new_with_free_func ((GDestroyNotify) wb_terms_unref);
 
   if (!read_lines (&reader, copy + (marked ? strlen (BYTE_ORDER_MARK) : 0), error))

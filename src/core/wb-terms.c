@@ -198,6 +198,7 @@ free_terms (WbTerms *self)
   g_free (self->title);
   g_free (self->file);
   g_free (self->digest);
+  g_bytes_unref (self->text);
   g_free (self->region);
   g_free (self);
 }

@@ -137,6 +137,7 @@ typedef struct
   char           *file;                     /* as named by whoever loaded it, for messages */
   guint           line;                     /* of the edition's heading */
   char           *digest;                   /* SHA-256 of the whole file's bytes, lower-case hex */
+  GBytes         *text;                     /* the whole file's bytes, shared by its editions */
   WbMoveType      move_type;                /* NONE: only by a person's choice */
   char           *region;                   /* (nullable) */
   GDate           from;                     /* first day of pick-up that it governs */

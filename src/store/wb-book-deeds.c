@@ -8,6 +8,7 @@
 #include "store/wb-book-private.h"
 #include "store/wb-history.h"
 #include "store/wb-job-store.h"
+#include "store/wb-kept-document.h"
 #include "store/wb-search-index.h"
 
 /* --- jobs ------------------------------------------------------------------------------------- */
@@ -21,6 +22,7 @@ typedef struct
   WbJob      *base;
   WbJob      *job;
   GPtrArray  *jobs;
+  GPtrArray  *documents;
   const char *deed;
   gpointer    result;
 } Request;
@@ -272,5 +274,70 @@ wb_book_list_history (WbBook        *self,
 
   if (!wb_book_read (self, list_history, &request, cancellable, error))
     g_clear_pointer ((GPtrArray **) &request.result, g_ptr_array_unref);
+  return request.result;
+}
+
+/* --- kept documents --------------------------------------------------------------------------- */
+
+static gboolean
+keep_documents (WbSqlite  *book,
+                gpointer   data,
+                GError   **error)
+{
+  Request *request = data;
+  g_autoptr (GPtrArray) hashes = g_ptr_array_new_with_free_func (g_free);
+
+  for (guint i = 0; i < request->documents->len; i++)
+    {
+      char *hash = wb_kept_document_enter (book, g_ptr_array_index (request->documents, i), error);
+
+      if (hash == NULL)
+        return FALSE;
+      g_ptr_array_add (hashes, hash);
+    }
+  request->result = g_steal_pointer (&hashes);
+  return TRUE;
+}
+
+GPtrArray *
+wb_book_keep_documents (WbBook        *self,
+                        GPtrArray     *documents,
+                        GCancellable  *cancellable,
+                        GError       **error)
+{
+  Request request = { .documents = documents };
+
+  g_return_val_if_fail (WB_IS_BOOK (self), NULL);
+  g_return_val_if_fail (documents != NULL, NULL);
+
+  if (!wb_book_write (self, keep_documents, &request, cancellable, error))
+    g_clear_pointer ((GPtrArray **) &request.result, g_ptr_array_unref);
+  return request.result;
+}
+
+static gboolean
+read_document (WbSqlite  *book,
+               gpointer   data,
+               GError   **error)
+{
+  Request *request = data;
+
+  request->result = wb_kept_document_read (book, request->text, error);
+  return request->result != NULL;
+}
+
+GBytes *
+wb_book_read_document (WbBook        *self,
+                       const char    *hash,
+                       GCancellable  *cancellable,
+                       GError       **error)
+{
+  Request request = { .text = hash };
+
+  g_return_val_if_fail (WB_IS_BOOK (self), NULL);
+  g_return_val_if_fail (hash != NULL, NULL);
+
+  if (!wb_book_read (self, read_document, &request, cancellable, error))
+    g_clear_pointer ((GBytes **) &request.result, g_bytes_unref);
   return request.result;
 }

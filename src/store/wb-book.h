@@ -163,6 +163,29 @@ GPtrArray    *wb_book_list_history  (WbBook        *self,
                                      GCancellable  *cancellable,
                                      GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/**
+ * wb_book_keep_documents:
+ * @documents: (element-type GBytes): each of at most %WB_KEPT_DOCUMENT_MAX_BYTES
+ *
+ * Keeps documents for good, in one transaction; one that is kept already is left as it is. Returns:
+ * (transfer full) (nullable) (element-type utf8): the SHA-256 of each, in lower-case hexadecimal
+ * digits, by which it is found again.
+ */
+GPtrArray    *wb_book_keep_documents (WbBook       *self,
+                                      GPtrArray    *documents,
+                                      GCancellable *cancellable,
+                                      GError      **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Returns: (transfer full) (nullable): the document of that hash; %WB_STORE_ERROR_NOT_FOUND when
+ * the book does not have it, _CORRUPT when what it has is not what was kept. */
+GBytes       *wb_book_read_document  (WbBook       *self,
+                                      const char   *hash,
+                                      GCancellable *cancellable,
+                                      GError      **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Largest document that is kept: a job document of the largest job is a tenth of it. */
+#define WB_KEPT_DOCUMENT_MAX_BYTES ((gsize) 256 * 1024 * 1024)
+
 /** Returns: a number that changes whenever any process has written to the book; cheap. 0 with
  * @error set on failure. */
 gint64        wb_book_get_data_version (WbBook     *self,

@@ -8,9 +8,7 @@
 #include <string.h>
 
 #include "store/wb-book.h"
-
-/* An import names every field of every piece: packed it takes a fifteenth of the room. */
-#define PACKING_LEVEL 3
+#include "store/wb-zip.h"
 
 /* --- JSON ------------------------------------------------------------------------------------- */
 
@@ -122,40 +120,22 @@ wb_history_describe (const WbJob *from,
 
 /* --- packing ---------------------------------------------------------------------------------- */
 
-/* Returns: (nullable): what @converter makes of @bytes, or %NULL when it cannot. */
-static GBytes *
-convert (GConverter *converter,
-         gconstpointer bytes,
-         gsize       length)
-{
-  g_autoptr (GInputStream) source = g_memory_input_stream_new_from_data (bytes, (gssize) length,
-                                                                         NULL);
-  g_autoptr (GInputStream) stream = g_converter_input_stream_new (source, converter);
-  g_autoptr (GOutputStream) result = g_memory_output_stream_new_resizable ();
-  GOutputStreamSpliceFlags flags = G_OUTPUT_STREAM_SPLICE_CLOSE_SOURCE |
-                                   G_OUTPUT_STREAM_SPLICE_CLOSE_TARGET;
-
-  if (g_output_stream_splice (result, stream, flags, NULL, NULL) < 0)
-    return NULL;
-  return g_memory_output_stream_steal_as_bytes (G_MEMORY_OUTPUT_STREAM (result));
-}
+/* No deed changes more than this. */
+#define CHANGES_MAX_BYTES ((gsize) 1 << 30)
 
 static GBytes *
 pack (const char *json)
 {
-  g_autoptr (GZlibCompressor) compressor = g_zlib_compressor_new (G_ZLIB_COMPRESSOR_FORMAT_ZLIB,
-                                                                  PACKING_LEVEL);
+  g_autoptr (GBytes) bytes = g_bytes_new_static (json, strlen (json));
 
-  return convert (G_CONVERTER (compressor), json, strlen (json));
+  return wb_zip_pack (bytes);
 }
 
 static char *
 unpack (gconstpointer bytes,
         gsize         length)
 {
-  GZlibCompressorFormat format = G_ZLIB_COMPRESSOR_FORMAT_ZLIB;
-  g_autoptr (GZlibDecompressor) decompressor = g_zlib_decompressor_new (format);
-  g_autoptr (GBytes) json = convert (G_CONVERTER (decompressor), bytes, length);
+  g_autoptr (GBytes) json = wb_zip_unpack (bytes, length, CHANGES_MAX_BYTES);
   gconstpointer text;
   gsize size;
 
@@ -197,7 +177,6 @@ wb_history_enter (WbSqlite      *book,
                                  " changes) VALUES (?1, ?2, ?3, ?4, ?5, ?6)", error);
   if (statement == NULL)
     return FALSE;
-  g_assert (packed != NULL);
   wb_sqlite_bind_text (statement, 1, wb_job_get_id (to));
   wb_sqlite_bind_number (statement, 2, wb_job_get_revision (to));
   wb_sqlite_bind_text (statement, 3, when);

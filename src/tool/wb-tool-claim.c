@@ -169,21 +169,6 @@ wb_tool_claim_list (const WbToolOptions *options)
 
 /* --- reckon ----------------------------------------------------------------------------------- */
 
-static const WbClaim *
-find_claim (const WbJob *job,
-            const char  *number)
-{
-  for (guint i = 0; i < wb_job_count (job, WB_KIND_CLAIM); i++)
-    {
-      const WbClaim *claim = wb_job_nth (job, WB_KIND_CLAIM, i);
-
-      if (g_strcmp0 (claim->number, number) == 0)
-        return claim;
-    }
-
-  return NULL;
-}
-
 int
 wb_tool_claim_reckon (const WbToolOptions *options)
 {
@@ -198,13 +183,11 @@ wb_tool_claim_reckon (const WbToolOptions *options)
   if (job == NULL)
     return WB_TOOL_FAILED;
 
-  claim = find_claim (job, number);
+  claim = wb_tool_find_claim (job, number);
   if (claim == NULL)
-    {
-      wb_tool_complain (_("“%s” is the number of a job, not of a claim; “wainbook claim list” "
-                          "lists the claims."), number);
-      return WB_TOOL_FAILED;
-    }
+    return WB_TOOL_FAILED;
+  if (options->verify)
+    return wb_tool_claim_verify (office, job, claim);
 
   reckoning = wb_office_reckon (office, job, claim->record.id, &error);
   if (reckoning == NULL)

@@ -33,8 +33,11 @@ static const WbToolCommand commands[] = {
 
   { "claim", "list", N_("FILE"), 1, 1, WB_TOOL_OPTION_JSON,
     N_("List the claims of a book"), wb_tool_claim_list },
-  { "claim", "reckon", N_("FILE CLAIM"), 2, 2, WB_TOOL_OPTION_JSON | WB_TOOL_OPTION_WHY,
+  { "claim", "reckon", N_("FILE CLAIM"), 2, 2,
+    WB_TOOL_OPTION_JSON | WB_TOOL_OPTION_WHY | WB_TOOL_OPTION_VERIFY,
     N_("Reckon what is owed on a claim under both choices"), wb_tool_claim_reckon },
+  { "claim", "freeze", N_("FILE CLAIM"), 2, 2, 0,
+    N_("Keep today's reckoning of a claim with all that it is made of"), wb_tool_claim_freeze },
 
   { "terms", "list", "", 0, 0, WB_TOOL_OPTION_JSON,
     N_("List the terms that are there"), wb_tool_terms_list },

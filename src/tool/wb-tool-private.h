@@ -20,6 +20,7 @@ typedef enum
   WB_TOOL_OPTION_OUTPUT    = 1 << 2,   /* with "--replace" */
   WB_TOOL_OPTION_GOOD_ROWS = 1 << 3,
   WB_TOOL_OPTION_WHY       = 1 << 4,
+  WB_TOOL_OPTION_VERIFY    = 1 << 5,
 } WbToolOptionFlags;
 
 /** WbToolOptions: what stood behind the two words of a command. */
@@ -31,6 +32,7 @@ typedef struct
   gboolean  replace;
   gboolean  good_rows;
   gboolean  why;
+  gboolean  verify;
   char    **arguments;     /* NULL-terminated, as many as the command asks for */
 } WbToolOptions;
 
@@ -70,6 +72,7 @@ int       wb_tool_inventory_import (const WbToolOptions *options);
 int       wb_tool_inventory_export (const WbToolOptions *options);
 int       wb_tool_claim_list       (const WbToolOptions *options);
 int       wb_tool_claim_reckon     (const WbToolOptions *options);
+int       wb_tool_claim_freeze     (const WbToolOptions *options);
 int       wb_tool_terms_list       (const WbToolOptions *options);
 int       wb_tool_terms_check      (const WbToolOptions *options);
 int       wb_tool_mark_read        (const WbToolOptions *options);
@@ -106,5 +109,16 @@ WbOffice *wb_tool_open             (const WbToolOptions *options);
  * with the fault told. */
 WbJob    *wb_tool_find_job         (const WbToolOptions *options,
                                     WbOffice            *office);
+
+/** Returns: (nullable): the claim of that number, upper and lower case alike, or %NULL, with the
+ * fault told. */
+const WbClaim *wb_tool_find_claim  (const WbJob         *job,
+                                    const char          *number);
+
+/** Makes every kept reckoning of @claim again and tells what came of it. Returns: an exit status,
+ * a failure unless all were reproduced. */
+int       wb_tool_claim_verify     (WbOffice            *office,
+                                    WbJob               *job,
+                                    const WbClaim       *claim);
 
 G_END_DECLS

@@ -148,6 +148,9 @@ entries_of (const WbToolCommand *command,
     { WB_TOOL_OPTION_WHY,
       { "why", 'w', 0, G_OPTION_ARG_NONE, &options->why, N_("Tell every step and where its rule "
                                                             "is written"), NULL } },
+    { WB_TOOL_OPTION_VERIFY,
+      { "verify", 0, 0, G_OPTION_ARG_NONE, &options->verify,
+        N_("Make the reckonings that were kept again and compare"), NULL } },
     { ~0,
       { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &options->arguments, NULL, NULL } },
   };

@@ -3,6 +3,12 @@
 -- photos with their pins, and tallies of handovers; more of the order, the stops, the weight
 -- tickets and the pieces. Columns as version 1 says.
 
+-- Documents that stay as they were, by the SHA-256 of their bytes; "packed" is zlib.
+CREATE TABLE kept_document (
+  hash   TEXT NOT NULL PRIMARY KEY CHECK (length (hash) = 64),
+  packed BLOB NOT NULL
+) STRICT;
+
 ALTER TABLE "order" ADD COLUMN coordinator TEXT;
 ALTER TABLE "order" ADD COLUMN survey TEXT NOT NULL DEFAULT 'none' CHECK (survey IN
   ('none', 'on-site', 'virtual', 'beyond', 'waived'));
