@@ -17,6 +17,7 @@ G_BEGIN_DECLS
  * @WB_CORE_ERROR_CURRENCY: two amounts of different currencies met
  * @WB_CORE_ERROR_TERMS: a terms file that contradicts itself or lacks something
  * @WB_CORE_ERROR_MISSING: a value that is needed was not given
+ * @WB_CORE_ERROR_CATALOG: a catalogue file that contradicts itself or lacks something
  */
 typedef enum
 {
@@ -26,6 +27,7 @@ typedef enum
   WB_CORE_ERROR_CURRENCY,
   WB_CORE_ERROR_TERMS,
   WB_CORE_ERROR_MISSING,
+  WB_CORE_ERROR_CATALOG,
 } WbCoreError;
 
 GQuark wb_core_error_quark (void);

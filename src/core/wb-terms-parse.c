@@ -9,14 +9,13 @@
 #include <string.h>
 
 #include "core/wb-core.h"
+#include "core/wb-lines.h"
 #include "core/wb-text.h"
 
-#define MOST_BYTES (1024 * 1024)
 #define MOST_REGIME_CHARACTERS 64
 #define MOST_REGION_CHARACTERS 20
 #define MOST_TITLE_CHARACTERS 200
 #define EDITION_HEADING "edition"
-#define BYTE_ORDER_MARK "\xef\xbb\xbf"
 
 /* The keys at the top of the file, and those of an edition's own heading. */
 typedef enum
@@ -142,16 +141,16 @@ fail_key (const Reader *self,
   g_autofree char *quoted = wb_text_quote (name, -1);
   g_autofree char *here = name_here (self);
   g_autofree char *there = name_place (name);
-  WbTermsGuess guess = wb_terms_guess_begin (name);
+  WbTextGuess guess = wb_text_guess_begin (name);
 
   if (there != NULL)
     return wb_terms_fail (error, self->file, self->line, "%s does not belong %s; expected %s",
                           quoted, here, there);
 
   for (gsize i = 0; i < wb_terms_keys.n_values; i++)
-    wb_terms_guess_try (&guess, wb_terms_keys.values[i].nick);
+    wb_text_guess_try (&guess, wb_terms_keys.values[i].nick);
   for (guint i = 0; i < N_HEAD_KEYS; i++)
-    wb_terms_guess_try (&guess, head_keys[i].name);
+    wb_text_guess_try (&guess, head_keys[i].name);
   if (guess.nearest == NULL)
     return wb_terms_fail (error, self->file, self->line,
                           "unknown key %s %s; expected a key of the terms format", quoted, here);
@@ -168,11 +167,11 @@ fail_section (const Reader *self,
               GError      **error)
 {
   g_autofree char *quoted = wb_text_quote (name, -1);
-  WbTermsGuess guess = wb_terms_guess_begin (name);
+  WbTextGuess guess = wb_text_guess_begin (name);
 
-  wb_terms_guess_try (&guess, EDITION_HEADING);
+  wb_text_guess_try (&guess, EDITION_HEADING);
   for (gsize i = 0; i < wb_terms_sections.n_values; i++)
-    wb_terms_guess_try (&guess, wb_terms_sections.values[i].nick);
+    wb_text_guess_try (&guess, wb_terms_sections.values[i].nick);
   if (guess.nearest == NULL)
     return wb_terms_fail (error, self->file, self->line,
                           "unknown section %s; expected [edition], [shipment], [articles], [loss], "
@@ -414,20 +413,11 @@ begin_edition (Reader  *self,
 /* --- lines ------------------------------------------------------------------------------------ */
 
 static gboolean
-read_heading (Reader  *self,
-              char    *text,
-              GError **error)
+read_heading (Reader      *self,
+              const char  *name,
+              GError     **error)
 {
-  gsize length = strlen (text);
   const WbEnumValue *section;
-  const char *name;
-
-  if (text[length - 1] != ']')
-    return wb_terms_fail (error, self->file, self->line,
-                          "the heading does not end; expected a line such as “[released]” with "
-                          "nothing after it");
-  text[length - 1] = '\0';
-  name = g_strstrip (text + 1);
 
   if (g_str_equal (name, EDITION_HEADING))
     return begin_edition (self, error);
@@ -453,20 +443,6 @@ read_heading (Reader  *self,
   return TRUE;
 }
 
-/* Cuts @value at its semicolon. Returns: what stands behind it, or NULL. */
-static char *
-split_citation (char *value)
-{
-  char *semicolon = strchr (value, ';');
-
-  if (semicolon == NULL)
-    return NULL;
-
-  *semicolon = '\0';
-  g_strchomp (value);
-  return g_strchug (semicolon + 1);
-}
-
 static gboolean
 read_section_key (Reader     *self,
                   const char *name,
@@ -474,7 +450,7 @@ read_section_key (Reader     *self,
                   GError    **error)
 {
   const WbEnumValue *found = wb_enum_find_nick (&wb_terms_keys, name);
-  const char *citation = split_citation (value);
+  const char *citation = wb_lines_split_source (value);
   WbScope scope = wb_terms_section_scope (self->section);
   g_autoptr (GError) why = NULL;
   WbTermsEntry *entry;
@@ -509,105 +485,56 @@ read_section_key (Reader     *self,
 }
 
 static gboolean
-read_line (Reader  *self,
-           char    *text,
-           GError **error)
+read_pair (Reader      *self,
+           const char  *name,
+           char        *value,
+           GError     **error)
 {
-  const char *name;
-  char *equals;
-  char *value;
-
-  for (const char *c = text; *c != '\0'; c++)
-    if (g_ascii_iscntrl (*c) && *c != '\t' && !(c[0] == '\r' && c[1] == '\0'))
-      return wb_terms_fail (error, self->file, self->line,
-                            "a control character (number %d) stands in this line; expected plain "
-                            "text",
-                            *c);
-
-  g_strstrip (text);
-  if (*text == '\0' || *text == '#')
-    return TRUE;
-  if (*text == '[')
-    return read_heading (self, text, error);
-
-  equals = strchr (text, '=');
-  if (equals == NULL || equals == text)
-    {
-      g_autofree char *quoted = wb_text_quote (text, -1);
-
-      return wb_terms_fail (error, self->file, self->line,
-                            "%s does not read; expected “key = value”, “[section]” or “# comment”",
-                            quoted);
-    }
-
-  *equals = '\0';
-  name = g_strchomp (text);
-  value = g_strchug (equals + 1);
-  if (self->place == PLACE_SECTION)
-    return read_section_key (self, name, value, error);
-  return read_head_key (self, name, value, error);
+  return self->place == PLACE_SECTION ? read_section_key (self, name, value, error)
+                                      : read_head_key (self, name, value, error);
 }
 
 /* --- whole file ------------------------------------------------------------------------------- */
 
-static guint
-count_lines (const char *text,
-             gsize       length)
-{
-  guint lines = 1;
-
-  for (gsize i = 0; i < length; i++)
-    if (text[i] == '\n')
-      lines++;
-  return lines;
-}
-
 static gboolean
-check_bytes (const char *text,
-             gsize       length,
-             const char *file,
-             GError    **error)
+end_file (Reader  *self,
+          GError **error)
 {
-  const char *end;
-
-  if (length > MOST_BYTES)
-    return wb_terms_fail (error, file, 1,
-                          "the file has %" G_GSIZE_FORMAT " bytes; expected at most %d", length,
-                          MOST_BYTES);
-  if (g_utf8_validate_len (text, length, &end))
-    return TRUE;
-
-  return wb_terms_fail (error, file, count_lines (text, (gsize) (end - text)),
-                        *end == '\0'
-                        ? "there is a zero byte in this line; expected plain text in UTF-8"
-                        : "this line is not UTF-8; expected the file to be saved in that encoding");
-}
-
-static gboolean
-read_lines (Reader  *self,
-            char    *text,
-            GError **error)
-{
-  char *next = text;
-
-  while (next != NULL)
-    {
-      char *this = next;
-      char *end = strchr (this, '\n');
-
-      next = end != NULL ? end + 1 : NULL;
-      if (end != NULL)
-        *end = '\0';
-      self->line++;
-      if (!read_line (self, this, error))
-        return FALSE;
-    }
-
   if (self->place == PLACE_TOP)
     return check_top (self, error)
            && wb_terms_fail (error, self->file, self->line,
                              "the file has no edition; expected [edition] and its dates");
   return end_edition (self, error);
+}
+
+static gboolean
+read_lines (Reader   *self,
+            WbLines  *lines,
+            GError  **error)
+{
+  for (;;)
+    {
+      WbLinesKind kind = WB_LINES_END;
+      gboolean read = wb_lines_next (lines, &kind, error);
+
+      self->line = lines->number;
+      if (!read)
+        return FALSE;
+
+      switch (kind)
+        {
+        case WB_LINES_END:
+          return end_file (self, error);
+        case WB_LINES_HEADING:
+          if (!read_heading (self, lines->name, error))
+            return FALSE;
+          break;
+        case WB_LINES_PAIR:
+          if (!read_pair (self, lines->name, lines->value, error))
+            return FALSE;
+          break;
+        }
+    }
 }
 
 GPtrArray *
@@ -617,26 +544,20 @@ wb_terms_parse (const char *text,
                 GError    **error)
 {
   g_auto (Reader) reader = { 0 };
-  g_autofree char *copy = NULL;
-  gboolean marked;
+  g_auto (WbLines) lines = { 0 };
 
   g_return_val_if_fail (text != NULL || length == 0, NULL);
   g_return_val_if_fail (file != NULL, NULL);
 
-  if (length == 0)
-    text = "";
-  if (!check_bytes (text, length, file, error))
+  if (!wb_lines_open (&lines, text, length, file, "released", WB_CORE_ERROR_TERMS, error))
     return NULL;
 
-  marked = length >= strlen (BYTE_ORDER_MARK)
-           && memcmp (text, BYTE_ORDER_MARK, strlen (BYTE_ORDER_MARK)) == 0;
-  copy = g_strndup (text, length);
   reader.file = file;
-  reader.digest = g_compute_checksum_for_data (G_CHECKSUM_SHA256, (const guchar *) text, length);
   reader.text = g_bytes_new (text, length);
+  reader.digest = g_compute_checksum_for_bytes (G_CHECKSUM_SHA256, reader.text);
   reader.editions = g_ptr_array_new_with_free_func ((GDestroyNotify) wb_terms_unref);
 
-  if (!read_lines (&reader, copy + (marked ? strlen (BYTE_ORDER_MARK) : 0), error))
+  if (!read_lines (&reader, &lines, error))
     return NULL;
   return g_steal_pointer (&reader.editions);
 }

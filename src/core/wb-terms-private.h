@@ -36,18 +36,6 @@ gboolean    wb_terms_fail          (GError        **error,
                                     const char     *format,
                                     ...) G_GNUC_PRINTF (4, 5);
 
-/** WbTermsGuess: the name that comes nearest to what a person wrote; %NULL when none is near. */
-typedef struct
-{
-  const char *written;
-  const char *nearest;
-  guint       edits;
-} WbTermsGuess;
-
-WbTermsGuess wb_terms_guess_begin  (const char     *written);
-void        wb_terms_guess_try     (WbTermsGuess   *self,
-                                    const char     *name);
-
 /**
  * wb_terms_read_value:
  * @self: an edition still private to the reader; its currency is known

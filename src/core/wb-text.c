@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* White space, positions and quoting for the parsers of this room. Text may hold any bytes here:
+/* White space, positions, quoting and guesses for the parsers of this room. Text may hold any bytes here:
  * it comes from people and files. */
 #include "config.h"
 
@@ -8,6 +8,9 @@
 #include <string.h>
 
 #define MAX_QUOTED_CHARACTERS 60
+
+/* No name of a format is half as long; what is longer was not meant as one. */
+#define MOST_LETTERS_OF_A_NAME 60
 
 char *
 wb_text_quote (const char *text,
@@ -67,4 +70,55 @@ wb_text_position (const char *text,
       position++;
 
   return position;
+}
+
+/* How many letters have to be changed, put in or left out to make @b of @a. */
+static guint
+count_edits (const char *a,
+             const char *b)
+{
+  gsize length = strlen (b);
+  g_autofree guint *row = g_new (guint, length + 1);
+
+  for (guint j = 0; j <= length; j++)
+    row[j] = j;
+  for (guint i = 1; *a != '\0'; a++, i++)
+    {
+      guint diagonal = row[0];
+
+      row[0] = i;
+      for (guint j = 1; j <= length; j++)
+        {
+          guint changed = diagonal + (*a == b[j - 1] ? 0 : 1);
+
+          diagonal = row[j];
+          row[j] = MIN (changed, MIN (row[j], row[j - 1]) + 1);
+        }
+    }
+  return row[length];
+}
+
+WbTextGuess
+wb_text_guess_begin (const char *written)
+{
+  /* What differs in every second letter is no slip of the pen. */
+  return (WbTextGuess) { written, NULL,
+                         (guint) MIN (strlen (written), MOST_LETTERS_OF_A_NAME) / 2 + 1 };
+}
+
+void
+wb_text_guess_try (WbTextGuess *self,
+                    const char   *name)
+{
+  guint edits;
+
+  if (strlen (self->written) > MOST_LETTERS_OF_A_NAME)
+    return;
+
+  edits = count_edits (self->written, name);
+  if (edits < self->edits)
+    {
+      self->nearest = name;
+      self->edits = edits;
+    }
 }

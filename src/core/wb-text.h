@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What the parsers of this room share: white space, positions and quoting for messages. It knows
- * nothing of what is parsed. */
+/* What the parsers of this room share: white space, positions, quoting and guesses for messages. It
+ * knows nothing of what is parsed. */
 #pragma once
 
 #include <glib.h>
@@ -25,5 +25,17 @@ const char *wb_text_skip_space (const char *text);
 /** Returns: the 1-based number of the character of @text at which @at points. */
 gsize       wb_text_position   (const char *text,
                                 const char *at);
+
+/** WbTextGuess: the name that comes nearest to what a person wrote; %NULL when none is near. */
+typedef struct
+{
+  const char *written;
+  const char *nearest;
+  guint       edits;
+} WbTextGuess;
+
+WbTextGuess wb_text_guess_begin (const char  *written);
+void        wb_text_guess_try   (WbTextGuess *self,
+                                 const char  *name);
 
 G_END_DECLS

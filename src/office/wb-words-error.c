@@ -36,6 +36,8 @@ static const ErrorWords core_words[] = {
        "named.") },
   { WB_CORE_ERROR_MISSING, TRUE, N_("Something that is needed was not given."),
     N_("Fill it in and try again.") },
+  { WB_CORE_ERROR_CATALOG, TRUE, N_("The catalogue cannot be used."),
+    N_("Mend the catalogue file that is named.") },
 };
 
 static const ErrorWords store_words[] = {
@@ -69,7 +71,7 @@ static const ErrorWords store_words[] = {
 };
 
 /* One row a code of our own domains. */
-G_STATIC_ASSERT (G_N_ELEMENTS (core_words) == WB_CORE_ERROR_MISSING + 1);
+G_STATIC_ASSERT (G_N_ELEMENTS (core_words) == WB_CORE_ERROR_CATALOG + 1);
 G_STATIC_ASSERT (G_N_ELEMENTS (store_words) == WB_STORE_ERROR_INTERNAL + 1);
 
 static const ErrorWords io_words[] = {
