@@ -265,7 +265,7 @@ wb_bench_take_stall (void)
   WbBenchTime stall = longest_stall;
 
   longest_stall = (WbBenchTime) { 0, 0 };
-  woken_at = (WbBenchTime) { 0, 0 };
+  woken_at = read_clocks (CLOCK_THREAD_CPUTIME_ID);
 
   return stall;
 }

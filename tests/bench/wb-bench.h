@@ -54,8 +54,9 @@ WbJob       *wb_bench_make_job     (guint         n_pieces,
  */
 void         wb_bench_watch_stalls (void);
 
-/** Returns: the longest stall since the last call, and forgets it. The longest by the clock need not
- * be the one with the most work; the work is that of the thread of the main loop. */
+/** Returns: the longest stall since the last call, and forgets it. What the caller does before the
+ * loop turns counts as one. The longest by the clock need not be the one with the most work; the
+ * work is that of the thread of the main loop. */
 WbBenchTime  wb_bench_take_stall   (void);
 
 /** Prints a line "WHAT: longest stall A ms, at work B ms", and the aim, under 16 ms, if missed. */

@@ -462,6 +462,24 @@ test_lots (InventoryDesk *desk,
   gtk_window_destroy (GTK_WINDOW (dialog));
 }
 
+/* The lines that have tags of a lot show its colour, however it changes. */
+static void
+test_lot_colour (InventoryDesk *desk,
+                 gconstpointer  data)
+{
+  GtkWidget *view = wb_test_find (desk->page, GTK_TYPE_COLUMN_VIEW, NULL);
+  GtkWidget *cell = wb_test_find (view, g_type_from_name ("WbInventoryCell"), "blue 204-002");
+  g_autoptr (GError) error = NULL;
+
+  g_assert_nonnull (cell);
+  wb_job_model_set_field (desk->model, WB_KIND_LOT, "lot", "colour", "yellow", &error);
+  g_assert_no_error (error);
+  g_assert_true (wb_test_find (view, g_type_from_name ("WbInventoryCell"), "yellow 204-002") == cell);
+  gtk_test_accessible_assert_property (gtk_widget_get_parent (gtk_widget_get_parent (cell)),
+                                       GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                       "yellow 204-002, sofa, three seats");
+}
+
 /* Every control a person meets has a name that can be read aloud. */
 static void
 test_names (InventoryDesk *desk,
@@ -510,6 +528,7 @@ main (int    argc,
   ADD ("bulk", test_bulk);
   ADD ("warnings", test_warnings);
   ADD ("lots", test_lots);
+  ADD ("lot-colour", test_lot_colour);
   ADD ("names", test_names);
 #undef ADD
   return g_test_run ();

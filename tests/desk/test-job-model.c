@@ -469,6 +469,51 @@ test_list_splices (Fixture       *f,
   wb_test_flush (f->model);
 }
 
+/* Every third piece goes and comes back: that is told as one change, and all others keep their
+ * items. */
+static void
+test_list_scattered (Fixture       *f,
+                     gconstpointer  data)
+{
+  GListModel *pieces = wb_job_model_get_records (f->model, WB_KIND_PIECE);
+  g_autoptr (GPtrArray) items = g_ptr_array_new_with_free_func (g_object_unref);
+  g_autoptr (GPtrArray) ids = g_ptr_array_new_with_free_func (g_free);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (WbJob) fewer = NULL;
+  Heard heard = { 0 };
+
+  for (guint i = 0; i < 100; i++)
+    {
+      g_ptr_array_add (items, g_list_model_get_item (pieces, i));
+      if (i % 3 == 1)
+        g_ptr_array_add (ids, g_strdup_printf ("b%u", i));
+    }
+  fewer = wb_job_without_many (wb_job_model_get_job (f->model), WB_KIND_PIECE, ids, &error);
+  g_assert_no_error (error);
+  g_signal_connect (pieces, "items-changed", G_CALLBACK (items_changed_cb), &heard);
+
+  wb_job_model_apply (f->model, fewer, "Remove");
+  g_assert_cmpuint (heard.n_changes, ==, 1);
+  g_assert_cmpuint (heard.position, ==, 1);
+  g_assert_cmpuint (heard.removed, ==, 97);
+  g_assert_cmpuint (heard.added, ==, 64);
+  assert_follows (f->model, WB_KIND_PIECE);
+
+  wb_job_model_undo (f->model);
+  g_assert_cmpuint (heard.n_changes, ==, 2);
+  g_assert_cmpuint (heard.removed, ==, 64);
+  g_assert_cmpuint (heard.added, ==, 97);
+  assert_follows (f->model, WB_KIND_PIECE);
+  for (guint i = 0; i < 100; i++)
+    {
+      g_autoptr (WbRecordItem) item = g_list_model_get_item (pieces, i);
+
+      g_assert_true ((item == g_ptr_array_index (items, i)) == (i % 3 != 1));
+    }
+  g_signal_handlers_disconnect_by_data (pieces, &heard);
+  wb_test_flush (f->model);
+}
+
 /* A moved record takes its item along. */
 static void
 test_list_order (Fixture       *f,
@@ -503,7 +548,7 @@ test_list_random (Fixture       *f,
     {
       const WbJob *job = wb_job_model_get_job (f->model);
       guint count = wb_job_count (job, WB_KIND_PIECE);
-      gint what = g_test_rand_int_range (0, 4);
+      gint what = g_test_rand_int_range (0, 5);
       g_autoptr (WbJob) changed = NULL;
 
       if (what == 0 && count > 0)
@@ -523,6 +568,16 @@ test_list_random (Fixture       *f,
       else if (what == 2)
         {
           wb_job_model_undo (f->model);
+        }
+      else if (what == 3)
+        {
+          g_autoptr (GPtrArray) ids = g_ptr_array_new_with_free_func (g_free);
+
+          for (guint nth = 0; nth < count; nth++)
+            if (g_test_rand_bit ())
+              g_ptr_array_add (ids, g_strdup (((const WbRecord *) wb_job_nth (job, WB_KIND_PIECE,
+                                                                              nth))->id));
+          changed = wb_job_without_many (job, WB_KIND_PIECE, ids, NULL);
         }
       else
         {
@@ -760,8 +815,9 @@ main (int    argc,
   ADD ("same-value", 0, test_same_value);
   ADD ("list/edit", 10, test_list_edit);
   ADD ("list/splices", 10, test_list_splices);
+  ADD ("list/scattered", 100, test_list_scattered);
   ADD ("list/order", 0, test_list_order);
-  ADD ("list/random", 10, test_list_random);
+  ADD ("list/random", 200, test_list_random);
   ADD ("list/answer", 10, test_list_answer);
   ADD ("list/speed", 5000, test_list_speed);
   ADD ("others/keep-mine", 0, test_keep_mine);

@@ -188,6 +188,57 @@ test_reorder (Fixture       *fixture,
   assert_filtered (fixture);
 }
 
+/* Some of the items go, others come between those that stay: what was in sight stays there, and only
+ * what is new is looked at. */
+static void
+test_exchange (Fixture       *fixture,
+               gconstpointer  data)
+{
+  g_autoptr (GPtrArray) all = g_ptr_array_new_with_free_func (g_object_unref);
+  g_autoptr (GPtrArray) some = g_ptr_array_new ();
+  guint n_shown;
+
+  add (fixture, 0, 0, 900);
+  filter_by (fixture, "abcd", GTK_FILTER_CHANGE_MORE_STRICT);
+  assert_filtered (fixture);
+  for (guint i = 0; i < 900; i++)
+    {
+      g_ptr_array_add (all, g_list_model_get_item (G_LIST_MODEL (fixture->store), i));
+      if (i % 3 == 0)
+        g_ptr_array_add (some, g_ptr_array_index (all, i));
+    }
+
+  g_list_store_splice (fixture->store, 0, 900, some->pdata, some->len);
+  g_assert_cmpuint (wb_steady_filter_get_pending (fixture->steady), ==, 0);
+  assert_filtered (fixture);
+  n_shown = fixture->mirror->len;
+
+  g_list_store_splice (fixture->store, 0, some->len, all->pdata, all->len);
+  g_assert_cmpuint (wb_steady_filter_get_pending (fixture->steady), ==, 600);
+  g_assert_cmpuint (fixture->mirror->len, ==, n_shown);
+  assert_mirrored (fixture);
+  assert_filtered (fixture);
+}
+
+/* Takes out some of the items of the source, in one change. */
+static void
+thin_out (Fixture *fixture,
+          guint    n)
+{
+  g_autoptr (GPtrArray) kept = g_ptr_array_new_with_free_func (g_object_unref);
+
+  for (guint i = 0; i < n; i++)
+    {
+      gpointer item = g_list_model_get_item (G_LIST_MODEL (fixture->store), i);
+
+      if (g_test_rand_int_range (0, 4) > 0)
+        g_ptr_array_add (kept, item);
+      else
+        g_object_unref (item);
+    }
+  g_list_store_splice (fixture->store, 0, n, kept->pdata, kept->len);
+}
+
 /* Whatever happens in whatever order, also while the work of before is not done. */
 static void
 test_anything (Fixture       *fixture,
@@ -200,7 +251,7 @@ test_anything (Fixture       *fixture,
       guint n = g_list_model_get_n_items (G_LIST_MODEL (fixture->store));
       guint position = (guint) g_test_rand_int_range (0, (int) n + 1);
 
-      switch (g_test_rand_int_range (0, 5))
+      switch (g_test_rand_int_range (0, 6))
         {
         case 0:
           add (fixture, position, 0, (guint) g_test_rand_int_range (0, 300));
@@ -212,6 +263,9 @@ test_anything (Fixture       *fixture,
           add (fixture, position, MIN (n - position, 3), 3);
           break;
         case 3:
+          thin_out (fixture, n);
+          break;
+        case 4:
           wb_steady_filter_set_centre (fixture->steady, (guint) g_test_rand_int_range (0, 1000));
           filter_by (fixture, letters[g_test_rand_int_range (0, G_N_ELEMENTS (letters))],
                      GTK_FILTER_CHANGE_DIFFERENT);
@@ -237,6 +291,7 @@ main (int    argc,
   ADD ("add", test_add);
   ADD ("filter", test_filter);
   ADD ("reorder", test_reorder);
+  ADD ("exchange", test_exchange);
   ADD ("anything", test_anything);
 #undef ADD
   return g_test_run ();

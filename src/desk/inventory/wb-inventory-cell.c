@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A cell that draws its text itself. A table keeps some two hundred rows of cells and fills them
- * anew while it scrolls: with no child, no layout and one height for all texts that stays cheap. */
+ * anew while it scrolls: with no child, no layout and one height for all texts that stays cheap.
+ * All cells are of one font, so that only the first of them has to measure it. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -19,7 +20,9 @@ struct _WbInventoryCell
   WbRecordItem            *item;
   gulong                   follows;
   char                    *text;
+  char                    *words;      /* (nullable) the same in full, for whoever hears it */
   PangoLayout             *layout;     /* made when first drawn */
+  WbRecord                *lot;        /* (nullable) what the spot of colour was taken from */
   gboolean                 has_swatch;
   GdkRGBA                  swatch;
 };
@@ -28,46 +31,71 @@ G_DEFINE_FINAL_TYPE (WbInventoryCell, wb_inventory_cell, GTK_TYPE_WIDGET)
 
 #define SWATCH_GAP 6
 
+/* Of the font of all cells, in units of Pango; forgotten when the font changes and when there is no
+ * cell left that would hear of it. */
+typedef struct
+{
+  gboolean known;
+  int      char_width;
+  int      line_height;
+  int      ascent;
+} FontSize;
+
+static FontSize font_size;
+static guint n_cells;
+
+static const FontSize *
+ensure_font_size (GtkWidget *widget)
+{
+  PangoFontMetrics *metrics;
+
+  if (font_size.known)
+    return &font_size;
+
+  metrics = pango_context_get_metrics (gtk_widget_get_pango_context (widget), NULL, NULL);
+  font_size.known = TRUE;
+  font_size.char_width = MAX (pango_font_metrics_get_approximate_char_width (metrics),
+                              pango_font_metrics_get_approximate_digit_width (metrics));
+  font_size.line_height = pango_font_metrics_get_height (metrics);
+  font_size.ascent = pango_font_metrics_get_ascent (metrics);
+  pango_font_metrics_unref (metrics);
+  return &font_size;
+}
+
 /* Side of the spot of colour; it grows with the text. */
 static int
 swatch_size (GtkWidget *widget)
 {
-  PangoFontMetrics *metrics = pango_context_get_metrics (gtk_widget_get_pango_context (widget),
-                                                         NULL, NULL);
-  int ascent = pango_font_metrics_get_ascent (metrics);
-
-  pango_font_metrics_unref (metrics);
-  return PANGO_PIXELS (ascent) * 3 / 4;
+  return PANGO_PIXELS (ensure_font_size (widget)->ascent) * 3 / 4;
 }
 
-static void
-measure_text (GtkWidget *widget,
-              int       *char_width,
-              int       *line_height)
+/* Returns: (transfer none) (nullable). */
+static gconstpointer
+find_lot (WbInventoryCell *self)
 {
-  PangoFontMetrics *metrics = pango_context_get_metrics (gtk_widget_get_pango_context (widget),
-                                                         NULL, NULL);
+  const WbPiece *piece = wb_record_item_get_record (self->item);
 
-  *char_width = MAX (pango_font_metrics_get_approximate_char_width (metrics),
-                     pango_font_metrics_get_approximate_digit_width (metrics));
-  *line_height = pango_font_metrics_get_height (metrics);
-  pango_font_metrics_unref (metrics);
+  return wb_job_find (wb_job_model_get_job (self->model), WB_KIND_LOT, piece->lot);
 }
 
 /* Colours of tags are words that a person chose; those that a computer knows too are shown. */
-static gboolean
-find_colour (WbInventoryCell *self,
-             const WbPiece   *piece,
-             GdkRGBA         *colour)
+static void
+take_colour (WbInventoryCell *self)
 {
-  const WbLot *lot = wb_job_find (wb_job_model_get_job (self->model), WB_KIND_LOT, piece->lot);
+  const WbLot *lot = find_lot (self);
   g_autofree char *name = NULL;
 
-  if (lot == NULL || lot->colour == NULL)
-    return FALSE;
+  g_clear_pointer (&self->lot, wb_record_unref);
+  self->has_swatch = FALSE;
+  if (lot == NULL)
+    return;
+
+  self->lot = wb_record_ref ((gpointer) lot);
+  if (lot->colour == NULL)
+    return;
 
   name = g_ascii_strdown (lot->colour, -1);
-  return gdk_rgba_parse (colour, g_strstrip (name));
+  self->has_swatch = gdk_rgba_parse (&self->swatch, g_strstrip (name));
 }
 
 /* The tag and what the thing is. */
@@ -82,38 +110,42 @@ name_row (WbInventoryCell *self,
   wb_row_name_set (GTK_WIDGET (self), name);
 }
 
+/* Takes @text (transfer full) in place of what is held. Returns: whether it is another. */
+static gboolean
+replace_text (char **held,
+              char  *text)
+{
+  g_autofree char *before = *held;
+
+  *held = text;
+  return g_strcmp0 (before, text) != 0;
+}
+
+/* Neighbours in a column often say the same; telling that costs more than comparing it. */
 static void
 update (WbInventoryCell *self)
 {
-  const WbPiece *piece = self->item != NULL ? wb_record_item_get_record (self->item) : NULL;
+  const WbPiece *piece = wb_record_item_get_record (self->item);
   const WbJob *job = wb_job_model_get_job (self->model);
-  g_autofree char *words = NULL;
 
-  g_clear_pointer (&self->text, g_free);
-  self->has_swatch = FALSE;
-
-  if (piece != NULL)
+  if (replace_text (&self->text, self->column->text (job, piece)))
     {
-      self->text = self->column->text (job, piece);
-      if (self->column->tooltip != NULL)
-        words = self->column->tooltip (job, piece);
-      if (self->column->swatch)
-        {
-          self->has_swatch = find_colour (self, piece, &self->swatch);
-          name_row (self, piece);
-        }
+      if (self->layout != NULL)
+        pango_layout_set_text (self->layout, self->text, -1);
+      gtk_accessible_update_property (GTK_ACCESSIBLE (self),
+                                      GTK_ACCESSIBLE_PROPERTY_LABEL, self->text, -1);
+      gtk_widget_queue_draw (GTK_WIDGET (self));
     }
-
-  if (self->layout != NULL)
-    pango_layout_set_text (self->layout, self->text != NULL ? self->text : "", -1);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self),
-                                  GTK_ACCESSIBLE_PROPERTY_LABEL, self->text != NULL
-                                  ? self->text : "", -1);
-  if (self->column->tooltip != NULL)
-    gtk_accessible_update_property (GTK_ACCESSIBLE (self),
-                                    GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words != NULL
-                                    ? words : "", -1);
-  gtk_widget_queue_draw (GTK_WIDGET (self));
+  if (self->column->tooltip != NULL
+      && replace_text (&self->words, self->column->tooltip (job, piece)))
+    gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                    self->words != NULL ? self->words : "", -1);
+  if (self->column->swatch)
+    {
+      take_colour (self);
+      name_row (self, piece);
+      gtk_widget_queue_draw (GTK_WIDGET (self));
+    }
 }
 
 static PangoLayout *
@@ -147,19 +179,18 @@ wb_inventory_cell_measure (GtkWidget      *widget,
                            int            *natural_baseline)
 {
   WbInventoryCell *self = WB_INVENTORY_CELL (widget);
-  int char_width, line_height;
+  const FontSize *size = ensure_font_size (widget);
 
-  measure_text (widget, &char_width, &line_height);
   if (orientation == GTK_ORIENTATION_HORIZONTAL)
     {
       int reserved = self->column->swatch ? swatch_size (widget) + SWATCH_GAP : 0;
 
-      *minimum = PANGO_PIXELS_CEIL (self->column->least * char_width) + reserved;
-      *natural = PANGO_PIXELS_CEIL (self->column->chars * char_width) + reserved;
+      *minimum = PANGO_PIXELS_CEIL (self->column->least * size->char_width) + reserved;
+      *natural = PANGO_PIXELS_CEIL (self->column->chars * size->char_width) + reserved;
     }
   else
     {
-      *minimum = *natural = PANGO_PIXELS_CEIL (line_height);
+      *minimum = *natural = PANGO_PIXELS_CEIL (size->line_height);
     }
 }
 
@@ -241,6 +272,7 @@ wb_inventory_cell_query_tooltip (GtkWidget  *widget,
 static void
 forget_layout (WbInventoryCell *self)
 {
+  font_size.known = FALSE;
   g_clear_object (&self->layout);
   gtk_widget_queue_resize (GTK_WIDGET (self));
 }
@@ -288,7 +320,14 @@ wb_inventory_cell_dispose (GObject *object)
 static void
 wb_inventory_cell_finalize (GObject *object)
 {
-  g_free (WB_INVENTORY_CELL (object)->text);
+  WbInventoryCell *self = WB_INVENTORY_CELL (object);
+
+  g_free (self->text);
+  g_free (self->words);
+  g_clear_pointer (&self->lot, wb_record_unref);
+  n_cells--;
+  if (n_cells == 0)
+    font_size.known = FALSE;
 
   G_OBJECT_CLASS (wb_inventory_cell_parent_class)->finalize (object);
 }
@@ -315,6 +354,7 @@ wb_inventory_cell_class_init (WbInventoryCellClass *klass)
 static void
 wb_inventory_cell_init (WbInventoryCell *self)
 {
+  n_cells++;
   gtk_widget_set_has_tooltip (GTK_WIDGET (self), TRUE);
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
 }
@@ -339,11 +379,15 @@ wb_inventory_cell_set_item (WbInventoryCell *self,
 
   g_clear_signal_handler (&self->follows, self->item);
   g_set_object (&self->item, item);
-  /* A cell without an item is about to get another, or to go: what it shows does not matter. */
-  if (item == NULL)
-    return;
   self->follows = g_signal_connect_swapped (item, "notify::record", G_CALLBACK (update), self);
   update (self);
+}
+
+void
+wb_inventory_cell_refresh (WbInventoryCell *self)
+{
+  if (self->item != NULL && self->column->swatch && self->lot != find_lot (self))
+    update (self);
 }
 
 gboolean

@@ -17,9 +17,12 @@ G_DECLARE_FINAL_TYPE (WbInventoryCell, wb_inventory_cell, WB, INVENTORY_CELL, Gt
 GtkWidget  *wb_inventory_cell_new      (const WbInventoryColumn *column,
                                         WbJobModel              *model) G_GNUC_WARN_UNUSED_RESULT;
 
-/** @item: (nullable) (transfer none): the piece to show. */
+/** @item: (transfer none): the piece to show, which the cell keeps until it is given another. The
+ * same once more costs nothing. */
 void        wb_inventory_cell_set_item (WbInventoryCell *self,
                                         WbRecordItem    *item);
+/** The job is another: what the cell says of the piece's lot may have changed. */
+void        wb_inventory_cell_refresh  (WbInventoryCell *self);
 /** Whether the cell shows the piece with @id. */
 gboolean    wb_inventory_cell_shows    (WbInventoryCell *self,
                                         const char      *id);

@@ -44,6 +44,7 @@ struct _WbInventoryList
   GtkSortType          direction;
   char                *awaited;       /* id of a piece to reveal once at rest */
   gboolean             awaited_focus;
+  guint                reveal_source;
   guint                tell_source;
   guint                scroll_tick;
   guint                scroll_position;
@@ -95,6 +96,8 @@ setup_cb (WbInventoryList          *self,
   gtk_list_item_set_child (list_item, wb_inventory_cell_new (column, self->model));
 }
 
+/* There is no unbinding: a row that only moves is bound to the same item once more, which costs
+ * nothing as long as the cell has kept it. */
 static void
 bind_cb (WbInventoryList          *self,
          GtkListItem              *list_item,
@@ -102,14 +105,6 @@ bind_cb (WbInventoryList          *self,
 {
   wb_inventory_cell_set_item (WB_INVENTORY_CELL (gtk_list_item_get_child (list_item)),
                               gtk_list_item_get_item (list_item));
-}
-
-static void
-unbind_cb (WbInventoryList          *self,
-           GtkListItem              *list_item,
-           GtkSignalListItemFactory *factory)
-{
-  wb_inventory_cell_set_item (WB_INVENTORY_CELL (gtk_list_item_get_child (list_item)), NULL);
 }
 
 static void
@@ -123,7 +118,6 @@ add_column (WbInventoryList         *self,
   g_object_set_data (G_OBJECT (factory), "column", (gpointer) column);
   g_signal_connect_object (factory, "setup", G_CALLBACK (setup_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (factory, "bind", G_CALLBACK (bind_cb), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (factory, "unbind", G_CALLBACK (unbind_cb), self, G_CONNECT_SWAPPED);
 
   view_column = gtk_column_view_column_new (_(column->title), factory);
   gtk_column_view_column_set_resizable (view_column, TRUE);
@@ -168,6 +162,22 @@ find_rows (WbInventoryList *self)
   while (child != NULL && !g_type_is_a (G_OBJECT_TYPE (child), GTK_TYPE_LIST_VIEW))
     child = gtk_widget_get_prev_sibling (child);
   return child;
+}
+
+/* The cells of all rows that the view keeps. */
+static void
+refresh_cells (WbInventoryList *self)
+{
+  for (GtkWidget *row = gtk_widget_get_first_child (find_rows (self)); row != NULL;
+       row = gtk_widget_get_next_sibling (row))
+    for (GtkWidget *place = gtk_widget_get_first_child (row); place != NULL;
+         place = gtk_widget_get_next_sibling (place))
+      {
+        GtkWidget *cell = gtk_widget_get_first_child (place);
+
+        if (WB_IS_INVENTORY_CELL (cell))
+          wb_inventory_cell_refresh (WB_INVENTORY_CELL (cell));
+      }
 }
 
 static gboolean
@@ -252,6 +262,24 @@ reveal_awaited (WbInventoryList *self)
     g_clear_pointer (&self->awaited, g_free);
 }
 
+static gboolean
+reveal_cb (gpointer data)
+{
+  WbInventoryList *self = data;
+
+  self->reveal_source = 0;
+  reveal_awaited (self);
+  return G_SOURCE_REMOVE;
+}
+
+/* Nobody is to see, or to be told, what is selected before what was revealed is. */
+static void
+reveal_now (WbInventoryList *self)
+{
+  g_clear_handle_id (&self->reveal_source, g_source_remove);
+  reveal_awaited (self);
+}
+
 /* --- telling ---------------------------------------------------------------------------------- */
 
 static gboolean
@@ -280,6 +308,7 @@ tell_soon (WbInventoryList *self)
 static void
 job_changed_cb (WbInventoryList *self)
 {
+  refresh_cells (self);
   wb_inventory_filter_refresh (self->filter);
   for (guint i = 0; i < self->columns->len; i++)
     gtk_sorter_changed (gtk_column_view_column_get_sorter (g_ptr_array_index (self->columns, i)),
@@ -313,6 +342,7 @@ wb_inventory_list_dispose (GObject *object)
   WbInventoryList *self = WB_INVENTORY_LIST (object);
 
   disconnect (self);
+  g_clear_handle_id (&self->reveal_source, g_source_remove);
   g_clear_handle_id (&self->tell_source, g_source_remove);
   if (self->scroll_tick != 0)
     gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->scroll_tick);
@@ -503,6 +533,8 @@ wb_inventory_list_get_selected (WbInventoryList *self)
 
   g_return_val_if_fail (WB_IS_INVENTORY_LIST (self), ids);
 
+  if (self->reveal_source != 0)
+    reveal_now (self);
   selected = gtk_selection_model_get_selection (GTK_SELECTION_MODEL (self->selection));
   for (gboolean more = gtk_bitset_iter_init_first (&iter, selected, &position); more;
        more = gtk_bitset_iter_next (&iter, &position))
@@ -579,7 +611,10 @@ wb_inventory_list_reveal (WbInventoryList *self,
   g_free (self->awaited);
   self->awaited = g_strdup (id);
   self->awaited_focus = focus;
-  reveal_awaited (self);
+  if (focus)
+    reveal_now (self);
+  else if (self->reveal_source == 0)
+    self->reveal_source = g_idle_add_full (G_PRIORITY_HIGH_IDLE, reveal_cb, self, NULL);
 }
 
 const char *

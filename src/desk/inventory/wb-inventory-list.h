@@ -42,7 +42,8 @@ void               wb_inventory_list_sort_by       (WbInventoryList *self,
                                                     const char      *column);
 
 /** Selects the piece, scrolls to it and, when @focus, moves the focus to its line; waits for a
- * filter or a sort under way. */
+ * filter or a sort under way. Without @focus it happens before the next frame, so that entering a
+ * line and scrolling to it do not add up. */
 void               wb_inventory_list_reveal        (WbInventoryList *self,
                                                     const char      *id,
                                                     gboolean         focus);

@@ -6,16 +6,22 @@
 
 #include "desk/inventory/wb-steady-filter.h"
 
-/* A turn ends after this time. */
+/* A turn ends after this time, and earlier before a batch that may take as long by itself. */
 #define TURN_USEC   4000
+#define LIGHT_USEC  1000
 /* Within NEAR places of what a person looks at, each change has the column view number some two
  * hundred rows of cells anew, and make and break as many as came and went: a batch of this size
  * keeps the two in balance. Elsewhere a change costs next to nothing. */
 #define NEAR        260
 #define BATCH_NEAR  16
 #define BATCH_FAR   1024
-/* So many items that are added at once are looked at at once. */
-#define ADDED_NOW   16
+/* So many items that are new at once are looked at at once. */
+#define NEW_NOW     16
+
+/* What is known of an item. */
+#define KNOWN       (1u << 0)
+#define SHOWN       (1u << 1)
+#define PENDING     (1u << 2)
 
 struct _WbSteadyFilter
 {
@@ -23,6 +29,7 @@ struct _WbSteadyFilter
 
   GListModel  *source;
   GtkFilter   *filter;
+  GPtrArray   *items;     /* those of the source, as they were told of last */
   GtkBitset   *shown;
   GtkBitset   *pending;
   guint        centre;    /* place in what is shown that a person looks at */
@@ -47,9 +54,7 @@ static gboolean
 matches (WbSteadyFilter *self,
          guint           position)
 {
-  g_autoptr (GObject) item = g_list_model_get_item (self->source, position);
-
-  return gtk_filter_match (self->filter, item);
+  return gtk_filter_match (self->filter, g_ptr_array_index (self->items, position));
 }
 
 /* How many are shown of the source's positions before @position. */
@@ -107,8 +112,9 @@ is_near (WbSteadyFilter *self,
   return place < self->centre + NEAR && place + NEAR > self->centre;
 }
 
-/* From the end of @going: a batch, that does not reach near the centre from afar. */
-static void
+/* From the end of @going: a batch, that does not reach near the centre from afar. Returns: whether it
+ * is near. */
+static gboolean
 choose_going (WbSteadyFilter *self,
               GtkBitset      *going,
               guint          *first,
@@ -122,10 +128,11 @@ choose_going (WbSteadyFilter *self,
   *first = gtk_bitset_get_nth (going, n - MIN (n, near ? BATCH_NEAR : BATCH_FAR));
   if (!near && shown_before (self, *last) > self->centre)
     *first = MAX (*first, gtk_bitset_get_nth (self->shown, self->centre + NEAR));
+  return near;
 }
 
-/* From the start of what is pending. */
-static void
+/* From the start of what is pending. Returns: whether it is near. */
+static gboolean
 choose_coming (WbSteadyFilter *self,
                guint          *first,
                guint          *last)
@@ -136,30 +143,38 @@ choose_coming (WbSteadyFilter *self,
   *first = gtk_bitset_get_minimum (self->pending);
   near = is_near (self, shown_before (self, *first));
   *last = gtk_bitset_get_nth (self->pending, MIN (n, near ? BATCH_NEAR : BATCH_FAR) - 1);
+  return near;
 }
 
-static void
-look_at_batch (WbSteadyFilter *self)
+static gboolean
+choose_batch (WbSteadyFilter *self,
+              guint          *first,
+              guint          *last)
 {
   g_autoptr (GtkBitset) going = gtk_bitset_copy (self->pending);
-  guint first, last;
 
   gtk_bitset_intersect (going, self->shown);
-  if (gtk_bitset_is_empty (going))
-    choose_coming (self, &first, &last);
-  else
-    choose_going (self, going, &first, &last);
-  look_at (self, first, last);
+  return gtk_bitset_is_empty (going)
+    ? choose_coming (self, first, last) : choose_going (self, going, first, last);
 }
 
 static gboolean
 idle_cb (gpointer data)
 {
   WbSteadyFilter *self = data;
-  gint64 end = g_get_monotonic_time () + TURN_USEC;
+  gint64 begin = g_get_monotonic_time ();
+  gint64 now = begin;
 
-  while (!gtk_bitset_is_empty (self->pending) && g_get_monotonic_time () < end)
-    look_at_batch (self);
+  while (!gtk_bitset_is_empty (self->pending) && now < begin + TURN_USEC)
+    {
+      guint first, last;
+      gboolean near = choose_batch (self, &first, &last);
+
+      if (near && now > begin + LIGHT_USEC)
+        break;
+      look_at (self, first, last);
+      now = g_get_monotonic_time ();
+    }
 
   if (gtk_bitset_is_empty (self->pending))
     self->idle = 0;
@@ -179,8 +194,7 @@ static void
 filter_changed_cb (WbSteadyFilter  *self,
                    GtkFilterChange  change)
 {
-  guint n = g_list_model_get_n_items (self->source);
-  g_autoptr (GtkBitset) all = gtk_bitset_new_range (0, n);
+  g_autoptr (GtkBitset) all = gtk_bitset_new_range (0, self->items->len);
 
   switch (change)
     {
@@ -198,6 +212,83 @@ filter_changed_cb (WbSteadyFilter  *self,
   work_soon (self);
 }
 
+/* Of the items at @position and after it: what is known. */
+static GHashTable *
+remember (WbSteadyFilter *self,
+          guint           position,
+          guint           count)
+{
+  GHashTable *known = g_hash_table_new (NULL, NULL);
+
+  for (guint i = position; i < position + count; i++)
+    {
+      guint what = KNOWN;
+
+      if (gtk_bitset_contains (self->shown, i))
+        what |= SHOWN;
+      if (gtk_bitset_contains (self->pending, i))
+        what |= PENDING;
+      g_hash_table_insert (known, g_ptr_array_index (self->items, i), GUINT_TO_POINTER (what));
+    }
+  return known;
+}
+
+static void
+splice_items (WbSteadyFilter *self,
+              guint           position,
+              guint           removed,
+              guint           added)
+{
+  guint before = self->items->len;
+  guint rest = before - position - removed;
+
+  for (guint i = position; i < position + removed; i++)
+    g_object_unref (g_ptr_array_index (self->items, i));
+  g_ptr_array_set_size (self->items, (int) MAX (before, before - removed + added));
+  memmove (self->items->pdata + position + added, self->items->pdata + position + removed,
+           rest * sizeof (gpointer));
+  g_ptr_array_set_size (self->items, (int) (before - removed + added));
+  for (guint i = position; i < position + added; i++)
+    self->items->pdata[i] = g_list_model_get_item (self->source, i);
+}
+
+/* Items that only changed their places are shown or not as before. A few new ones are looked at
+ * now, more of them soon. */
+static void
+take_in (WbSteadyFilter *self,
+         guint           position,
+         guint           added,
+         GHashTable     *known)
+{
+  g_autoptr (GtkBitset) new_ones = gtk_bitset_new_empty ();
+
+  for (guint i = position; i < position + added; i++)
+    {
+      guint what = GPOINTER_TO_UINT (g_hash_table_lookup (known,
+                                                          g_ptr_array_index (self->items, i)));
+
+      if ((what & KNOWN) == 0)
+        gtk_bitset_add (new_ones, i);
+      if ((what & SHOWN) != 0)
+        gtk_bitset_add (self->shown, i);
+      if ((what & PENDING) != 0)
+        gtk_bitset_add (self->pending, i);
+    }
+
+  if (gtk_bitset_get_size (new_ones) > NEW_NOW)
+    {
+      gtk_bitset_union (self->pending, new_ones);
+      return;
+    }
+  for (guint i = 0; i < gtk_bitset_get_size (new_ones); i++)
+    {
+      guint at = gtk_bitset_get_nth (new_ones, i);
+
+      if (matches (self, at))
+        gtk_bitset_add (self->shown, at);
+    }
+}
+
 static void
 items_changed_cb (WbSteadyFilter *self,
                   guint           position,
@@ -206,23 +297,15 @@ items_changed_cb (WbSteadyFilter *self,
 {
   guint before = shown_before (self, position);
   guint gone = shown_before (self, position + removed) - before;
-  guint come = 0;
+  g_autoptr (GHashTable) known = remember (self, position, removed);
+  guint come;
 
-  /* What the source put in place of others is looked at anew, whatever was known of those. */
   gtk_bitset_splice (self->shown, position, removed, added);
   gtk_bitset_splice (self->pending, position, removed, added);
+  splice_items (self, position, removed, added);
+  take_in (self, position, added, known);
 
-  /* As many as went are the same in another order: they stay in sight. */
-  if (added > ADDED_NOW && added != removed)
-    gtk_bitset_add_range (self->pending, position, added);
-  else
-    for (guint i = position; i < position + added; i++)
-      if (matches (self, i))
-        {
-          gtk_bitset_add (self->shown, i);
-          come++;
-        }
-
+  come = shown_before (self, position + added) - before;
   if (gone > 0 || come > 0)
     g_list_model_items_changed (G_LIST_MODEL (self), before, gone, come);
   work_soon (self);
@@ -248,7 +331,7 @@ get_item (GListModel *model,
 
   if (position >= gtk_bitset_get_size (self->shown))
     return NULL;
-  return g_list_model_get_item (self->source, gtk_bitset_get_nth (self->shown, position));
+  return g_object_ref (g_ptr_array_index (self->items, gtk_bitset_get_nth (self->shown, position)));
 }
 
 static void
@@ -292,6 +375,8 @@ wb_steady_filter_finalize (GObject *object)
 {
   WbSteadyFilter *self = WB_STEADY_FILTER (object);
 
+  g_ptr_array_foreach (self->items, (GFunc) (void (*) (void)) g_object_unref, NULL);
+  g_ptr_array_unref (self->items);
   g_clear_object (&self->source);
   g_clear_object (&self->filter);
   g_clear_pointer (&self->shown, gtk_bitset_unref);
@@ -317,6 +402,7 @@ wb_steady_filter_class_init (WbSteadyFilterClass *klass)
 static void
 wb_steady_filter_init (WbSteadyFilter *self)
 {
+  self->items = g_ptr_array_new ();
   self->shown = gtk_bitset_new_empty ();
   self->pending = gtk_bitset_new_empty ();
 }

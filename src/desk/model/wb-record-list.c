@@ -7,6 +7,10 @@
 
 #include "desk/model/wb-record-item-private.h"
 
+/* So many runs of added and removed records are told one by one: whoever shows them keeps all that
+ * lies between. More of them are told as one exchange. */
+#define MOST_RUNS 16
+
 struct _WbRecordList
 {
   GObject     parent_instance;
@@ -52,6 +56,14 @@ is_same (WbRecordList *self,
          g_str_equal (item_id (item), ((const WbRecord *) record)->id);
 }
 
+static gboolean
+is_gone (WbRecordList *self,
+         guint         position,
+         const WbJob  *job)
+{
+  return wb_job_find (job, self->kind, item_id (g_ptr_array_index (self->items, position))) == NULL;
+}
+
 static void
 forget_range (WbRecordList *self,
               guint         position,
@@ -72,8 +84,7 @@ drop_removed (WbRecordList *self,
     {
       guint start = end;
 
-      while (start > 0 &&
-             wb_job_find (job, self->kind, item_id (g_ptr_array_index (self->items, start - 1))) == NULL)
+      while (start > 0 && is_gone (self, start - 1, job))
         start--;
 
       if (start < end)
@@ -102,42 +113,7 @@ insert_item (WbRecordList *self,
   g_hash_table_insert (self->by_id, g_strdup (item_id (item)), item);
 }
 
-/* Everything from @position up to the common end is set anew; items known by their id stay the
- * same objects. */
-static void
-exchange_rest (WbRecordList *self,
-               const WbJob  *job,
-               guint         position)
-{
-  g_autoptr (GPtrArray) old = g_ptr_array_new_with_free_func (g_object_unref);
-  guint before = self->items->len;
-  guint after = wb_job_count (job, self->kind);
-
-  while (before > position && after > position && is_same (self, before - 1, job, after - 1))
-    {
-      before--;
-      after--;
-    }
-
-  for (guint i = position; i < before; i++)
-    g_ptr_array_add (old, g_object_ref (g_ptr_array_index (self->items, i)));
-  if (before > position)
-    g_ptr_array_remove_range (self->items, position, before - position);
-
-  for (guint i = position; i < after; i++)
-    {
-      WbRecordItem *item = g_hash_table_lookup (self->by_id, nth_id (job, self->kind, i));
-
-      if (item != NULL)
-        g_ptr_array_insert (self->items, (int) i, g_object_ref (item));
-      else
-        insert_item (self, i, job, i);
-    }
-
-  g_list_model_items_changed (G_LIST_MODEL (self), position, before - position, after - position);
-}
-
-/* Expects that every item's record is still in @job. */
+/* Expects that every item's record is still in @job, in the same order. */
 static void
 add_new (WbRecordList *self,
          const WbJob  *job)
@@ -156,16 +132,102 @@ add_new (WbRecordList *self,
           insert_item (self, run, job, run);
           run++;
         }
-
-      if (run == i)
-        {
-          exchange_rest (self, job, i);
-          return;
-        }
+      g_assert (run > i);
 
       g_list_model_items_changed (G_LIST_MODEL (self), i, 0, run - i);
       i = run - 1;
     }
+}
+
+/* The item for record @index: the one that is known by its id, or a new one. */
+static WbRecordItem *
+ensure_item (WbRecordList *self,
+             const WbJob  *job,
+             guint         index)
+{
+  const char *id = nth_id (job, self->kind, index);
+  WbRecordItem *item = g_hash_table_lookup (self->by_id, id);
+
+  if (item != NULL)
+    return g_object_ref (item);
+
+  item = wb_record_item_new (wb_job_nth (job, self->kind, index));
+  g_hash_table_insert (self->by_id, g_strdup (id), item);
+  return item;
+}
+
+/* Everything from the first to the last difference is told as one change; items known by their id
+ * stay the same objects. */
+static void
+exchange (WbRecordList *self,
+          const WbJob  *job)
+{
+  guint before = self->items->len;
+  guint after = wb_job_count (job, self->kind);
+  g_autoptr (GPtrArray) old = NULL;
+  guint start = 0;
+
+  while (start < MIN (before, after) && is_same (self, start, job, start))
+    start++;
+  while (before > start && after > start && is_same (self, before - 1, job, after - 1))
+    {
+      before--;
+      after--;
+    }
+
+  old = self->items;
+  self->items = g_ptr_array_new_full (wb_job_count (job, self->kind), g_object_unref);
+  for (guint i = 0; i < wb_job_count (job, self->kind); i++)
+    g_ptr_array_add (self->items, ensure_item (self, job, i));
+  for (guint i = start; i < before; i++)
+    {
+      const char *id = item_id (g_ptr_array_index (old, i));
+
+      if (wb_job_find (job, self->kind, id) == NULL)
+        g_hash_table_remove (self->by_id, id);
+    }
+
+  g_list_model_items_changed (G_LIST_MODEL (self), start, before - start, after - start);
+}
+
+typedef struct
+{
+  guint    n_removed;    /* runs of records */
+  guint    n_added;
+  gboolean reordered;    /* the rest was not looked at */
+} Difference;
+
+static Difference
+compare (WbRecordList *self,
+         const WbJob  *job)
+{
+  Difference difference = { 0 };
+  guint count = wb_job_count (job, self->kind);
+  guint item = 0;
+  guint index = 0;
+
+  while (!difference.reordered && (item < self->items->len || index < count))
+    {
+      guint first_item = item;
+      guint first_index = index;
+
+      while (item < self->items->len && index < count && is_same (self, item, job, index))
+        {
+          item++;
+          index++;
+        }
+      if (item > first_item)
+        continue;
+
+      while (item < self->items->len && is_gone (self, item, job))
+        item++;
+      while (index < count && !g_hash_table_contains (self->by_id, nth_id (job, self->kind, index)))
+        index++;
+      difference.n_removed += item > first_item;
+      difference.n_added += index > first_index;
+      difference.reordered = item == first_item && index == first_index;
+    }
+  return difference;
 }
 
 static void
@@ -242,10 +304,22 @@ void
 wb_record_list_set_job (WbRecordList *self,
                         const WbJob  *job)
 {
+  Difference difference;
+
   g_return_if_fail (WB_IS_RECORD_LIST (self));
   g_return_if_fail (job != NULL);
 
-  drop_removed (self, job);
-  add_new (self, job);
+  difference = compare (self, job);
+  if (difference.reordered || difference.n_removed + difference.n_added > MOST_RUNS)
+    {
+      exchange (self, job);
+    }
+  else
+    {
+      if (difference.n_removed > 0)
+        drop_removed (self, job);
+      if (difference.n_added > 0)
+        add_new (self, job);
+    }
   update_records (self, job);
 }
