@@ -27,7 +27,8 @@ WbBenchTime  wb_bench_median       (guint         rounds,
 /**
  * wb_bench_make_folder:
  *
- * Makes a folder for the files of a measurement. It goes when the program has ended, in whatever way.
+ * Makes a folder for the files of a measurement. It goes when the program has ended, however that
+ * comes about.
  *
  * Returns: (transfer full): its path
  */

@@ -474,7 +474,8 @@ test_lot_colour (InventoryDesk *desk,
   g_assert_nonnull (cell);
   wb_job_model_set_field (desk->model, WB_KIND_LOT, "lot", "colour", "yellow", &error);
   g_assert_no_error (error);
-  g_assert_true (wb_test_find (view, g_type_from_name ("WbInventoryCell"), "yellow 204-002") == cell);
+  g_assert_true (wb_test_find (view, g_type_from_name ("WbInventoryCell"), "yellow 204-002")
+                 == cell);
   gtk_test_accessible_assert_property (gtk_widget_get_parent (gtk_widget_get_parent (cell)),
                                        GTK_ACCESSIBLE_PROPERTY_LABEL,
                                        "yellow 204-002, sofa, three seats");

@@ -112,8 +112,8 @@ is_near (WbSteadyFilter *self,
   return place < self->centre + NEAR && place + NEAR > self->centre;
 }
 
-/* From the end of @going: a batch, that does not reach near the centre from afar. Returns: whether it
- * is near. */
+/* From the end of @going: a batch, that does not reach near the centre from afar. Returns: whether
+ * it is near. */
 static gboolean
 choose_going (WbSteadyFilter *self,
               GtkBitset      *going,
