@@ -6,6 +6,7 @@
 
 #include <string.h>
 
+#include "core/wb-contact.h"
 #include "core/wb-core.h"
 #include "core/wb-photo.h"
 
@@ -462,6 +463,8 @@ wb_job_check (const WbJob  *self,
             !check_references (self, record, error))
           return FALSE;
         if (kind == WB_KIND_WEIGHING && !check_weighing ((const WbWeighing *) record, error))
+          return FALSE;
+        if (kind == WB_KIND_CONTACT && !wb_contact_check ((const WbContact *) record, error))
           return FALSE;
         if (kind == WB_KIND_PHOTO && !wb_photo_check ((const WbPhoto *) record, error))
           return FALSE;

@@ -146,7 +146,7 @@ make_photo_agree (WbPhoto *photo)
 }
 
 /* What a job demands of its records beyond each field: a ticket that adds up, lines with numbers
- * of their own, photos with a hash and times that can be. */
+ * of their own, photos with a hash and times that can be, conversations at a time of day. */
 static void
 make_agree (WbRecord *record,
             guint     index)
@@ -155,6 +155,8 @@ make_agree (WbRecord *record,
     ((WbWeighing *) record)->net = WB_WEIGHT_UNSET;
   if (record->type->kind == WB_KIND_CLAIM_LINE)
     ((WbClaimLine *) record)->number = index + 1;
+  if (record->type->kind == WB_KIND_CONTACT)
+    wb_set_text (&((WbContact *) record)->at, below (2) == 0 ? "14:05" : NULL);
   if (record->type->kind == WB_KIND_PHOTO)
     make_photo_agree ((WbPhoto *) record);
 }
