@@ -4,6 +4,7 @@
 #include "config.h"
 
 #include "core/wb-checklist-private.h"
+#include "core/wb-storage-watch.h"
 
 static void
 put_order (const WbItemLook *look,
@@ -184,63 +185,54 @@ wb_look_delay (const WbItemLook *look)
 
 /* --- storage ---------------------------------------------------------------------------------- */
 
-gboolean
-wb_order_storage_end (const WbOrder *order,
-                      GDate         *out)
+/* How storage stands; without a day to look from, as on one long ago: what was done does not hang on
+ * it. */
+static gboolean
+watch_storage (const WbItemLook *look,
+               WbStorageWatch   *watch)
 {
-  WbPeriod period = { (gint) order->storage_days, WB_PERIOD_DAYS };
+  GDate long_ago;
 
-  g_return_val_if_fail (order != NULL && out != NULL, FALSE);
-
-  return wb_date_is_set (&order->storage_from) && order->storage_days != WB_INTEGER_UNSET
-         && wb_date_add_period (&order->storage_from, period, out, NULL);
+  g_date_clear (&long_ago, 1);
+  g_date_set_dmy (&long_ago, 1, G_DATE_JANUARY, 2000);
+  return wb_storage_watch (look->job, look->today != NULL ? look->today : &long_ago, watch, NULL)
+         && watch->state != WB_STORAGE_NONE;
 }
 
 void
 wb_look_storage_limit (const WbItemLook *look)
 {
-  const WbOrder *order = wb_job_order (look->job);
+  WbStorageWatch watch;
 
-  if (!wb_date_is_set (&order->storage_from))
-    put_not_needed (look, WB_ITEM_REASON_NOT_STORED, WB_KIND_ORDER, "storage_from");
+  if (watch_storage (look, &watch))
+    put_order (look, watch.limit != WB_STORAGE_LIMIT_NONE, "storage_days");
   else
-    put_order (look, order->storage_days != WB_INTEGER_UNSET, "storage_days");
+    put_not_needed (look, WB_ITEM_REASON_NOT_STORED, WB_KIND_ORDER, "storage_from");
 }
 
-/* 375.609: ten days before storage ends, one day when it lasts less than ten. */
+/* Whether the goods left before storage in transit would have ended. */
 static gboolean
-was_late_notice (const WbOrder *order)
+left_in_time (const WbStorageWatch *watch)
 {
-  GDate end;
-  gint wanted = order->storage_days < 10 ? 1 : 10;
-
-  return wb_order_storage_end (order, &end)
-         && wb_date_days_between (&order->storage_notice_on, &end) < wanted;
-}
-
-static gboolean
-left_in_time (const WbOrder *order)
-{
-  const GDate *left = wb_date_is_set (&order->storage_to) ? &order->storage_to
-                                                          : &order->delivered_on;
-  GDate end;
-
-  return wb_date_is_set (left)
-         && (!wb_order_storage_end (order, &end) || wb_date_compare (left, &end) <= 0);
+  return watch->state == WB_STORAGE_OUT
+         && (!wb_date_is_set (&watch->out_on) || !wb_date_is_set (&watch->last_day)
+             || wb_date_compare (&watch->out_on, &watch->last_day) <= 0);
 }
 
 void
 wb_look_storage_notice (const WbItemLook *look)
 {
   const WbOrder *order = wb_job_order (look->job);
+  WbStorageWatch watch;
 
-  if (!wb_date_is_set (&order->storage_from))
+  if (!watch_storage (look, &watch))
     put_not_needed (look, WB_ITEM_REASON_NOT_STORED, WB_KIND_ORDER, "storage_from");
   else if (wb_date_is_set (&order->storage_notice_on))
     wb_look_put (look, WB_ITEM_STATE_THERE,
-                 was_late_notice (order) ? WB_ITEM_REASON_LATE_NOTICE : WB_ITEM_REASON_NONE,
+                 watch.notice == WB_STORAGE_NOTICE_LATE ? WB_ITEM_REASON_LATE_NOTICE
+                                                        : WB_ITEM_REASON_NONE,
                  WB_KIND_ORDER, NULL, "storage_notice_on");
-  else if (left_in_time (order))
+  else if (left_in_time (&watch))
     put_not_needed (look, WB_ITEM_REASON_LEFT_STORAGE, WB_KIND_ORDER, "storage_to");
   else
     put_order (look, FALSE, "storage_notice_on");

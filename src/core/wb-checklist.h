@@ -191,13 +191,4 @@ const WbParty *wb_job_party         (const WbJob            *job,
 const WbPaper *wb_job_paper         (const WbJob            *job,
                                      WbPaperKind             kind);
 
-/**
- * wb_order_storage_end:
- * @out: (out): the last day of storage in transit: @storage_from and the limit in days
- *
- * Returns: whether both are known.
- */
-gboolean     wb_order_storage_end   (const WbOrder          *order,
-                                     GDate                  *out);
-
 G_END_DECLS
