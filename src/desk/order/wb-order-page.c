@@ -149,11 +149,31 @@ show_gaps (WbOrderPage *self,
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->gaps), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
 }
 
+/* A state's own rules govern only moves within it; a state that was entered all the same is to be
+ * seen, or it could not be taken out. */
+static gboolean
+concerns_state (const WbOrder *order)
+{
+  switch (order->move_type)
+    {
+    case WB_MOVE_INTRASTATE:
+    case WB_MOVE_OTHER:
+      return TRUE;
+    case WB_MOVE_NONE:
+    case WB_MOVE_INTERSTATE:
+    case WB_MOVE_MILITARY:
+      return order->region != NULL;
+    }
+
+  g_assert_not_reached ();
+}
+
 static void
 show_job (WbOrderPage *self)
 {
   const WbJob *job = wb_job_model_get_job (self->model);
 
+  gtk_widget_set_visible (GTK_WIDGET (self->region), concerns_state (wb_job_order (job)));
   show_advice (self, wb_job_order (job));
   show_weight (self, job);
   show_gaps (self, job);
