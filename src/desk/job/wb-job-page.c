@@ -23,7 +23,8 @@ struct _WbJobPage
   GtkWidget              parent_instance;
 
   GtkWidget             *box;
-  AdwWindowTitle        *title;
+  GtkLabel              *title;
+  GtkLabel              *details;
   GtkButton             *undo_button;
   GtkButton             *redo_button;
   GtkLabel              *saved;
@@ -69,9 +70,9 @@ show_job (WbJobPage *self)
   g_autofree char *heading = wb_job_heading_title (job);
   g_autofree char *details = wb_job_heading_subtitle (job);
 
-  adw_window_title_set_title (self->title, heading);
-  adw_window_title_set_subtitle (self->title, details);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->title), details);
+  gtk_label_set_label (self->title, heading);
+  gtk_label_set_label (self->details, details);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->details), details);
 }
 
 static void
@@ -432,6 +433,7 @@ wb_job_page_class_init (WbJobPageClass *klass)
                                                "/org/wainbook/Wainbook/job/wb-job-page.ui");
   gtk_widget_class_bind_template_child (widget_class, WbJobPage, box);
   gtk_widget_class_bind_template_child (widget_class, WbJobPage, title);
+  gtk_widget_class_bind_template_child (widget_class, WbJobPage, details);
   gtk_widget_class_bind_template_child (widget_class, WbJobPage, undo_button);
   gtk_widget_class_bind_template_child (widget_class, WbJobPage, redo_button);
   gtk_widget_class_bind_template_child (widget_class, WbJobPage, saved);
