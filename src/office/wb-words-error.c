@@ -7,6 +7,7 @@
 #include "office/wb-words.h"
 
 #include "core/wb-core.h"
+#include "store/wb-picture.h"
 #include "store/wb-store.h"
 
 #include <gio/gio.h>
@@ -70,9 +71,34 @@ static const ErrorWords store_words[] = {
     N_("Close Wainbook and open it again; if this comes back, report it with these words.") },
 };
 
+static const ErrorWords picture_words[] = {
+  { WB_PICTURE_ERROR_UNKNOWN, FALSE, N_("This is not a picture that can be taken in."),
+    N_("Wainbook takes JPEG, PNG, TIFF, WebP and HEIC. The file was left as it is.") },
+  { WB_PICTURE_ERROR_CUT_OFF, FALSE,
+    N_("The picture is damaged or ends too early, so it was not taken in."),
+    N_("Copy it from the camera once more. The file was left as it is.") },
+  { WB_PICTURE_ERROR_TOO_LARGE, FALSE, N_("The file is larger than 256 MB, which no photo is."),
+    N_("Make a smaller picture of it. The file was left as it is.") },
+  { WB_PICTURE_ERROR_TOO_WIDE, FALSE, N_("The picture has more than 120 million pixels."),
+    N_("Make a smaller picture of it. The file was left as it is.") },
+  { WB_PICTURE_ERROR_NOT_A_FILE, FALSE, N_("This is a device or a pipe, not a file."),
+    N_("Choose a file.") },
+  { WB_PICTURE_ERROR_NO_DECODER, FALSE,
+    N_("The photo is kept, but this computer cannot show pictures of its kind."),
+    N_("Open it in another program, or take in a JPEG of it as well.") },
+  { WB_PICTURE_ERROR_MISSING, FALSE, N_("The file of this photo is gone."),
+    N_("Put it back from a backup, or take the same picture in again.") },
+  { WB_PICTURE_ERROR_CHANGED, FALSE,
+    N_("The file of this photo is no longer what was taken in."),
+    N_("Do not rely on it. Put it back from a backup, or take the same picture in again.") },
+  { WB_PICTURE_ERROR_TOO_MANY, FALSE, N_("These are more files or folders than are taken in at once."),
+    N_("Take them in by smaller folders: up to 10,000 files, up to 16 folders deep.") },
+};
+
 /* One row a code of our own domains. */
 G_STATIC_ASSERT (G_N_ELEMENTS (core_words) == WB_CORE_ERROR_CATALOG + 1);
 G_STATIC_ASSERT (G_N_ELEMENTS (store_words) == WB_STORE_ERROR_INTERNAL + 1);
+G_STATIC_ASSERT (G_N_ELEMENTS (picture_words) == WB_PICTURE_ERROR_TOO_MANY + 1);
 
 static const ErrorWords io_words[] = {
   { G_IO_ERROR_CANCELLED, FALSE, N_("This was stopped before it was done."), NULL },
@@ -134,6 +160,9 @@ words_of (const GError *error)
 
   if (error->domain == WB_STORE_ERROR)
     return find_words (store_words, G_N_ELEMENTS (store_words), error->code);
+
+  if (error->domain == WB_PICTURE_ERROR)
+    return find_words (picture_words, G_N_ELEMENTS (picture_words), error->code);
 
   if (error->domain == G_IO_ERROR)
     return find_words (io_words, G_N_ELEMENTS (io_words), error->code);
