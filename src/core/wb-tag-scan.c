@@ -365,12 +365,12 @@ same_word (const char *a,
   return g_str_equal (x, y);
 }
 
-/* "light-blue" and "light blue" are one colour, and "light" is a word of it. */
+/* "light-blue" and "light blue" are one colour, and "light" is a word of it; so with "A-7". */
 static gboolean
-is_in_colour (const char *word,
-              const char *colour)
+is_in (const char *word,
+       const char *text)
 {
-  g_auto (GStrv) parts = g_strsplit_set (colour != NULL ? colour : "", " \t-/#:.,", -1);
+  g_auto (GStrv) parts = g_strsplit_set (text != NULL ? text : "", " \t-/#:.,", -1);
 
   for (gsize i = 0; parts[i] != NULL; i++)
     if (same_word (parts[i], word))
@@ -410,7 +410,8 @@ wb_tag_scan_fits_lot (const WbTagScan *self,
   if (self->colour != NULL && !same_word (self->colour, lot->colour))
     return FALSE;
   for (gsize i = 0; self->words[i] != NULL; i++)
-    if (!same_number (self->words[i], lot->number) && !is_in_colour (self->words[i], lot->colour))
+    if (!same_number (self->words[i], lot->number) && !is_in (self->words[i], lot->number)
+        && !is_in (self->words[i], lot->colour))
       return FALSE;
   return TRUE;
 }

@@ -33,7 +33,7 @@ typedef enum
  * @colour: (nullable): of the lot
  * @lot: (nullable): number of the lot
  * @words: (array zero-terminated=1): what stood before the number without a name; each is the
- *   colour, a word of the colour or the number of the lot
+ *   colour or the number of the lot, or a word of one of them
  */
 typedef struct
 {

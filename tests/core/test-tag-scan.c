@@ -152,9 +152,11 @@ make_job (void)
   add_lot (records, "a", "Blue", "4711");
   add_lot (records, "b", "light blue", "0012");
   add_lot (records, "c", "été", NULL);
+  add_lot (records, "d", "green", "A-7");
   add_piece (records, "a42", "a", 42);
   add_piece (records, "b42", "b", 42);
   add_piece (records, "c7", "c", 7);
+  add_piece (records, "d3", "d", 3);
   add_piece (records, "n42", NULL, 42);
   add_piece (records, "a43", "a", 43);
   add_piece (records, "again", "a", 43);
@@ -178,6 +180,8 @@ test_find (void)
     { "lot 4711 tag 43", "a43 again" },
     { "ÉTÉ 7", "c7" },
     { "red 42", "" },
+    { "A-7-3", "d3" },
+    { "green/a-7/3", "d3" },
     { "9", "" },
     { "tag 42 colour blue", "a42" },
   };

@@ -3,6 +3,7 @@
 
 #include "desk/inventory/wb-inventory-list.h"
 #include "desk/inventory/wb-line-entry.h"
+#include "desk/widgets/wb-scanner.h"
 #include "support/wb-test-keys.h"
 #include "support/wb-test-window.h"
 
@@ -169,6 +170,19 @@ inventory_desk_type (InventoryDesk *self,
                      const char    *keys)
 {
   wb_test_type (self->window, keys);
+}
+
+void
+inventory_desk_type_slowly (InventoryDesk *self,
+                            const char    *text)
+{
+  for (; *text != '\0'; text++)
+    {
+      const char key[] = { *text, '\0' };
+
+      g_usleep (2 * WB_SCANNER_GAP_MS * 1000);
+      inventory_desk_type (self, key);
+    }
 }
 
 /* --- looking ---------------------------------------------------------------------------------- */

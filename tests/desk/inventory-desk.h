@@ -37,6 +37,11 @@ void         inventory_desk_close     (InventoryDesk *self);
 void         inventory_desk_type      (InventoryDesk *self,
                                        const char    *keys);
 
+/** Types @text as a person does: each key long after the one before, so that it is no scanner's. "\n"
+ * is Enter. */
+void         inventory_desk_type_slowly (InventoryDesk *self,
+                                         const char    *text);
+
 /** Returns: (transfer none): the job as it stands. */
 const WbJob *inventory_desk_get_job   (InventoryDesk *self);
 /** Returns: (transfer none): piece number @index in the order of entry. */

@@ -182,9 +182,9 @@ test_filter (InventoryDesk *desk,
   wait_for (desk, "14 pieces · 992 lb · 2 without weight");
 }
 
-/* A scanner types digits and Enter; the next scan takes the place of the one before. */
+/* A tag typed into the filter; the next takes the place of the one before. */
 static void
-test_scan (InventoryDesk *desk,
+test_tag_in_filter (InventoryDesk *desk,
            gconstpointer  data)
 {
   g_autoptr (GPtrArray) ids = NULL;
@@ -198,7 +198,7 @@ test_scan (InventoryDesk *desk,
 
   /* Two lines have tag 12; Enter once more goes to the other. */
   g_ptr_array_unref (g_steal_pointer (&ids));
-  inventory_desk_type (desk, "204-012\n");
+  inventory_desk_type_slowly (desk, "204-012\n");
   inventory_desk_rest (desk);
   ids = get_selected (desk);
   g_assert_cmpstr (g_ptr_array_index (ids, 0), ==, "p8");
@@ -523,7 +523,7 @@ main (int    argc,
   ADD ("sort-tag", test_sort_tag);
   ADD ("sort-value", test_sort_value);
   ADD ("filter", test_filter);
-  ADD ("scan", test_scan);
+  ADD ("tag-in-filter", test_tag_in_filter);
   ADD ("remove", test_remove);
   ADD ("remove-refused", test_remove_refused);
   ADD ("bulk", test_bulk);

@@ -247,43 +247,13 @@ test_unless (void)
 }
 
 static void
-test_parse_tag (void)
-{
-  static const struct
-  {
-    const char *text;
-    const char *lot;
-    gint64      tag;      /* -1: no tag */
-  } cases[] = {
-    { "17", NULL, 17 },
-    { " 017 ", NULL, 17 },
-    { "204-017", "204", 17 },
-    { "A-7-3", "A-7", 3 },
-    { "seventeen", NULL, -1 },
-    { "17 chairs", NULL, -1 },
-    { "", NULL, -1 },
-    { "204-", NULL, -1 },
-    { "-17", "", 17 },
-    { "99999999999999999999", NULL, -1 },
-  };
-
-  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
-    {
-      g_autofree char *lot = NULL;
-      gint64 tag = -1;
-
-      g_assert_cmpint (wb_inventory_parse_tag (cases[i].text, &lot, &tag), ==, cases[i].tag >= 0);
-      g_assert_cmpint (tag, ==, cases[i].tag);
-      g_assert_cmpstr (lot, ==, cases[i].lot);
-    }
-}
-
-static void
 test_find (void)
 {
   g_autoptr (WbJob) job = make_job ();
-  g_autoptr (GPtrArray) any = wb_inventory_find_tag (job, NULL, 3);
-  g_autoptr (GPtrArray) numbered = wb_inventory_find_tag (job, "9", 3);
+  g_autoptr (WbTagScan) number = wb_tag_scan_parse ("3", NULL);
+  g_autoptr (WbTagScan) joined = wb_tag_scan_parse ("9-3", NULL);
+  g_autoptr (GPtrArray) any = wb_inventory_find_scan (job, number);
+  g_autoptr (GPtrArray) numbered = wb_inventory_find_scan (job, joined);
   g_autoptr (GPtrArray) in_lot = wb_inventory_find_in_lot (job, "a", 3);
   g_autoptr (GPtrArray) none = wb_inventory_find_in_lot (job, NULL, 3);
 
@@ -296,6 +266,58 @@ test_find (void)
   g_assert_cmpuint (in_lot->len, ==, 1);
   g_assert_cmpstr (g_ptr_array_index (in_lot, 0), ==, "p3");
   g_assert_cmpuint (none->len, ==, 0);
+}
+
+/* What may be somebody's quick typing is none, though it reads as a tag. */
+static void
+test_is_scan (void)
+{
+  static const struct
+  {
+    const char *text;
+    gboolean    is_scan;
+  } cases[] = {
+    { "0042", TRUE },       { "42", FALSE },            { "130", FALSE },
+    { "red-42", TRUE },     { "9-3", TRUE },            { "lot 9 tag 3", TRUE },
+    { "plates 20", FALSE }, { "blue 3", TRUE },        { "tag 3", TRUE },
+    { "{\"tag\":3}", TRUE }, { "wainbook:tag?tag=3", TRUE },
+  };
+  g_autoptr (WbJob) job = make_job ();
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (WbTagScan) scan = wb_tag_scan_parse (cases[i].text, NULL);
+
+      g_test_message ("%s", cases[i].text);
+      g_assert_nonnull (scan);
+      g_assert_cmpint (wb_inventory_is_scan (job, scan, cases[i].text), ==, cases[i].is_scan);
+    }
+}
+
+static void
+test_miss (void)
+{
+  static const struct
+  {
+    const char *text;
+    const char *sentence;
+  } cases[] = {
+    { "0099", "No line has the tag 99." },
+    { "violet-3", "This job has no lot “violet”." },
+    { "lot 9 tag 77", "No line has the tag 77 of lot 9." },
+    { "wainbook:tag?job=2026-9999&tag=3", "Tag 3 belongs to job 2026-9999, not to this one." },
+  };
+  g_autoptr (WbJob) job = make_job ();
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (WbTagScan) scan = wb_tag_scan_parse (cases[i].text, NULL);
+      g_autoptr (GPtrArray) found = wb_inventory_find_scan (job, scan);
+      g_autofree char *sentence = wb_inventory_describe_miss (job, scan);
+
+      g_assert_cmpuint (found->len, ==, 0);
+      g_assert_cmpstr (sentence, ==, cases[i].sentence);
+    }
 }
 
 int
@@ -315,7 +337,8 @@ main (int    argc,
   g_test_add_func ("/desk/line/start", test_start);
   g_test_add_func ("/desk/line/oddity", test_oddity);
   g_test_add_func ("/desk/line/unless", test_unless);
-  g_test_add_func ("/desk/line/parse-tag", test_parse_tag);
+  g_test_add_func ("/desk/line/is-scan", test_is_scan);
+  g_test_add_func ("/desk/line/miss", test_miss);
   g_test_add_func ("/desk/line/find", test_find);
   return g_test_run ();
 }

@@ -123,13 +123,13 @@ wb_test_type (GtkWidget  *window,
   g_autoptr (GError) error = NULL;
   g_autoptr (GSubprocess) process = g_subprocess_new (G_SUBPROCESS_FLAGS_STDIN_PIPE, &error,
                                                       "xdotool", "-", NULL);
-  GtkEventController *watch = gtk_event_controller_key_new ();
+  g_autoptr (GtkEventController) watch = gtk_event_controller_key_new ();
   guint timeout;
 
   g_assert_no_error (error);
   gtk_event_controller_set_propagation_phase (watch, GTK_PHASE_CAPTURE);
   g_signal_connect (watch, "key-released", G_CALLBACK (key_released_cb), &typing);
-  gtk_widget_add_controller (window, watch);
+  gtk_widget_add_controller (window, g_object_ref (watch));
 
   g_subprocess_communicate_utf8_async (process, script, NULL, communicated_cb, &typing);
   wb_test_wait_until (is_sent, &typing);
@@ -137,6 +137,8 @@ wb_test_type (GtkWidget  *window,
   wb_test_wait_until (is_seen, &typing);
   if (g_main_context_find_source_by_id (NULL, timeout) != NULL)
     g_source_remove (timeout);
-  gtk_widget_remove_controller (window, watch);
+  /* The keys may have closed the window. */
+  if (gtk_event_controller_get_widget (watch) != NULL)
+    gtk_widget_remove_controller (window, watch);
   wb_test_settle ();
 }

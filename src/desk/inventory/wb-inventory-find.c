@@ -4,49 +4,85 @@
 
 #include "desk/inventory/wb-inventory-find.h"
 
+#include <glib/gi18n.h>
 #include <string.h>
 
-#define TAG_MAX 999999
-
-gboolean
-wb_inventory_parse_tag (const char  *text,
-                        char       **lot_number,
-                        gint64      *tag)
-{
-  g_autofree char *bare = g_strstrip (g_strdup (text));
-  const char *dash = strrchr (bare, '-');
-  guint64 number;
-
-  *lot_number = NULL;
-  if (!g_ascii_string_to_unsigned (dash != NULL ? dash + 1 : bare, 10, 0, TAG_MAX, &number, NULL))
-    return FALSE;
-
-  if (dash != NULL)
-    *lot_number = g_strndup (bare, (gsize) (dash - bare));
-  *tag = (gint64) number;
-  return TRUE;
-}
+/* A bare number as long as this is no quantity or weight that somebody typed. */
+#define SCANNED_DIGITS 4
 
 GPtrArray *
-wb_inventory_find_tag (const WbJob *job,
-                       const char  *lot_number,
-                       gint64       tag)
+wb_inventory_find_scan (const WbJob     *job,
+                        const WbTagScan *scan)
 {
-  GPtrArray *found = g_ptr_array_new ();
-  guint n = wb_job_count (job, WB_KIND_PIECE);
+  if (!wb_tag_scan_fits_job (scan, job))
+    return g_ptr_array_new ();
+  return wb_tag_scan_find (scan, job);
+}
+
+/* Whether the job has a lot that @scan may mean. */
+static gboolean
+has_lot (const WbJob     *job,
+         const WbTagScan *scan)
+{
+  guint n = wb_job_count (job, WB_KIND_LOT);
 
   for (guint i = 0; i < n; i++)
-    {
-      const WbPiece *piece = wb_job_nth (job, WB_KIND_PIECE, i);
-      const WbLot *lot;
+    if (wb_tag_scan_fits_lot (scan, wb_job_nth (job, WB_KIND_LOT, i)))
+      return TRUE;
+  return FALSE;
+}
 
-      if (piece->tag != tag)
-        continue;
-      lot = wb_job_find (job, WB_KIND_LOT, piece->lot);
-      if (lot_number == NULL || (lot != NULL && g_strcmp0 (lot->number, lot_number) == 0))
-        g_ptr_array_add (found, piece->record.id);
+/* "blue 204": what the scan says of the lot. */
+static char *
+describe_lot (const WbTagScan *scan)
+{
+  g_autoptr (GStrvBuilder) parts = g_strv_builder_new ();
+  g_auto (GStrv) all = NULL;
+
+  g_strv_builder_addv (parts, (const char **) scan->words);
+  if (scan->colour != NULL)
+    g_strv_builder_add (parts, scan->colour);
+  if (scan->lot != NULL)
+    g_strv_builder_add (parts, scan->lot);
+  all = g_strv_builder_end (parts);
+  return g_strjoinv (" ", all);
+}
+
+char *
+wb_inventory_describe_miss (const WbJob     *job,
+                            const WbTagScan *scan)
+{
+  g_autofree char *lot = describe_lot (scan);
+
+  if (!wb_tag_scan_fits_job (scan, job))
+    /* Translators: the number of a tag, and of a job. */
+    return g_strdup_printf (_("Tag %d belongs to job %s, not to this one."), (int) scan->tag,
+                            scan->job);
+  if (!wb_tag_scan_has_lot (scan))
+    return g_strdup_printf (_("No line has the tag %d."), (int) scan->tag);
+  if (!has_lot (job, scan))
+    /* Translators: %s is the colour or the number of a lot, or both. */
+    return g_strdup_printf (_("This job has no lot “%s”."), lot);
+  /* Translators: the number of a tag, and the colour or the number of a lot, or both. */
+  return g_strdup_printf (_("No line has the tag %d of lot %s."), (int) scan->tag, lot);
+}
+
+gboolean
+wb_inventory_is_scan (const WbJob     *job,
+                      const WbTagScan *scan,
+                      const char      *text)
+{
+  switch (scan->form)
+    {
+    case WB_TAG_SCAN_NUMBER:
+      return strlen (text) >= SCANNED_DIGITS;
+    case WB_TAG_SCAN_WORDS:
+      return has_lot (job, scan);
+    case WB_TAG_SCAN_JOINED:
+    case WB_TAG_SCAN_NAMED:
+      return TRUE;
     }
-  return found;
+  return FALSE;
 }
 
 GPtrArray *

@@ -2,27 +2,34 @@
 /* Finding pieces by their tag, as a scanner or a person gives it. */
 #pragma once
 
-#include "core/wb-job.h"
+#include "core/wb-tag-scan.h"
 
 G_BEGIN_DECLS
 
-/**
- * wb_inventory_parse_tag:
- * @text: "17", or "204-017" with the number of the lot
- * @lot_number: (out) (transfer full) (nullable): the number of the lot, %NULL when not given
- *
- * Returns: %FALSE when @text is no tag.
- */
-gboolean    wb_inventory_parse_tag   (const char  *text,
-                                      char       **lot_number,
-                                      gint64      *tag);
+/** Returns: (transfer full) (element-type utf8): ids, which belong to @job, of the pieces that have
+ * the tag; none when the tag names another job. */
+GPtrArray  *wb_inventory_find_scan   (const WbJob     *job,
+                                      const WbTagScan *scan) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full) (element-type utf8): ids, which belong to @job, of the pieces with
- * @tag; of lots with that number only when @lot_number is given. */
-GPtrArray  *wb_inventory_find_tag    (const WbJob *job,
-                                      const char  *lot_number,
-                                      gint64       tag) G_GNUC_WARN_UNUSED_RESULT;
-/** As wb_inventory_find_tag(), for the lot with the id @lot; %NULL for pieces without a lot. */
+/** Returns: (transfer full): a sentence about @scan, of which wb_inventory_find_scan() found
+ * nothing: it is of another job, its lot is not there, or no line has it. */
+char       *wb_inventory_describe_miss (const WbJob     *job,
+                                        const WbTagScan *scan) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * wb_inventory_is_scan:
+ * @scan: what @text says
+ *
+ * Returns: whether @text, which came as fast as a scanner sends it, is a tag and nothing that a
+ *   person with quick fingers typed into a field: it says that it is a tag, or names a lot, or has
+ *   at least four digits.
+ */
+gboolean    wb_inventory_is_scan     (const WbJob     *job,
+                                      const WbTagScan *scan,
+                                      const char      *text);
+
+/** Returns: (transfer full) (element-type utf8): ids, which belong to @job, of the pieces with @tag
+ * in the lot with the id @lot; %NULL for pieces without a lot. */
 GPtrArray  *wb_inventory_find_in_lot (const WbJob *job,
                                       const char  *lot,
                                       gint64       tag) G_GNUC_WARN_UNUSED_RESULT;

@@ -566,6 +566,23 @@ wb_inventory_list_is_filtered (WbInventoryList *self)
 }
 
 gboolean
+wb_inventory_list_lets_through (WbInventoryList *self,
+                                const char      *id)
+{
+  GListModel *all = G_LIST_MODEL (self->sorted);
+  guint n = g_list_model_get_n_items (all);
+
+  for (guint i = 0; i < n; i++)
+    {
+      g_autoptr (WbRecordItem) item = g_list_model_get_item (all, i);
+
+      if (g_str_equal (id_of (item), id))
+        return gtk_filter_match (GTK_FILTER (self->filter), item);
+    }
+  return FALSE;
+}
+
+gboolean
 wb_inventory_list_is_at_rest (WbInventoryList *self)
 {
   g_return_val_if_fail (WB_IS_INVENTORY_LIST (self), FALSE);

@@ -33,6 +33,10 @@ void               wb_inventory_list_set_words     (WbInventoryList *self,
 /** Whether words hold lines back. */
 gboolean           wb_inventory_list_is_filtered   (WbInventoryList *self);
 
+/** Whether the words let piece @id through, shown already or not. */
+gboolean           wb_inventory_list_lets_through  (WbInventoryList *self,
+                                                    const char      *id);
+
 /** Whether filtering and sorting are done, and what is shown is what will be shown. */
 gboolean           wb_inventory_list_is_at_rest    (WbInventoryList *self);
 
