@@ -38,6 +38,10 @@ static const WbToolCommand commands[] = {
     N_("Reckon what is owed on a claim under both choices"), wb_tool_claim_reckon },
   { "claim", "freeze", N_("FILE CLAIM"), 2, 2, 0,
     N_("Keep today's reckoning of a claim with all that it is made of"), wb_tool_claim_freeze },
+  { "claim", "due", N_("FILE"), 1, 1, WB_TOOL_OPTION_JSON,
+    N_("Tell what is due on open claims, and when"), wb_tool_claim_due },
+  { "claim", "calendar", N_("FILE"), 1, 1, WB_TOOL_OPTION_OUTPUT,
+    N_("Write what is due as a calendar to subscribe to"), wb_tool_claim_calendar },
 
   { "terms", "list", "", 0, 0, WB_TOOL_OPTION_JSON,
     N_("List the terms that are there"), wb_tool_terms_list },

@@ -73,6 +73,8 @@ int       wb_tool_inventory_export (const WbToolOptions *options);
 int       wb_tool_claim_list       (const WbToolOptions *options);
 int       wb_tool_claim_reckon     (const WbToolOptions *options);
 int       wb_tool_claim_freeze     (const WbToolOptions *options);
+int       wb_tool_claim_due        (const WbToolOptions *options);
+int       wb_tool_claim_calendar   (const WbToolOptions *options);
 int       wb_tool_terms_list       (const WbToolOptions *options);
 int       wb_tool_terms_check      (const WbToolOptions *options);
 int       wb_tool_mark_read        (const WbToolOptions *options);

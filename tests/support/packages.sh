@@ -6,7 +6,8 @@
 # To build and install the program.
 build_packages=(
   gcc libc6-dev meson ninja-build pkg-config
-  libglib2.0-dev libgtk-4-dev libadwaita-1-dev libsqlite3-dev libjson-glib-dev libgexiv2-dev
+  libglib2.0-dev libgtk-4-dev libadwaita-1-dev libsqlite3-dev libjson-glib-dev libical-dev
+  libgexiv2-dev
   gettext itstool desktop-file-utils
 )
 
@@ -18,7 +19,8 @@ run_packages=(
 # To run the tests: a display of their own, programs that look at windows and files.
 test_packages=(
   xvfb xauth x11-utils xdotool openbox imagemagick dbus at-spi2-core python3-gi
-  gawk yelp-tools libxml2-utils appstream sqlite3 python3-jsonschema libimage-exiftool-perl
+  gawk yelp-tools libxml2-utils appstream sqlite3 python3-jsonschema python3-icalendar
+  libimage-exiftool-perl
 )
 
 # Prints those of its arguments that are not installed.
