@@ -8,6 +8,7 @@
 
 #include "core/wb-core.h"
 #include "core/wb-mark.h"
+#include "core/wb-tag-scan.h"
 #include "core/wb-tally.h"
 #include "core/wb-text.h"
 
@@ -191,21 +192,22 @@ find_named (const Reader     *self,
   return found;
 }
 
-/* "3107-017": the number of a lot, and one of its tags. */
+/* "3107-017", also behind the colour: the number of a lot, and one of its tags. */
 static Group *
 find_printed (const Reader    *self,
               const WbTagItem *item)
 {
   g_autofree char *number = g_strdup_printf ("%" G_GINT64_FORMAT, item->first);
 
-  if (!item->range || item->lot != NULL || item->first <= item->last)
+  if (!item->range || item->first <= item->last)
     return NULL;
 
   for (guint i = 0; i < self->groups->len; i++)
     {
       Group *group = g_ptr_array_index (self->groups, i);
 
-      if (group->lot != NULL && g_strcmp0 (group->lot->number, number) == 0)
+      if (group->lot != NULL && g_strcmp0 (group->lot->number, number) == 0
+          && (item->lot == NULL || group_matches (group, item->lot)))
         return group;
     }
   return NULL;
@@ -367,12 +369,85 @@ read_item (Reader           *self,
   return group != NULL && put_in (self, group, item, item->first, item->last, error);
 }
 
+/* --- scanned tags ----------------------------------------------------------------------------- */
+
+/* Whether @text is the text of a printed tag, which names what it says, and not what hands type. */
+static gboolean
+is_scanned (const char *text)
+{
+  const char *start = wb_text_skip_space (text);
+
+  return *start == '{' || (strchr (start, ':') != NULL && strchr (start, '?') != NULL);
+}
+
+static gboolean
+read_scanned (Reader      *self,
+              const char  *text,
+              GError     **error)
+{
+  g_autoptr (WbTagScan) scan = wb_tag_scan_parse (text, error);
+  WbTagItem item = { .position = 1 };
+  Group *found = NULL;
+
+  if (scan == NULL)
+    return FALSE;
+  if (!wb_tag_scan_fits_job (scan, self->job))
+    {
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE,
+                   "This tag belongs to job %s, not to this one; it was not counted", scan->job);
+      return FALSE;
+    }
+
+  item.first = item.last = scan->tag;
+  for (guint i = 0; i < self->groups->len; i++)
+    {
+      Group *group = g_ptr_array_index (self->groups, i);
+
+      if (!wb_tag_scan_fits_lot (scan, group->lot))
+        continue;
+      if (found != NULL)
+        return fail_doubtful (found, group, &item, error) != NULL;
+      found = group;
+    }
+  if (found == NULL)
+    {
+      g_autofree char *names = list_groups (self);
+
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE,
+                   "This tag is of a lot that the job does not have; its lots are: %s", names);
+      return FALSE;
+    }
+  return put_in (self, found, &item, scan->tag, scan->tag, error);
+}
+
+static gboolean
+read_typed (Reader      *self,
+            const char  *text,
+            GError     **error)
+{
+  g_autoptr (GPtrArray) items = wb_tag_items_parse (text, TRUE, error);
+
+  if (items == NULL)
+    return FALSE;
+  if (items->len > 0 && self->groups->len == 0)
+    {
+      g_set_error_literal (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING,
+                           "No piece of the inventory has a tag number; count each in the list of "
+                           "what is left");
+      return FALSE;
+    }
+
+  for (guint i = 0; i < items->len; i++)
+    if (!read_item (self, g_ptr_array_index (items, i), error))
+      return FALSE;
+  return TRUE;
+}
+
 WbCountEntry *
 wb_count_entry_read (const WbJob  *job,
                      const char   *text,
                      GError      **error)
 {
-  g_autoptr (GPtrArray) items = NULL;
   g_autoptr (GPtrArray) groups = g_ptr_array_new_with_free_func (group_free);
   g_autoptr (WbCountEntry) entry = entry_new ();
   Reader reader = { .job = job, .groups = groups, .entry = entry };
@@ -384,24 +459,12 @@ wb_count_entry_read (const WbJob  *job,
       return NULL;
     }
 
-  items = wb_tag_items_parse (text, TRUE, error);
-  if (items == NULL)
-    return NULL;
-
   for (guint i = 0; i < wb_job_count (job, WB_KIND_LOT); i++)
     add_group (&reader, wb_job_nth (job, WB_KIND_LOT, i));
   add_group (&reader, NULL);
-  if (items->len > 0 && groups->len == 0)
-    {
-      g_set_error_literal (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING,
-                           "No piece of the inventory has a tag number; count each in the list of "
-                           "what is left");
-      return NULL;
-    }
-
-  for (guint i = 0; i < items->len; i++)
-    if (!read_item (&reader, g_ptr_array_index (items, i), error))
-      return NULL;
+  if (!(is_scanned (text) ? read_scanned (&reader, text, error)
+                          : read_typed (&reader, text, error)))
+    return NULL;
 
   for (guint i = 0; i < entry->parts->len; i++)
     {

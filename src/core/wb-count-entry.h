@@ -35,7 +35,8 @@ void          wb_count_entry_free (WbCountEntry *self);
 
 /**
  * wb_count_entry_read:
- * @text: "1-40, 42, 57"; with several lots "teal 1-40; amber 7"; "3107-017" as on the tag
+ * @text: "1-40, 42, 57"; with several lots "teal 1-40; amber 7"; "3107-017" as on the tag; or what a
+ *   scanner sends of a printed tag: see wb_tag_scan_parse()
  *
  * Reads as wb_tag_items_parse() does, and further:
  *

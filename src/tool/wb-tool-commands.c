@@ -17,7 +17,7 @@ static const WbToolCommand commands[] = {
 
   { "job", "list", N_("FILE"), 1, 1, WB_TOOL_OPTION_FIND | WB_TOOL_OPTION_JSON,
     N_("List the jobs of a book"), wb_tool_job_list },
-  { "job", "show", N_("FILE NUMBER"), 2, 2, WB_TOOL_OPTION_JSON,
+  { "job", "show", N_("FILE NUMBER"), 2, 2, WB_TOOL_OPTION_JSON | WB_TOOL_OPTION_PIECE,
     N_("Show a job by its job, bill or claim number"), wb_tool_job_show },
   { "job", "import", N_("FILE DOCUMENT…"), 2, G_MAXUINT, 0,
     N_("Put job documents into a book, all or none"), wb_tool_job_import },
@@ -30,6 +30,16 @@ static const WbToolCommand commands[] = {
     N_("Add the pieces of a table to a job"), wb_tool_inventory_import },
   { "inventory", "export", N_("FILE NUMBER"), 2, 2, WB_TOOL_OPTION_OUTPUT,
     N_("Write the pieces of a job as a table"), wb_tool_inventory_export },
+
+  { "handover", "list", N_("FILE NUMBER"), 2, 2, WB_TOOL_OPTION_JSON,
+    N_("List the handovers of a job"), wb_tool_handover_list },
+  { "handover", "show", N_("FILE NUMBER HANDOVER"), 3, 3, WB_TOOL_OPTION_JSON,
+    N_("Show what was counted, short, over and damaged at a handover"), wb_tool_handover_show },
+  { "handover", "count", N_("FILE NUMBER HANDOVER [TAGS]"), 3, 4,
+    WB_TOOL_OPTION_JSON | WB_TOOL_OPTION_FINISH,
+    N_("Count tags off at a handover"), wb_tool_handover_count },
+  { "handover", "note", N_("FILE NUMBER HANDOVER MARKS"), 4, 4, WB_TOOL_OPTION_JSON,
+    N_("Note marks on a piece at a handover, as in “42 SC 4-8”"), wb_tool_handover_note },
 
   { "claim", "list", N_("FILE"), 1, 1, WB_TOOL_OPTION_JSON,
     N_("List the claims of a book"), wb_tool_claim_list },

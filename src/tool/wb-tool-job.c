@@ -243,6 +243,9 @@ wb_tool_job_show (const WbToolOptions *options)
   if (job == NULL)
     return WB_TOOL_FAILED;
 
+  if (options->piece != NULL)
+    return wb_tool_show_piece (options, job);
+
   if (options->json)
     {
       g_autofree char *text = wb_job_document_write (job);

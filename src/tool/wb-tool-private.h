@@ -21,6 +21,8 @@ typedef enum
   WB_TOOL_OPTION_GOOD_ROWS = 1 << 3,
   WB_TOOL_OPTION_WHY       = 1 << 4,
   WB_TOOL_OPTION_VERIFY    = 1 << 5,
+  WB_TOOL_OPTION_PIECE     = 1 << 6,
+  WB_TOOL_OPTION_FINISH    = 1 << 7,
 } WbToolOptionFlags;
 
 /** WbToolOptions: what stood behind the two words of a command. */
@@ -33,6 +35,8 @@ typedef struct
   gboolean  good_rows;
   gboolean  why;
   gboolean  verify;
+  char     *piece;
+  gboolean  finish;
   char    **arguments;     /* NULL-terminated, as many as the command asks for */
 } WbToolOptions;
 
@@ -70,6 +74,10 @@ int       wb_tool_job_export       (const WbToolOptions *options);
 int       wb_tool_job_history      (const WbToolOptions *options);
 int       wb_tool_inventory_import (const WbToolOptions *options);
 int       wb_tool_inventory_export (const WbToolOptions *options);
+int       wb_tool_handover_list    (const WbToolOptions *options);
+int       wb_tool_handover_show    (const WbToolOptions *options);
+int       wb_tool_handover_count   (const WbToolOptions *options);
+int       wb_tool_handover_note    (const WbToolOptions *options);
 int       wb_tool_claim_list       (const WbToolOptions *options);
 int       wb_tool_claim_reckon     (const WbToolOptions *options);
 int       wb_tool_claim_freeze     (const WbToolOptions *options);
@@ -80,6 +88,10 @@ int       wb_tool_terms_check      (const WbToolOptions *options);
 int       wb_tool_mark_read        (const WbToolOptions *options);
 int       wb_tool_help             (const WbToolOptions *options);
 int       wb_tool_version          (const WbToolOptions *options);
+
+/** Tells where the piece is that "--piece" names, and its path. Returns: an exit status. */
+int       wb_tool_show_piece       (const WbToolOptions *options,
+                                    WbJob               *job);
 
 /* --- speaking --------------------------------------------------------------------------------- */
 

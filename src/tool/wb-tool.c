@@ -151,6 +151,12 @@ entries_of (const WbToolCommand *command,
     { WB_TOOL_OPTION_VERIFY,
       { "verify", 0, 0, G_OPTION_ARG_NONE, &options->verify,
         N_("Make the reckonings that were kept again and compare"), NULL } },
+    { WB_TOOL_OPTION_PIECE,
+      { "piece", 'p', 0, G_OPTION_ARG_STRING, &options->piece,
+        N_("Tell where one piece is and the way it went"), N_("TAG") } },
+    { WB_TOOL_OPTION_FINISH,
+      { "finish", 0, 0, G_OPTION_ARG_NONE, &options->finish,
+        N_("Finish the count: what is not counted is short"), NULL } },
     { ~0,
       { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, &options->arguments, NULL, NULL } },
   };
@@ -170,6 +176,7 @@ options_clear (WbToolOptions *options)
 {
   g_clear_pointer (&options->find, g_free);
   g_clear_pointer (&options->output, g_free);
+  g_clear_pointer (&options->piece, g_free);
   g_clear_pointer (&options->arguments, g_strfreev);
 }
 

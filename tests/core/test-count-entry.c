@@ -42,6 +42,7 @@ static const struct
   { "teal/3107 7", "teal: 7" },
   { "3107-017", "teal: 17" },
   { "3107-57", "teal:  over 57" },
+  { "teal 3107-017, teal 3107-018", "teal: 17-18" },
 };
 
 static void
@@ -72,6 +73,8 @@ static const struct
   { "amber 1-10, teal 2, amber 3", "amber: 1-10; teal: 2" },
   { "3108-9, 3107-9", "amber: 9; teal: 9" },
   { "amber 57", "amber:  over 57" },
+  { "wainbook:tag?job=J-1&colour=amber&lot=3108&tag=7", "amber: 7" },
+  { "wainbook:tag?job=J-1&lot=3107&tag=0007\n", "teal: 7" },
 };
 
 static void
@@ -111,6 +114,13 @@ static const struct
                         "before it, as in “teal 5”" },
   { 40, 10, "57", "At character 1, no piece has the tag 57; to count it as an overage write its lot "
                   "before it, as in “teal 57”" },
+  { 40, 0, "wainbook:tag?job=J-2&colour=teal&tag=7",
+    "This tag belongs to job J-2, not to this one; it was not counted" },
+  { 40, 0, "wainbook:tag?job=J-1&colour=pink&tag=7",
+    "This tag is of a lot that the job does not have; its lots are: teal 3107" },
+  { 40, 10, "wainbook:tag?job=J-1&tag=7",
+    "At character 1, 7 may be of teal 3107 or of amber 3108; write the lot before it, as in “teal "
+    "7”" },
   { 40, 10, "teal", "At character 1, no tag number stands behind “teal”" },
 };
 
@@ -140,6 +150,7 @@ static const struct
   { "teal 7 MCU", "t7", "MCU" },
   { "teal/3107 7 MCU", "t7", "MCU" },
   { "3108-007 CH 3", "a7", "CH 3" },
+  { "amber 3108-007 CH 3", "a7", "CH 3" },
 };
 
 static const struct
