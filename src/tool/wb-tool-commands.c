@@ -41,6 +41,16 @@ static const WbToolCommand commands[] = {
   { "handover", "note", N_("FILE NUMBER HANDOVER MARKS"), 4, 4, WB_TOOL_OPTION_JSON,
     N_("Note marks on a piece at a handover, as in “42 SC 4-8”"), wb_tool_handover_note },
 
+  { "photo", "add", N_("FILE NUMBER PICTURE…"), 3, G_MAXUINT,
+    WB_TOOL_OPTION_PIECE | WB_TOOL_OPTION_MOMENT,
+    N_("Take pictures, or folders of them, into a job"), wb_tool_photo_add },
+  { "photo", "list", N_("FILE NUMBER"), 2, 2, WB_TOOL_OPTION_JSON,
+    N_("List the photos of a job"), wb_tool_photo_list },
+  { "photo", "verify", N_("FILE [NUMBER]"), 1, 2, 0,
+    N_("Compare the files of photos with what was taken in"), wb_tool_photo_verify },
+  { "photo", "unused", N_("FILE"), 1, 1, 0,
+    N_("List files of photos that no job uses"), wb_tool_photo_unused },
+
   { "claim", "list", N_("FILE"), 1, 1, WB_TOOL_OPTION_JSON,
     N_("List the claims of a book"), wb_tool_claim_list },
   { "claim", "reckon", N_("FILE CLAIM"), 2, 2,

@@ -23,6 +23,7 @@ typedef enum
   WB_TOOL_OPTION_VERIFY    = 1 << 5,
   WB_TOOL_OPTION_PIECE     = 1 << 6,
   WB_TOOL_OPTION_FINISH    = 1 << 7,
+  WB_TOOL_OPTION_MOMENT    = 1 << 8,
 } WbToolOptionFlags;
 
 /** WbToolOptions: what stood behind the two words of a command. */
@@ -37,6 +38,7 @@ typedef struct
   gboolean  verify;
   char     *piece;
   gboolean  finish;
+  char     *moment;
   char    **arguments;     /* NULL-terminated, as many as the command asks for */
 } WbToolOptions;
 
@@ -83,6 +85,10 @@ int       wb_tool_claim_reckon     (const WbToolOptions *options);
 int       wb_tool_claim_freeze     (const WbToolOptions *options);
 int       wb_tool_claim_due        (const WbToolOptions *options);
 int       wb_tool_claim_calendar   (const WbToolOptions *options);
+int       wb_tool_photo_add        (const WbToolOptions *options);
+int       wb_tool_photo_list       (const WbToolOptions *options);
+int       wb_tool_photo_verify     (const WbToolOptions *options);
+int       wb_tool_photo_unused     (const WbToolOptions *options);
 int       wb_tool_terms_list       (const WbToolOptions *options);
 int       wb_tool_terms_check      (const WbToolOptions *options);
 int       wb_tool_mark_read        (const WbToolOptions *options);

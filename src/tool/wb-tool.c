@@ -148,12 +148,15 @@ entries_of (const WbToolCommand *command,
     { WB_TOOL_OPTION_WHY,
       { "why", 'w', 0, G_OPTION_ARG_NONE, &options->why, N_("Tell every step and where its rule "
                                                             "is written"), NULL } },
+    { WB_TOOL_OPTION_MOMENT,
+      { "moment", 'm', 0, G_OPTION_ARG_STRING, &options->moment,
+        N_("When they were taken: packing, origin, storage, delivery or claim"), N_("MOMENT") } },
     { WB_TOOL_OPTION_VERIFY,
       { "verify", 0, 0, G_OPTION_ARG_NONE, &options->verify,
         N_("Make the reckonings that were kept again and compare"), NULL } },
     { WB_TOOL_OPTION_PIECE,
       { "piece", 'p', 0, G_OPTION_ARG_STRING, &options->piece,
-        N_("Tell where one piece is and the way it went"), N_("TAG") } },
+        N_("One piece, by its tag: what is told of it, or what photos show"), N_("TAG") } },
     { WB_TOOL_OPTION_FINISH,
       { "finish", 0, 0, G_OPTION_ARG_NONE, &options->finish,
         N_("Finish the count: what is not counted is short"), NULL } },
@@ -177,6 +180,7 @@ options_clear (WbToolOptions *options)
   g_clear_pointer (&options->find, g_free);
   g_clear_pointer (&options->output, g_free);
   g_clear_pointer (&options->piece, g_free);
+  g_clear_pointer (&options->moment, g_free);
   g_clear_pointer (&options->arguments, g_strfreev);
 }
 
