@@ -19,6 +19,8 @@ static const WbToolCommand commands[] = {
     N_("List the jobs of a book"), wb_tool_job_list },
   { "job", "show", N_("FILE NUMBER"), 2, 2, WB_TOOL_OPTION_JSON | WB_TOOL_OPTION_PIECE,
     N_("Show a job by its job, bill or claim number"), wb_tool_job_show },
+  { "job", "check", N_("FILE NUMBER"), 2, 2, WB_TOOL_OPTION_JSON,
+    N_("Tell what a job file lacks, by when, and by which rule"), wb_tool_job_check },
   { "job", "import", N_("FILE DOCUMENT…"), 2, G_MAXUINT, 0,
     N_("Put job documents into a book, all or none"), wb_tool_job_import },
   { "job", "export", N_("FILE NUMBER"), 2, 2, WB_TOOL_OPTION_OUTPUT,

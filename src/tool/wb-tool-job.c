@@ -261,6 +261,8 @@ wb_tool_job_show (const WbToolOptions *options)
       else
         append_kind (out, job, (WbKind) kind);
     }
+  wb_tool_append_keeping (out, job);
+  wb_tool_append_charges (out, office, job);
 
   g_string_truncate (out, out->len - 1);
   wb_tool_print (out->str);

@@ -73,6 +73,7 @@ int       wb_tool_job_list         (const WbToolOptions *options);
 int       wb_tool_job_show         (const WbToolOptions *options);
 int       wb_tool_job_import       (const WbToolOptions *options);
 int       wb_tool_job_export       (const WbToolOptions *options);
+int       wb_tool_job_check        (const WbToolOptions *options);
 int       wb_tool_job_history      (const WbToolOptions *options);
 int       wb_tool_inventory_import (const WbToolOptions *options);
 int       wb_tool_inventory_export (const WbToolOptions *options);
@@ -140,5 +141,16 @@ const WbClaim *wb_tool_find_claim  (const WbJob         *job,
 int       wb_tool_claim_verify     (WbOffice            *office,
                                     WbJob               *job,
                                     const WbClaim       *claim);
+
+/* --- parts of the showing of a job ------------------------------------------------------------ */
+
+/** Appends what may be asked for at delivery, or what is missing for it. */
+void      wb_tool_append_charges   (GString             *out,
+                                    WbOffice            *office,
+                                    const WbJob         *job);
+
+/** Appends until when each paper is kept; nothing when there is none. */
+void      wb_tool_append_keeping   (GString             *out,
+                                    const WbJob         *job);
 
 G_END_DECLS
