@@ -9,6 +9,7 @@
 #include "office/wb-office.h"
 
 #include "office/wb-office-private.h"
+#include "office/wb-catalog-folder.h"
 #include "office/wb-terms-folder.h"
 
 struct _WbOffice
@@ -17,6 +18,8 @@ struct _WbOffice
 
   WbBook       *book;
   WbTermsSet   *terms;
+  WbCatalog    *catalog;
+  GStrv         catalog_faults;
   GStrv         faults;
   GMainContext *context;   /* of whoever opened the office; signals come out there */
 };
@@ -95,6 +98,8 @@ wb_office_finalize (GObject *object)
 
   g_clear_object (&self->book);
   g_clear_pointer (&self->terms, wb_terms_set_unref);
+  g_clear_pointer (&self->catalog, wb_catalog_unref);
+  g_clear_pointer (&self->catalog_faults, g_strfreev);
   g_clear_pointer (&self->faults, g_strfreev);
   g_clear_pointer (&self->context, g_main_context_unref);
 
@@ -142,6 +147,7 @@ open_for_context (const char    *path,
   self = g_object_new (WB_TYPE_OFFICE, NULL);
   self->book = g_steal_pointer (&book);
   self->terms = wb_terms_folder_load_all (&self->faults);
+  self->catalog = wb_catalog_folder_load_all (&self->catalog_faults);
   self->context = g_main_context_ref (context);
 
   return g_steal_pointer (&self);
@@ -257,6 +263,22 @@ wb_office_get_terms_faults (WbOffice *self)
   g_return_val_if_fail (WB_IS_OFFICE (self), NULL);
 
   return (const char *const *) self->faults;
+}
+
+WbCatalog *
+wb_office_get_catalog (WbOffice *self)
+{
+  g_return_val_if_fail (WB_IS_OFFICE (self), NULL);
+
+  return self->catalog;
+}
+
+const char *const *
+wb_office_get_catalog_faults (WbOffice *self)
+{
+  g_return_val_if_fail (WB_IS_OFFICE (self), NULL);
+
+  return (const char *const *) self->catalog_faults;
 }
 
 WbBook *

@@ -6,6 +6,7 @@
 
 #include <gio/gio.h>
 
+#include "core/wb-catalog.h"
 #include "core/wb-job.h"
 #include "core/wb-reckoning.h"
 #include "core/wb-terms.h"
@@ -46,6 +47,12 @@ WbTermsSet  *wb_office_get_terms         (WbOffice            *self);
 /** Returns: (transfer none): messages of terms files left out, "FILE:LINE: …"; empty when all is
  * well. */
 const char *const *wb_office_get_terms_faults (WbOffice       *self);
+
+/** Returns: (transfer none): the shipped catalogue with the entries of the user's own folder
+ * (wainbook/catalogs) in it. A faulty file is left out, as of terms. */
+WbCatalog   *wb_office_get_catalog       (WbOffice            *self);
+/** Returns: (transfer none): messages of catalogue files left out, "FILE:LINE: …". */
+const char *const *wb_office_get_catalog_faults (WbOffice     *self);
 
 /* --- jobs ------------------------------------------------------------------------------------- */
 

@@ -52,6 +52,8 @@ static const WbToolCommand commands[] = {
     N_("Compare the files of photos with what was taken in"), wb_tool_photo_verify },
   { "photo", "unused", N_("FILE"), 1, 1, 0,
     N_("List files of photos that no job uses"), wb_tool_photo_unused },
+  { "packing", "show", N_("FILE NUMBER"), 2, 2, WB_TOOL_OPTION_JSON,
+    N_("Show the cartons, materials and packing checks of a job"), wb_tool_packing_show },
 
   { "claim", "list", N_("FILE"), 1, 1, WB_TOOL_OPTION_JSON,
     N_("List the claims of a book"), wb_tool_claim_list },
@@ -69,6 +71,9 @@ static const WbToolCommand commands[] = {
     N_("List the terms that are there"), wb_tool_terms_list },
   { "terms", "check", N_("TERMS…"), 1, G_MAXUINT, 0,
     N_("Look for faults in terms files"), wb_tool_terms_check },
+
+  { "catalog", "check", N_("CATALOG…"), 1, G_MAXUINT, 0,
+    N_("Look for faults in catalogue files"), wb_tool_catalog_check },
 
   { "mark", "read", N_("MARKS…"), 1, G_MAXUINT, 0,
     N_("Say condition marks in words"), wb_tool_mark_read },

@@ -90,6 +90,8 @@ int       wb_tool_photo_add        (const WbToolOptions *options);
 int       wb_tool_photo_list       (const WbToolOptions *options);
 int       wb_tool_photo_verify     (const WbToolOptions *options);
 int       wb_tool_photo_unused     (const WbToolOptions *options);
+int       wb_tool_packing_show     (const WbToolOptions *options);
+int       wb_tool_catalog_check    (const WbToolOptions *options);
 int       wb_tool_terms_list       (const WbToolOptions *options);
 int       wb_tool_terms_check      (const WbToolOptions *options);
 int       wb_tool_mark_read        (const WbToolOptions *options);

@@ -38,23 +38,50 @@ static GParamSpec *properties[N_PROPS];
 
 G_DEFINE_FINAL_TYPE (WbNotices, wb_notices, GTK_TYPE_WIDGET)
 
-static const char *const *
-get_terms_faults (WbNotices *self)
+static WbOffice *
+get_office (WbNotices *self)
 {
-  return wb_office_get_terms_faults (wb_open_jobs_get_office (self->open_jobs));
+  return wb_open_jobs_get_office (self->open_jobs);
+}
+
+/* Returns: (transfer full): what is wrong with the files of terms and of the catalogue. */
+static char *
+describe_faults (WbNotices *self)
+{
+  g_autofree char *terms = g_strjoinv ("\n\n",
+                                       (char **) wb_office_get_terms_faults (get_office (self)));
+  g_autofree char *catalog = g_strjoinv ("\n\n",
+                                         (char **) wb_office_get_catalog_faults (get_office (self)));
+
+  return g_strconcat (terms, *terms != '\0' && *catalog != '\0' ? "\n\n" : "", catalog, NULL);
 }
 
 static void
 show_terms (WbNotices *self)
 {
-  guint count = self->open_jobs != NULL ? g_strv_length ((char **) get_terms_faults (self)) : 0;
-  g_autofree char *text =
-    g_strdup_printf (ngettext ("%u file of terms has a fault and was left out.",
-                               "%u files of terms have faults and were left out.", count),
-                     count);
+  guint n_terms = 0, n_catalog = 0;
+  g_autoptr (GString) text = g_string_new (NULL);
 
-  gtk_label_set_label (self->terms_label, text);
-  gtk_info_bar_set_revealed (self->terms_bar, count > 0);
+  if (self->open_jobs != NULL)
+    {
+      n_terms = g_strv_length ((char **) wb_office_get_terms_faults (get_office (self)));
+      n_catalog = g_strv_length ((char **) wb_office_get_catalog_faults (get_office (self)));
+    }
+  if (n_terms > 0)
+    g_string_append_printf (text, ngettext ("%u file of terms has a fault and was left out.",
+                                            "%u files of terms have faults and were left out.",
+                                            n_terms),
+                            n_terms);
+  if (n_terms > 0 && n_catalog > 0)
+    g_string_append_c (text, ' ');
+  if (n_catalog > 0)
+    g_string_append_printf (text, ngettext ("%u fault stands in files of the catalogue.",
+                                            "%u faults stand in files of the catalogue.",
+                                            n_catalog),
+                            n_catalog);
+
+  gtk_label_set_label (self->terms_label, text->str);
+  gtk_info_bar_set_revealed (self->terms_bar, n_terms + n_catalog > 0);
 }
 
 static WbJobModel *
@@ -86,15 +113,16 @@ static void
 terms_answered_cb (WbNotices *self,
                    int        response)
 {
-  g_autofree char *text = g_strjoinv ("\n\n", (char **) get_terms_faults (self));
+  g_autofree char *text = NULL;
   GtkWidget *dialog;
 
   gtk_info_bar_set_revealed (self->terms_bar, FALSE);
   if (response == GTK_RESPONSE_CLOSE)
     return;
 
+  text = describe_faults (self);
   dialog = adw_message_dialog_new (GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self))),
-                                   _("Terms That Were Left Out"), text);
+                                   _("Files With Faults"), text);
   adw_message_dialog_add_response (ADW_MESSAGE_DIALOG (dialog), "close", _("_Close"));
   gtk_window_present (GTK_WINDOW (dialog));
 }
