@@ -191,15 +191,29 @@ wb_propose (WbTerms           *terms,
             const GDate       *today)
 {
   g_autoptr (WbTrail) trail = NULL;
+
+  g_return_val_if_fail (job != NULL, NULL);
+
+  trail = wb_trail_new (job);
+  return wb_propose_along (terms, job, trail, line, today);
+}
+
+WbProposal *
+wb_propose_along (WbTerms           *terms,
+                  WbJob             *job,
+                  WbTrail           *trail,
+                  const WbClaimLine *line,
+                  const GDate       *today)
+{
   WbProposal *self;
   const WbProof *deciding;
   WbCase one;
 
   g_return_val_if_fail (terms != NULL, NULL);
   g_return_val_if_fail (job != NULL, NULL);
+  g_return_val_if_fail (trail != NULL, NULL);
   g_return_val_if_fail (line != NULL, NULL);
 
-  trail = wb_trail_new (job);
   self = g_new0 (WbProposal, 1);
   self->job = wb_job_ref (job);
   self->terms = wb_terms_ref (terms);

@@ -3,6 +3,7 @@
 
 #include "core/wb-job.h"
 #include "core/wb-terms.h"
+#include "core/wb-trail.h"
 
 G_BEGIN_DECLS
 
@@ -151,6 +152,13 @@ typedef struct
  */
 WbProposal *wb_propose        (WbTerms           *terms,
                                WbJob             *job,
+                               const WbClaimLine *line,
+                               const GDate       *today) G_GNUC_WARN_UNUSED_RESULT;
+
+/** As wb_propose(), with the trail of @job at hand, for many lines in a row. */
+WbProposal *wb_propose_along  (WbTerms           *terms,
+                               WbJob             *job,
+                               WbTrail           *trail,
                                const WbClaimLine *line,
                                const GDate       *today) G_GNUC_WARN_UNUSED_RESULT;
 void        wb_proposal_free  (WbProposal        *self);

@@ -1,0 +1,729 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Shares what the carrier owes on a claim out among those who had the goods, and sets what was
+ * charged to them beside it. Who had a piece when comes from the trail, where a loss was first noted
+ * from the proposal; what is owed from the reckoning. */
+#include "config.h"
+
+#include "core/wb-apportion.h"
+
+#include <string.h>
+
+#include "core/wb-core.h"
+
+#define N_(text) text
+
+#define CARRIER 0
+#define WHOLE 10000
+
+static const WbEnumValue rule_values[] = {
+  { WB_APPORTION_LAST, "last", N_("The last handler without an exception") },
+  { WB_APPORTION_EQUAL, "equal", N_("In equal parts among all that could have done it") },
+};
+const WbEnum wb_apportion_rules = { "rule of sharing", rule_values, G_N_ELEMENTS (rule_values) };
+
+static const WbEnumValue why_values[] = {
+  { WB_SHARED_NOTED, "noted", N_("Noted at the end of its time with the goods") },
+  { WB_SHARED_UNCOUNTED, "uncounted", N_("Not counted in between") },
+  { WB_SHARED_UNSIGNED, "unsigned", N_("Exception not signed by the warehouse") },
+  { WB_SHARED_NOT_NOTED, "not-noted", N_("Noted at no handover") },
+  { WB_SHARED_NO_PIECE, "no-piece", N_("Not on the inventory") },
+  { WB_SHARED_NO_HANDLER, "no-handler", N_("Nobody noted who had it") },
+  { WB_SHARED_BY_HAND, "by-hand", N_("Set by hand") },
+};
+const WbEnum wb_shared_whys = { "ground of sharing", why_values, G_N_ELEMENTS (why_values) };
+
+typedef struct
+{
+  WbChecked   checked;
+  const char *citation;
+} Source;
+
+static const Source sources[] = {
+  [WB_SHARED_NOTED] = { WB_CHECKED_SEEN, "DOHA digests 2001, 2005, 2006: an exception sheet at a "
+                                         "change of custody passes liability to the one before" },
+  [WB_SHARED_UNCOUNTED] = { WB_CHECKED_SEEN, "DOHA digests 2001, 2005, 2006: no exception sheet at "
+                                             "a change of custody, the last handler is presumed "
+                                             "liable" },
+  [WB_SHARED_UNSIGNED] = { WB_CHECKED_SEEN, "32 CFR 751.31(a) (2005 edition): exceptions count when "
+                                            "the warehouse signed them" },
+  [WB_SHARED_NOT_NOTED] = { WB_CHECKED_SEEN, "DOHA digests 2001, 2005, 2006: the last handler is "
+                                             "presumed liable" },
+  [WB_SHARED_NO_PIECE] = { WB_CHECKED_SEEN, "49 USC 14706(a)(1): the carrier answers to the "
+                                            "shipper" },
+  [WB_SHARED_NO_HANDLER] = { WB_CHECKED_SEEN, "49 USC 14706(a)(1): the carrier answers to the "
+                                              "shipper" },
+  [WB_SHARED_BY_HAND] = { WB_CHECKED_NONE, NULL },
+};
+G_STATIC_ASSERT (G_N_ELEMENTS (sources) == G_N_ELEMENTS (why_values));
+
+const char *
+wb_shared_citation (WbSharedWhy  why,
+                    WbChecked   *checked)
+{
+  *checked = sources[why].checked;
+  return sources[why].citation;
+}
+
+/* --- handlers --------------------------------------------------------------------------------- */
+
+static gboolean
+is_party (const WbParty *party,
+          const char    *name)
+{
+  return wb_trail_same_holder (party->name, name) || wb_trail_same_holder (party->company, name);
+}
+
+static gboolean
+is_customer (const WbJob *job,
+             const char  *name)
+{
+  for (guint i = 0; i < wb_job_count (job, WB_KIND_PARTY); i++)
+    {
+      const WbParty *party = wb_job_nth (job, WB_KIND_PARTY, i);
+
+      if ((party->role == WB_ROLE_SHIPPER || party->role == WB_ROLE_CONSIGNEE)
+          && is_party (party, name))
+        return TRUE;
+    }
+
+  return FALSE;
+}
+
+static const WbParty *
+find_party (const WbJob *job,
+            const char  *name)
+{
+  for (guint i = 0; i < wb_job_count (job, WB_KIND_PARTY); i++)
+    {
+      const WbParty *party = wb_job_nth (job, WB_KIND_PARTY, i);
+
+      if (party->role != WB_ROLE_SHIPPER && party->role != WB_ROLE_CONSIGNEE
+          && is_party (party, name))
+        return party;
+    }
+
+  return NULL;
+}
+
+/* The one that made the contract, and answers to the customer for all the others. */
+static WbHandler
+make_carrier (const WbJob *job)
+{
+  WbHandler carrier = { NULL };
+
+  for (guint i = 0; carrier.party == NULL && i < wb_job_count (job, WB_KIND_PARTY); i++)
+    {
+      const WbParty *party = wb_job_nth (job, WB_KIND_PARTY, i);
+
+      if (party->role == WB_ROLE_CARRIER)
+        carrier.party = party;
+    }
+  if (carrier.party != NULL)
+    carrier.name = g_strdup (carrier.party->company != NULL ? carrier.party->company
+                                                            : carrier.party->name);
+  return carrier;
+}
+
+/* Returns: the place of @name among the handlers, or -1. */
+static gint
+find_handler (const GArray *handlers,
+              const char   *name)
+{
+  for (guint i = 0; i < handlers->len; i++)
+    {
+      const WbHandler *handler = &g_array_index (handlers, WbHandler, i);
+
+      if (wb_trail_same_holder (handler->name, name)
+          || (handler->party != NULL && is_party (handler->party, name)))
+        return (gint) i;
+    }
+
+  return -1;
+}
+
+static gint
+add_handler (GArray      *handlers,
+             const WbJob *job,
+             const char  *name)
+{
+  WbHandler handler = { NULL };
+  gint found;
+
+  if (name == NULL || *name == '\0')
+    return -1;
+
+  found = find_handler (handlers, name);
+  if (found >= 0)
+    return found;
+
+  handler.name = g_strdup (name);
+  handler.party = find_party (job, name);
+  if (handler.party != NULL && wb_money_is_set (handler.party->claim_limit))
+    {
+      handler.has_limit = TRUE;
+      handler.limit = handler.party->claim_limit.minor;
+    }
+  g_array_append_val (handlers, handler);
+  return (gint) handlers->len - 1;
+}
+
+static gboolean
+is_carriage (const WbStretch *stretch)
+{
+  switch (stretch->hold)
+    {
+    case WB_HOLD_VEHICLE:
+    case WB_HOLD_WAREHOUSE:
+    case WB_HOLD_UNKNOWN:
+      return TRUE;
+    case WB_HOLD_ORIGIN:
+    case WB_HOLD_DESTINATION:
+      break;
+    }
+  return FALSE;
+}
+
+/* One claim while it is shared out. */
+typedef struct
+{
+  WbJob           *job;
+  WbTrail         *trail;
+  GArray          *handlers;
+  WbApportionRule  rule;
+} Share;
+
+static gint
+add_holder (Share      *self,
+            const char *name)
+{
+  return is_customer (self->job, name) ? -1 : add_handler (self->handlers, self->job, name);
+}
+
+static void
+add_all_handlers (Share         *self,
+                  const WbClaim *claim)
+{
+  for (guint i = 0; i < wb_trail_n_stretches (self->trail); i++)
+    {
+      const WbStretch *stretch = wb_trail_stretch (self->trail, i);
+
+      if (!is_carriage (stretch))
+        continue;
+      add_holder (self, stretch->holder);
+      add_holder (self, stretch->giver);
+    }
+  for (guint i = 0; i < wb_job_count (self->job, WB_KIND_SHARE); i++)
+    {
+      const WbShare *share = wb_job_nth (self->job, WB_KIND_SHARE, i);
+      const WbClaimLine *line = wb_job_find (self->job, WB_KIND_CLAIM_LINE, share->claim_line);
+
+      if (line != NULL && g_strcmp0 (line->claim, claim->record.id) == 0)
+        add_handler (self->handlers, self->job, share->handler);
+    }
+  for (guint i = 0; i < wb_job_count (self->job, WB_KIND_CHARGE); i++)
+    {
+      const WbHandlerCharge *charge = wb_job_nth (self->job, WB_KIND_CHARGE, i);
+
+      if (g_strcmp0 (charge->claim, claim->record.id) == 0)
+        add_handler (self->handlers, self->job, charge->handler);
+    }
+}
+
+/* --- who could have done it ------------------------------------------------------------------- */
+
+/* Facts that say at which handover a loss was first noted, the surest first. */
+static const WbProofRule noting[] = { WB_PROOF_SHORT, WB_PROOF_NEW_SAME, WB_PROOF_NEW_ANY,
+                                      WB_PROOF_NEW_OTHER };
+
+static gint
+find_earliest (const Share      *self,
+               const WbProposal *proposal,
+               WbProofRule       rule)
+{
+  gint earliest = -1;
+
+  for (guint i = 0; i < proposal->proofs->len; i++)
+    {
+      const WbProof *proof = g_ptr_array_index (proposal->proofs, i);
+      gint at = proof->rule == rule && proof->handover != NULL
+                ? wb_job_index (self->job, WB_KIND_HANDOVER, proof->handover) : -1;
+
+      if (at >= 0 && (earliest < 0 || at < earliest))
+        earliest = at;
+    }
+
+  return earliest;
+}
+
+static gint
+find_noted (const Share       *self,
+            WbTerms           *terms,
+            const WbClaimLine *line)
+{
+  g_autoptr (WbProposal) proposal = wb_propose_along (terms, self->job, self->trail, line, NULL);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (noting); i++)
+    {
+      gint at = find_earliest (self, proposal, noting[i]);
+
+      if (at >= 0)
+        return at;
+    }
+
+  return -1;
+}
+
+/* Up to which stretch a loss that was noted nowhere can lie. */
+static guint
+find_last_stretch (const Share *self)
+{
+  guint n = wb_trail_n_handovers (self->trail);
+
+  for (guint i = n; i > 0; i--)
+    {
+      const WbHandover *handover = wb_job_nth (self->job, WB_KIND_HANDOVER, i - 1);
+
+      if (handover->kind == WB_HANDOVER_DELIVERY)
+        return i - 1;
+    }
+
+  return n;
+}
+
+/* The first stretch after the last handover before @end at which somebody saw the piece; the
+ * inventory itself is the count of the pick-up. */
+static guint
+find_first_stretch (const Share *self,
+                    guint        piece,
+                    guint        end)
+{
+  for (guint i = end; i > 0; i--)
+    {
+      const WbPass *pass;
+
+      if (i - 1 == 0)
+        break;
+      pass = i - 1 < wb_trail_n_handovers (self->trail)
+             ? wb_trail_pass (self->trail, i - 1, piece) : NULL;
+      if (pass != NULL && (pass->state == WB_PASS_COUNTED || pass->state == WB_PASS_OVER))
+        return i;
+    }
+
+  return MIN (1, end);
+}
+
+/* Marks who had the goods in a stretch. Returns: the last of them, or -1. */
+static gint
+mark_holders (Share        *self,
+              guint         stretch_index,
+              WbLineShares *out)
+{
+  const WbStretch *stretch = wb_trail_stretch (self->trail, stretch_index);
+  const char *names[] = { stretch->holder, stretch->giver };
+  gint last = -1;
+
+  for (gsize i = 0; is_carriage (stretch) && i < G_N_ELEMENTS (names); i++)
+    {
+      gint handler = names[i] != NULL ? add_holder (self, names[i]) : -1;
+
+      if (handler >= 0)
+        {
+          out->could[handler] = TRUE;
+          last = handler;
+        }
+    }
+
+  return last;
+}
+
+static guint
+count_could (const Share        *self,
+             const WbLineShares *out)
+{
+  guint n = 0;
+
+  for (guint i = 0; i < self->handlers->len; i++)
+    n += out->could[i] ? 1 : 0;
+  return n;
+}
+
+/* An exception taken against a warehouse that it did not sign is none: who took the goods from it
+ * bears the loss. */
+static gboolean
+is_unsigned_exception (const WbHandover *handover)
+{
+  return handover->kind == WB_HANDOVER_OUT_OF_STORAGE && handover->from_signed == NULL;
+}
+
+/* Returns: the handler presumed, or the carrier when nobody is known. */
+static gint
+find_bearer (Share        *self,
+             gint          noted,
+             guint         piece,
+             WbLineShares *out)
+{
+  guint end = noted >= 0 ? (guint) noted : find_last_stretch (self);
+  gint last = -1, after = -1;
+
+  for (guint i = find_first_stretch (self, piece, end); i <= end; i++)
+    {
+      gint holder = mark_holders (self, i, out);
+
+      last = holder >= 0 ? holder : last;
+    }
+  if (noted >= 0
+      && is_unsigned_exception (wb_job_nth (self->job, WB_KIND_HANDOVER, (guint) noted)))
+    after = mark_holders (self, end + 1, out);
+
+  if (after >= 0)
+    out->why = WB_SHARED_UNSIGNED;
+  else if (last < 0)
+    out->why = WB_SHARED_NO_HANDLER;
+  else if (noted < 0)
+    out->why = WB_SHARED_NOT_NOTED;
+  else
+    out->why = count_could (self, out) > 1 ? WB_SHARED_UNCOUNTED : WB_SHARED_NOTED;
+  return after >= 0 ? after : last >= 0 ? last : CARRIER;
+}
+
+/* --- one line --------------------------------------------------------------------------------- */
+
+static gboolean
+split_equally (const Share  *self,
+               WbLineShares *out,
+               GError      **error)
+{
+  g_autofree gint64 *shares = g_new0 (gint64, self->handlers->len);
+
+  for (guint i = 0; i < self->handlers->len; i++)
+    shares[i] = out->could[i] ? 1 : 0;
+  return wb_minor_split (out->owed, shares, self->handlers->len, out->parts, error);
+}
+
+static gboolean
+share_by_rule (Share         *self,
+               WbTerms       *terms,
+               WbLineShares  *out,
+               GError       **error)
+{
+  gint piece = out->line->piece != NULL
+               ? wb_job_index (self->job, WB_KIND_PIECE, out->line->piece) : -1;
+  gint noted, bearer;
+
+  if (piece < 0)
+    {
+      out->why = WB_SHARED_NO_PIECE;
+      out->parts[CARRIER] = out->owed;
+      return TRUE;
+    }
+
+  noted = find_noted (self, terms, out->line);
+  bearer = find_bearer (self, noted, (guint) piece, out);
+  if (noted >= 0)
+    {
+      const WbHandover *handover = wb_job_nth (self->job, WB_KIND_HANDOVER, (guint) noted);
+
+      out->noted_at = handover->record.id;
+    }
+
+  switch (self->rule)
+    {
+    case WB_APPORTION_LAST:
+      break;
+    case WB_APPORTION_EQUAL:
+      if (count_could (self, out) > 0)
+        return split_equally (self, out, error);
+      break;
+    }
+  out->parts[bearer] = out->owed;
+  return TRUE;
+}
+
+/* Shares set by hand count when they make 100 %. Returns: %FALSE on an error of arithmetic. */
+static gboolean
+share_by_hand (Share         *self,
+               WbLineShares  *out,
+               gboolean      *done,
+               GError       **error)
+{
+  g_autofree gint64 *percents = g_new0 (gint64, self->handlers->len);
+  gboolean any = FALSE;
+
+  *done = FALSE;
+  for (guint i = 0; i < wb_job_count (self->job, WB_KIND_SHARE); i++)
+    {
+      const WbShare *share = wb_job_nth (self->job, WB_KIND_SHARE, i);
+      gint handler;
+
+      if (g_strcmp0 (share->claim_line, out->line->record.id) != 0)
+        continue;
+      any = TRUE;
+      handler = find_handler (self->handlers, share->handler);
+      if (share->percent == WB_INTEGER_UNSET || handler < 0)
+        continue;
+      if (share->percent < 0 || share->percent > WHOLE)
+        {
+          g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE,
+                       "share “%s” is not between 0 and 100 %%", share->record.id);
+          return FALSE;
+        }
+      percents[handler] += share->percent;
+      out->hand_total += share->percent;
+    }
+
+  out->hand_fault = any && out->hand_total != WHOLE;
+  if (!any || out->hand_fault)
+    return TRUE;
+
+  *done = TRUE;
+  return wb_minor_split (out->owed, percents, self->handlers->len, out->parts, error);
+}
+
+static gboolean
+share_line (Share                 *self,
+            WbTerms               *terms,
+            const WbLineReckoning *row,
+            WbSide                 side,
+            WbLineShares          *out,
+            GError               **error)
+{
+  gboolean by_hand;
+
+  out->line = row->line;
+  out->owed = row->side[side].owed;
+  out->could = g_new0 (gboolean, self->handlers->len);
+  out->parts = g_new0 (gint64, self->handlers->len);
+  if (!share_by_hand (self, out, &by_hand, error))
+    return FALSE;
+  if (!by_hand)
+    return share_by_rule (self, terms, out, error);
+
+  out->why = WB_SHARED_BY_HAND;
+  return TRUE;
+}
+
+/* --- the whole claim -------------------------------------------------------------------------- */
+
+/* Cuts what a handler bears to its limit, line by line in proportion; the carrier takes the
+ * rest. */
+static gboolean
+apply_limit (WbApportionment  *self,
+             guint             index,
+             GError          **error)
+{
+  WbHandler *handler = &self->handlers[index];
+  g_autofree gint64 *wanted = g_new0 (gint64, self->n_lines);
+  g_autofree gint64 *kept = g_new0 (gint64, self->n_lines);
+
+  for (guint i = 0; i < self->n_lines; i++)
+    {
+      wanted[i] = self->lines[i].parts[index];
+      handler->wanted += wanted[i];
+    }
+  handler->borne = handler->wanted;
+  if (!handler->has_limit || handler->wanted <= handler->limit)
+    return TRUE;
+
+  if (!wb_minor_split (handler->limit, wanted, self->n_lines, kept, error))
+    return FALSE;
+  for (guint i = 0; i < self->n_lines; i++)
+    {
+      self->lines[i].parts[index] = kept[i];
+      self->lines[i].parts[CARRIER] += wanted[i] - kept[i];
+    }
+  handler->borne = handler->limit;
+  handler->excess = handler->wanted - handler->borne;
+  return TRUE;
+}
+
+static gboolean
+apply_limits (WbApportionment  *self,
+              GError          **error)
+{
+  WbHandler *carrier = &self->handlers[CARRIER];
+
+  for (guint i = 0; i < self->n_lines; i++)
+    carrier->wanted += self->lines[i].parts[CARRIER];
+  for (guint i = 1; i < self->n_handlers; i++)
+    if (!apply_limit (self, i, error))
+      return FALSE;
+  for (guint i = 0; i < self->n_lines; i++)
+    carrier->borne += self->lines[i].parts[CARRIER];
+  return TRUE;
+}
+
+static gboolean
+add_amount (WbMoney        amount,
+            gint64        *sum,
+            const WbRecord *record,
+            GError       **error)
+{
+  if (!wb_money_is_set (amount))
+    return TRUE;
+
+  if (amount.minor < 0)
+    {
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE, "charge “%s” is negative",
+                   record->id);
+      return FALSE;
+    }
+  if (__builtin_add_overflow (*sum, amount.minor, sum))
+    {
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_OVERFLOW,
+                   "the charges do not add up in 64 bits at “%s”", record->id);
+      return FALSE;
+    }
+  return TRUE;
+}
+
+static gboolean
+add_charges (WbApportionment  *self,
+             const GArray     *handlers,
+             GError          **error)
+{
+  const WbJob *job = self->reckoning->job;
+
+  for (guint i = 0; i < wb_job_count (job, WB_KIND_CHARGE); i++)
+    {
+      const WbHandlerCharge *charge = wb_job_nth (job, WB_KIND_CHARGE, i);
+      gint index;
+
+      if (g_strcmp0 (charge->claim, self->reckoning->claim->record.id) != 0)
+        continue;
+      index = find_handler (handlers, charge->handler);
+      if (index < 0)
+        continue;
+      if (!add_amount (charge->amount, &self->handlers[index].charged, &charge->record, error)
+          || !add_amount (charge->recovered, &self->handlers[index].recovered, &charge->record,
+                          error))
+        return FALSE;
+    }
+
+  /* The amounts of charges are within a half of 64 bits each way. */
+  for (guint i = 0; i < self->n_handlers; i++)
+    {
+      WbHandler *handler = &self->handlers[i];
+
+      handler->open = handler->charged - handler->recovered;
+      handler->uncharged = i == CARRIER ? 0 : handler->borne - handler->charged;
+    }
+  return TRUE;
+}
+
+static void
+clear_handler (gpointer data)
+{
+  WbHandler *handler = data;
+
+  g_free (handler->name);
+}
+
+static gboolean
+share_lines (WbApportionment  *self,
+             Share            *share,
+             GError          **error)
+{
+  WbReckoning *reckoning = self->reckoning;
+
+  for (guint i = 0; i < reckoning->n_lines; i++)
+    {
+      self->n_lines = i + 1;
+      if (!share_line (share, reckoning->terms, &reckoning->lines[i], reckoning->applies,
+                       &self->lines[i], error))
+        return FALSE;
+      self->owed += self->lines[i].owed;
+    }
+  return TRUE;
+}
+
+WbApportionment *
+wb_apportion (WbReckoning      *reckoning,
+              WbApportionRule   rule,
+              GError          **error)
+{
+  g_autoptr (WbApportionment) self = g_new0 (WbApportionment, 1);
+  g_autoptr (GArray) handlers = g_array_new (FALSE, TRUE, sizeof (WbHandler));
+  g_autoptr (WbTrail) trail = NULL;
+  Share share;
+  WbHandler carrier;
+  gboolean shared;
+
+  g_return_val_if_fail (reckoning != NULL, NULL);
+
+  trail = wb_trail_new (reckoning->job);
+  share = (Share) { reckoning->job, trail, handlers, rule };
+  carrier = make_carrier (reckoning->job);
+  g_array_append_val (handlers, carrier);
+  add_all_handlers (&share, reckoning->claim);
+
+  self->reckoning = wb_reckoning_ref (reckoning);
+  self->rule = rule;
+  self->lines = g_new0 (WbLineShares, MAX (reckoning->n_lines, 1));
+  self->freight_refund = reckoning->side[reckoning->applies].freight_refund;
+  shared = share_lines (self, &share, error);
+
+  self->n_handlers = handlers->len;
+  self->handlers = g_memdup2 (handlers->data, sizeof (WbHandler) * handlers->len);
+  if (!shared || !apply_limits (self, error) || !add_charges (self, handlers, error))
+    return NULL;
+
+  return g_steal_pointer (&self);
+}
+
+void
+wb_apportionment_free (WbApportionment *self)
+{
+  for (guint i = 0; i < self->n_lines; i++)
+    {
+      g_free (self->lines[i].could);
+      g_free (self->lines[i].parts);
+    }
+  for (guint i = 0; i < self->n_handlers; i++)
+    clear_handler (&self->handlers[i]);
+  g_free (self->handlers);
+  g_free (self->lines);
+  g_clear_pointer (&self->reckoning, wb_reckoning_unref);
+  g_free (self);
+}
+
+/* --- as text ---------------------------------------------------------------------------------- */
+
+static void
+append_line (const WbApportionment *self,
+             const WbLineShares    *line,
+             GString               *out)
+{
+  g_string_append_printf (out, "line %" G_GINT64_FORMAT " owed=%" G_GINT64_FORMAT " %s at=%s",
+                          line->line->number, line->owed,
+                          wb_enum_nick (&wb_shared_whys, (int) line->why),
+                          line->noted_at != NULL ? line->noted_at : "-");
+  if (line->hand_fault)
+    g_string_append_printf (out, " hand-fault=%" G_GINT64_FORMAT, line->hand_total);
+  for (guint i = 0; i < self->n_handlers; i++)
+    if (line->could[i] || line->parts[i] != 0)
+      g_string_append_printf (out, " %u:%" G_GINT64_FORMAT "%s", i, line->parts[i],
+                              line->could[i] ? "" : "!");
+  g_string_append_c (out, '\n');
+}
+
+char *
+wb_apportionment_to_text (const WbApportionment *self)
+{
+  g_autoptr (GString) out = g_string_new (NULL);
+
+  for (guint i = 0; i < self->n_handlers; i++)
+    {
+      const WbHandler *handler = &self->handlers[i];
+
+      g_string_append_printf (out,
+                              "handler %u %s wanted=%" G_GINT64_FORMAT " borne=%" G_GINT64_FORMAT
+                              " charged=%" G_GINT64_FORMAT " recovered=%" G_GINT64_FORMAT "\n",
+                              i, handler->name != NULL ? handler->name : "-", handler->wanted,
+                              handler->borne, handler->charged, handler->recovered);
+    }
+  for (guint i = 0; i < self->n_lines; i++)
+    append_line (self, &self->lines[i], out);
+  g_string_append_printf (out, "owed=%" G_GINT64_FORMAT " freight=%" G_GINT64_FORMAT "\n",
+                          self->owed, self->freight_refund);
+  return g_string_free (g_steal_pointer (&out), FALSE);
+}
