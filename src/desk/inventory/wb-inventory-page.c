@@ -238,7 +238,10 @@ static void
 wb_inventory_page_dispose (GObject *object)
 {
   WbInventoryPage *self = WB_INVENTORY_PAGE (object);
+  GtkWidget *child;
 
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
+    gtk_widget_unparent (child);
   gtk_widget_dispose_template (GTK_WIDGET (self), WB_TYPE_INVENTORY_PAGE);
   g_clear_weak_pointer (&self->said);
   g_clear_pointer (&self->checked, wb_job_unref);

@@ -63,15 +63,33 @@ G_DEFINE_FINAL_TYPE (WbJobPage, wb_job_page, GTK_TYPE_WIDGET)
 
 /* --- what is shown ---------------------------------------------------------------------------- */
 
+/* The same words, but where they stand on two lines the route is not broken. */
+static char *
+keep_route_together (const char *details)
+{
+  const char *route = g_strrstr (details, " · ");
+  GString *text = g_string_new (details);
+
+  if (route != NULL && strstr (route, " → ") != NULL)
+    for (gsize i = (gsize) (route - details) + strlen (" · "); i < text->len; i++)
+      if (text->str[i] == ' ')
+        {
+          g_string_erase (text, (gssize) i, 1);
+          g_string_insert (text, (gssize) i, "\302\240");
+        }
+  return g_string_free (text, FALSE);
+}
+
 static void
 show_job (WbJobPage *self)
 {
   const WbJob *job = wb_job_model_get_job (self->model);
   g_autofree char *heading = wb_job_heading_title (job);
   g_autofree char *details = wb_job_heading_subtitle (job);
+  g_autofree char *shown = keep_route_together (details);
 
   gtk_label_set_label (self->title, heading);
-  gtk_label_set_label (self->details, details);
+  gtk_label_set_label (self->details, shown);
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->details), details);
 }
 
