@@ -29,6 +29,7 @@ static const Accelerator table[] = {
   { NULL, "Down Up", N_("Jobs"), N_("Choose among the jobs found") },
   { NULL, "Return", N_("Jobs"), N_("Open the chosen job") },
   { "win.new-job", "<Control><Shift>n", N_("Jobs"), N_("New job") },
+  { "win.show-due", "<Control><Shift>d", N_("Jobs"), N_("What is due on claims") },
 
   { "job.show-page::order", "<Alt>1", N_("Job"), N_("Order") },
   { "job.show-page::inventory", "<Alt>4", N_("Job"), N_("Inventory") },

@@ -6,6 +6,7 @@
 
 #include "desk/window/wb-window.h"
 
+#include "desk/due/wb-due-window.h"
 #include "desk/jobs/wb-job-list.h"
 #include "desk/window/wb-accelerators.h"
 #include "desk/window/wb-book-chooser.h"
@@ -32,6 +33,8 @@ struct _WbWindow
   WbOpenJobs           *open_jobs;
   GSettings            *settings;
   GCancellable         *cancellable;   /* of the job that is being loaded or made */
+  char                 *wanted_page;   /* (nullable): which page it is to show */
+  GtkWidget            *due;           /* (weak) (nullable): what is due */
 };
 
 enum
@@ -113,16 +116,19 @@ show_job (WbWindow   *self,
 
   wb_job_list_select (self->jobs, wb_job_get_id (wb_job_model_get_job (model)));
   adw_leaflet_set_visible_child_name (self->leaflet, "job");
+  page_name = g_steal_pointer (&self->wanted_page);
   if (before != NULL && wb_job_page_get_model (before) == model)
     {
-      wb_job_page_show (before, wb_job_page_get_visible_name (before));
+      wb_job_page_show (before,
+                        page_name != NULL ? page_name : wb_job_page_get_visible_name (before));
       return;
     }
 
   if (before != NULL)
     {
       wb_job_page_settle (before);
-      page_name = g_strdup (wb_job_page_get_visible_name (before));
+      if (page_name == NULL)
+        page_name = g_strdup (wb_job_page_get_visible_name (before));
     }
 
   page = wb_job_page_new (model);
@@ -140,6 +146,7 @@ start_loading (WbWindow *self)
 {
   g_cancellable_cancel (self->cancellable);
   g_clear_object (&self->cancellable);
+  g_clear_pointer (&self->wanted_page, g_free);
   self->cancellable = g_cancellable_new ();
   return self->cancellable;
 }
@@ -212,6 +219,32 @@ open_job_action (GtkWidget  *widget,
                  GVariant   *target)
 {
   wb_window_open_job (WB_WINDOW (widget), g_variant_get_string (target, NULL));
+}
+
+/* In the window that is asked, on the page where the claim is. */
+static void
+open_claim_cb (WbWindow   *self,
+               const char *job_id)
+{
+  gtk_window_present (GTK_WINDOW (self));
+  wb_window_open_job (self, job_id);
+  self->wanted_page = g_strdup ("claim");
+}
+
+static void
+show_due_action (GtkWidget  *widget,
+                 const char *name,
+                 GVariant   *target)
+{
+  WbWindow *self = WB_WINDOW (widget);
+
+  if (self->due == NULL)
+    {
+      g_set_weak_pointer (&self->due, wb_due_window_new (get_office (self)));
+      g_signal_connect_object (self->due, "open-claim", G_CALLBACK (open_claim_cb), self,
+                               G_CONNECT_SWAPPED);
+    }
+  gtk_window_present (GTK_WINDOW (self->due));
 }
 
 static void
@@ -395,6 +428,10 @@ wb_window_dispose (GObject *object)
   gtk_widget_dispose_template (GTK_WIDGET (self), WB_TYPE_WINDOW);
   g_clear_object (&self->settings);
   g_clear_object (&self->open_jobs);
+  if (self->due != NULL)
+    gtk_window_destroy (GTK_WINDOW (self->due));
+  g_clear_weak_pointer (&self->due);
+  g_clear_pointer (&self->wanted_page, g_free);
 
   G_OBJECT_CLASS (wb_window_parent_class)->dispose (object);
 }
@@ -404,6 +441,7 @@ install_actions (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_install_action (widget_class, "win.new-job", NULL, new_job_action);
   gtk_widget_class_install_action (widget_class, "win.open-job", "s", open_job_action);
+  gtk_widget_class_install_action (widget_class, "win.show-due", NULL, show_due_action);
   gtk_widget_class_install_action (widget_class, "win.search", NULL, search_action);
   gtk_widget_class_install_action (widget_class, "win.open-book", NULL, open_book_action);
   gtk_widget_class_install_action (widget_class, "win.new-book", NULL, new_book_action);
@@ -456,6 +494,7 @@ enable_actions (WbWindow *self)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.new-job", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.open-job", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.search", open);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.show-due", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.back", open);
 }
 
@@ -503,6 +542,8 @@ wb_window_set_open_jobs (WbWindow   *self,
   if (!g_set_object (&self->open_jobs, open_jobs))
     return;
 
+  if (self->due != NULL)
+    gtk_window_destroy (GTK_WINDOW (self->due));
   adw_bin_set_child (self->job_bin, NULL);
   gtk_stack_set_visible_child_name (self->job_stack, "none");
   gtk_stack_set_visible_child_name (self->stack, open_jobs != NULL ? "office" : "start");

@@ -1,0 +1,358 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Shows what is due and keeps it fresh: it asks the office anew when something was stored. What is
+ * due the office says. */
+#define G_LOG_DOMAIN "wb-desk"
+#include "config.h"
+
+#include "desk/due/wb-due-window.h"
+
+#include "desk/due/wb-due-row.h"
+#include "office/wb-due.h"
+#include "office/wb-words.h"
+
+#include <glib/gi18n.h>
+
+#include <string.h>
+
+struct _WbDueWindow
+{
+  AdwWindow       parent_instance;
+
+  AdwWindowTitle *title;
+  GtkInfoBar     *fault_bar;
+  GtkLabel       *fault;
+  GtkStack       *stack;
+  GtkListBox     *list;
+
+  WbOffice       *office;
+  GPtrArray      *due;           /* (nullable): what is shown */
+  GCancellable   *cancellable;   /* of the list that is being made */
+};
+
+enum
+{
+  PROP_0,
+  PROP_OFFICE,
+  N_PROPS
+};
+
+enum
+{
+  OPEN_CLAIM,
+  N_SIGNALS
+};
+
+static GParamSpec *properties[N_PROPS];
+static guint signals[N_SIGNALS];
+
+G_DEFINE_FINAL_TYPE (WbDueWindow, wb_due_window, ADW_TYPE_WINDOW)
+
+/* --- what is shown ---------------------------------------------------------------------------- */
+
+static void
+show_fault (WbDueWindow *self,
+            const char  *words)
+{
+  gtk_label_set_label (self->fault, words != NULL ? words : "");
+  gtk_info_bar_set_revealed (self->fault_bar, words != NULL);
+}
+
+static char *
+count_in_words (GPtrArray *due)
+{
+  guint n_overdue = 0, n_near = 0;
+
+  for (guint i = 0; i < due->len; i++)
+    {
+      const WbDue *entry = g_ptr_array_index (due, i);
+
+      n_overdue += entry->group == WB_DUE_OVERDUE ? 1 : 0;
+      n_near += entry->group == WB_DUE_TODAY || entry->group == WB_DUE_THIS_WEEK ? 1 : 0;
+    }
+  /* Translators: how many things are overdue, and how many are due today or within a week. */
+  return g_strdup_printf (_("%u overdue, %u within a week"), n_overdue, n_near);
+}
+
+static void
+clear_list (WbDueWindow *self)
+{
+  GtkListBoxRow *row;
+
+  while ((row = gtk_list_box_get_row_at_index (self->list, 0)) != NULL)
+    gtk_list_box_remove (self->list, GTK_WIDGET (row));
+}
+
+static gboolean
+list_has_focus (WbDueWindow *self)
+{
+  return (gtk_widget_get_state_flags (GTK_WIDGET (self->list)) & GTK_STATE_FLAG_FOCUS_WITHIN) != 0;
+}
+
+/* Returns: the place of the row with the focus, or -1. */
+static int
+find_focus (WbDueWindow *self)
+{
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (self));
+
+  return list_has_focus (self) && GTK_IS_LIST_BOX_ROW (focus)
+         ? gtk_list_box_row_get_index (GTK_LIST_BOX_ROW (focus)) : -1;
+}
+
+/* The rows are made anew. The focus begins at the first one and then stays in its place. */
+static void
+fill_list (WbDueWindow *self,
+           gboolean     first_time)
+{
+  int place = first_time ? 0 : find_focus (self);
+
+  clear_list (self);
+  for (guint i = 0; i < self->due->len; i++)
+    gtk_list_box_append (self->list, wb_due_row_new (g_ptr_array_index (self->due, i)));
+  gtk_stack_set_visible_child_name (self->stack, self->due->len > 0 ? "list" : "none");
+  if (place < 0 || self->due->len == 0)
+    return;
+  place = MIN (place, (int) self->due->len - 1);
+  gtk_widget_grab_focus (GTK_WIDGET (gtk_list_box_get_row_at_index (self->list, place)));
+}
+
+static void
+show_due (WbDueWindow *self,
+          GPtrArray   *due)
+{
+  g_autofree char *count = count_in_words (due);
+  gboolean first_time = self->due == NULL;
+
+  g_clear_pointer (&self->due, g_ptr_array_unref);
+  self->due = g_ptr_array_ref (due);
+  adw_window_title_set_subtitle (self->title, count);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "due.save-calendar", due->len > 0);
+  fill_list (self, first_time);
+}
+
+static void
+listed_cb (GObject      *object,
+           GAsyncResult *result,
+           gpointer      data)
+{
+  g_autoptr (WbDueWindow) self = WB_DUE_WINDOW (data);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) due = wb_office_list_due_finish (WB_OFFICE (object), result, &error);
+  g_autofree char *words = NULL;
+
+  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) || self->office == NULL)
+    return;
+  if (due != NULL)
+    {
+      show_fault (self, NULL);
+      show_due (self, due);
+      return;
+    }
+  words = wb_words_error (error);
+  show_fault (self, words);
+}
+
+static void
+refresh (WbDueWindow *self)
+{
+  g_cancellable_cancel (self->cancellable);
+  g_clear_object (&self->cancellable);
+  self->cancellable = g_cancellable_new ();
+  wb_office_list_due_async (self->office, self->cancellable, listed_cb, g_object_ref (self));
+}
+
+static void
+refresh_action (GtkWidget  *widget,
+                const char *name,
+                GVariant   *target)
+{
+  refresh (WB_DUE_WINDOW (widget));
+}
+
+static void
+show_header_cb (GtkListBoxRow *row,
+                GtkListBoxRow *before,
+                gpointer       data)
+{
+  WbDueGroup group = wb_due_row_get_group (WB_DUE_ROW (row));
+  GtkWidget *label;
+
+  if (before != NULL && wb_due_row_get_group (WB_DUE_ROW (before)) == group)
+    {
+      gtk_list_box_row_set_header (row, NULL);
+      return;
+    }
+  label = gtk_label_new (wb_words_enum (&wb_due_groups, (int) group));
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_widget_add_css_class (label, "title-4");
+  gtk_widget_set_margin_top (label, before != NULL ? 18 : 6);
+  gtk_widget_set_margin_bottom (label, 6);
+  gtk_widget_set_margin_start (label, 12);
+  gtk_list_box_row_set_header (row, label);
+}
+
+static void
+row_activated_cb (WbDueWindow *self,
+                  WbDueRow    *row)
+{
+  g_signal_emit (self, signals[OPEN_CLAIM], 0, wb_due_row_get_job_id (row));
+}
+
+/* --- the calendar ----------------------------------------------------------------------------- */
+
+static void
+written_cb (GObject      *object,
+            GAsyncResult *result,
+            gpointer      data)
+{
+  g_autoptr (WbDueWindow) self = WB_DUE_WINDOW (data);
+  g_autoptr (GError) error = NULL;
+  g_autofree char *words = NULL;
+
+  if (g_file_replace_contents_finish (G_FILE (object), result, NULL, &error))
+    return;
+  words = wb_words_error (error);
+  show_fault (self, words);
+}
+
+static void
+write_calendar (WbDueWindow *self,
+                GFile       *file)
+{
+  g_autoptr (GDateTime) now = g_date_time_new_now_utc ();
+  char *text = wb_due_calendar_write (self->due, now);
+  g_autoptr (GBytes) bytes = g_bytes_new_take (text, strlen (text));
+
+  g_file_replace_contents_bytes_async (file, bytes, NULL, FALSE, G_FILE_CREATE_NONE, NULL,
+                                       written_cb, g_object_ref (self));
+}
+
+static void
+file_chosen_cb (GtkNativeDialog *chooser,
+                int              response,
+                gpointer         data)
+{
+  GtkWindow *window = gtk_native_dialog_get_transient_for (chooser);
+  g_autoptr (GFile) file = NULL;
+
+  if (response == GTK_RESPONSE_ACCEPT)
+    file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (chooser));
+  if (window != NULL && file != NULL && WB_DUE_WINDOW (window)->due != NULL)
+    write_calendar (WB_DUE_WINDOW (window), file);
+  gtk_native_dialog_destroy (chooser);
+  g_object_unref (chooser);
+}
+
+static void
+save_calendar_action (GtkWidget  *widget,
+                      const char *name,
+                      GVariant   *target)
+{
+  GtkFileChooserNative *chooser;
+
+  chooser = gtk_file_chooser_native_new (_("Save as a Calendar"), GTK_WINDOW (widget),
+                                         GTK_FILE_CHOOSER_ACTION_SAVE, _("_Save"), NULL);
+  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
+  /* Translators: the name proposed for a calendar file; keep the ending. */
+  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (chooser), _("claims.ics"));
+  /* The reference is the chooser's own until it is answered. */
+  g_signal_connect (chooser, "response", G_CALLBACK (file_chosen_cb), NULL);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+}
+
+/* --- overrides -------------------------------------------------------------------------------- */
+
+static void
+wb_due_window_constructed (GObject *object)
+{
+  WbDueWindow *self = WB_DUE_WINDOW (object);
+
+  G_OBJECT_CLASS (wb_due_window_parent_class)->constructed (object);
+
+  if (self->office == NULL)
+    return;
+  g_signal_connect_object (self->office, "job-saved", G_CALLBACK (refresh), self,
+                           G_CONNECT_SWAPPED);
+  refresh (self);
+}
+
+static void
+wb_due_window_set_property (GObject      *object,
+                            guint         prop_id,
+                            const GValue *value,
+                            GParamSpec   *pspec)
+{
+  switch (prop_id)
+    {
+    case PROP_OFFICE:
+      WB_DUE_WINDOW (object)->office = g_value_dup_object (value);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
+    }
+}
+
+static void
+wb_due_window_dispose (GObject *object)
+{
+  WbDueWindow *self = WB_DUE_WINDOW (object);
+
+  g_cancellable_cancel (self->cancellable);
+  g_clear_object (&self->cancellable);
+  gtk_widget_dispose_template (GTK_WIDGET (self), WB_TYPE_DUE_WINDOW);
+  g_clear_pointer (&self->due, g_ptr_array_unref);
+  g_clear_object (&self->office);
+
+  G_OBJECT_CLASS (wb_due_window_parent_class)->dispose (object);
+}
+
+static void
+wb_due_window_class_init (WbDueWindowClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  object_class->constructed = wb_due_window_constructed;
+  object_class->set_property = wb_due_window_set_property;
+  object_class->dispose = wb_due_window_dispose;
+
+  properties[PROP_OFFICE] =
+    g_param_spec_object ("office", NULL, NULL, WB_TYPE_OFFICE,
+                         G_PARAM_WRITABLE | G_PARAM_CONSTRUCT_ONLY | G_PARAM_STATIC_STRINGS);
+  g_object_class_install_properties (object_class, N_PROPS, properties);
+
+  signals[OPEN_CLAIM] = g_signal_new ("open-claim", WB_TYPE_DUE_WINDOW, G_SIGNAL_RUN_LAST, 0,
+                                      NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
+
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/wainbook/Wainbook/due/wb-due-window.ui");
+  gtk_widget_class_bind_template_child (widget_class, WbDueWindow, title);
+  gtk_widget_class_bind_template_child (widget_class, WbDueWindow, fault_bar);
+  gtk_widget_class_bind_template_child (widget_class, WbDueWindow, fault);
+  gtk_widget_class_bind_template_child (widget_class, WbDueWindow, stack);
+  gtk_widget_class_bind_template_child (widget_class, WbDueWindow, list);
+  gtk_widget_class_bind_template_callback (widget_class, row_activated_cb);
+
+  gtk_widget_class_install_action (widget_class, "due.refresh", NULL, refresh_action);
+  gtk_widget_class_install_action (widget_class, "due.save-calendar", NULL, save_calendar_action);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_F5, 0, "due.refresh", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_s, GDK_CONTROL_MASK,
+                                       "due.save-calendar", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_w, GDK_CONTROL_MASK, "window.close",
+                                       NULL);
+}
+
+static void
+wb_due_window_init (WbDueWindow *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_list_box_set_header_func (self->list, show_header_cb, NULL, NULL);
+}
+
+GtkWidget *
+wb_due_window_new (WbOffice *office)
+{
+  g_return_val_if_fail (WB_IS_OFFICE (office), NULL);
+
+  return g_object_new (WB_TYPE_DUE_WINDOW, "office", office, NULL);
+}
