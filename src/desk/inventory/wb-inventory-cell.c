@@ -386,7 +386,9 @@ wb_inventory_cell_set_item (WbInventoryCell *self,
 void
 wb_inventory_cell_refresh (WbInventoryCell *self)
 {
-  if (self->item != NULL && self->column->swatch && self->lot != find_lot (self))
+  if (self->item == NULL)
+    return;
+  if (self->column->swatch ? self->lot != find_lot (self) : self->column->follows_job)
     update (self);
 }
 

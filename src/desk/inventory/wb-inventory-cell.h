@@ -21,7 +21,7 @@ GtkWidget  *wb_inventory_cell_new      (const WbInventoryColumn *column,
  * same once more costs nothing. */
 void        wb_inventory_cell_set_item (WbInventoryCell *self,
                                         WbRecordItem    *item);
-/** The job is another: what the cell says of the piece's lot may have changed. */
+/** The job is another: what the cell says beside the piece itself may have changed. */
 void        wb_inventory_cell_refresh  (WbInventoryCell *self);
 /** Whether the cell shows the piece with @id. */
 gboolean    wb_inventory_cell_shows    (WbInventoryCell *self,

@@ -5,6 +5,7 @@
 
 #include "desk/inventory/wb-inventory-column.h"
 
+#include "desk/inventory/wb-contents.h"
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
@@ -108,8 +109,36 @@ form_compare (const WbJob   *job,
 
 TEXT_COLUMN (description)
 TEXT_COLUMN (room)
-TEXT_COLUMN (contents)
 TEXT_COLUMN (marks)
+
+/* --- contents --------------------------------------------------------------------------------- */
+
+/* What was written on the carton, and what its list says. */
+static char *
+contents_text (const WbJob   *job,
+               const WbPiece *piece)
+{
+  g_autofree char *list = wb_contents_describe (job, piece->record.id);
+
+  if (list == NULL || piece->contents == NULL)
+    return list != NULL ? g_steal_pointer (&list) : dup_text (piece->contents);
+  return g_strdup_printf ("%s · %s", piece->contents, list);
+}
+
+static char *
+contents_tooltip (const WbJob   *job,
+                  const WbPiece *piece)
+{
+  return wb_contents_spell (job, piece->record.id);
+}
+
+static int
+contents_compare (const WbJob   *job,
+                  const WbPiece *a,
+                  const WbPiece *b)
+{
+  return compare_texts (a->contents, b->contents);
+}
 
 /* --- who packed it ---------------------------------------------------------------------------- */
 
@@ -192,18 +221,20 @@ value_compare (const WbJob   *job,
 }
 
 static const WbInventoryColumn columns[] = {
-  { "tag", N_ ("Tag"), 13, 13, FALSE, FALSE, TRUE, tag_text, NULL, tag_compare },
-  { "form", N_ ("Form"), 8, 14, FALSE, FALSE, FALSE, form_text, form_tooltip, form_compare },
-  { "description", N_ ("Description"), 9, 18, TRUE, FALSE, FALSE, description_text, NULL,
+  { "tag", N_ ("Tag"), 13, 13, FALSE, FALSE, TRUE, FALSE, tag_text, NULL, tag_compare },
+  { "form", N_ ("Form"), 8, 14, FALSE, FALSE, FALSE, FALSE, form_text, form_tooltip, form_compare },
+  { "description", N_ ("Description"), 9, 18, TRUE, FALSE, FALSE, FALSE, description_text, NULL,
     description_compare },
-  { "contents", N_ ("Contents"), 7, 18, TRUE, FALSE, FALSE, contents_text, NULL, contents_compare },
-  { "room", N_ ("Room"), 8, 12, FALSE, FALSE, FALSE, room_text, NULL, room_compare },
-  { "packed-by", N_ ("Packed by"), 6, 10, FALSE, FALSE, FALSE, packed_text, packed_tooltip,
+  { "contents", N_ ("Contents"), 7, 18, TRUE, FALSE, FALSE, TRUE, contents_text,
+    contents_tooltip, contents_compare },
+  { "room", N_ ("Room"), 8, 12, FALSE, FALSE, FALSE, FALSE, room_text, NULL, room_compare },
+  { "packed-by", N_ ("Packed by"), 6, 10, FALSE, FALSE, FALSE, FALSE, packed_text, packed_tooltip,
     packed_compare },
-  { "condition", N_ ("Condition"), 7, 13, FALSE, FALSE, FALSE, marks_text, marks_tooltip,
+  { "condition", N_ ("Condition"), 7, 13, FALSE, FALSE, FALSE, FALSE, marks_text, marks_tooltip,
     marks_compare },
-  { "weight", N_ ("Weight"), 7, 8, FALSE, TRUE, FALSE, weight_text, NULL, weight_compare },
-  { "value", N_ ("Listed value"), 8, 10, FALSE, TRUE, FALSE, value_text, NULL, value_compare },
+  { "weight", N_ ("Weight"), 7, 8, FALSE, TRUE, FALSE, FALSE, weight_text, NULL, weight_compare },
+  { "value", N_ ("Listed value"), 8, 10, FALSE, TRUE, FALSE, FALSE, value_text, NULL,
+    value_compare },
 };
 
 const WbInventoryColumn *

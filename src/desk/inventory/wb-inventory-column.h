@@ -16,6 +16,7 @@ G_BEGIN_DECLS
  * @expand: takes what width is left
  * @numeric: figures: aligned to the end
  * @swatch: has a spot of the lot's colour before the text
+ * @follows_job: says more than the piece does, and is to be looked at anew when the job changes
  * @text: (transfer full): what the cell shows; "" when there is nothing
  * @tooltip: (nullable) (transfer full): what the cell's tooltip and a screen reader say instead of
  *   @text, %NULL when no more
@@ -30,6 +31,7 @@ typedef struct
   gboolean    expand;
   gboolean    numeric;
   gboolean    swatch;
+  gboolean    follows_job;
   char     *(*text)    (const WbJob   *job,
                         const WbPiece *piece);
   char     *(*tooltip) (const WbJob   *job,

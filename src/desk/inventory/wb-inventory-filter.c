@@ -13,6 +13,8 @@ struct _WbInventoryFilter
 
   WbJobModel  *model;
   char       **words;    /* folded */
+  WbJob       *known;    /* (nullable) the job that @inside is of */
+  GHashTable  *inside;   /* id of a piece → what is listed inside it, one thing to a line */
 };
 
 G_DEFINE_FINAL_TYPE (WbInventoryFilter, wb_inventory_filter, GTK_TYPE_FILTER)
@@ -23,6 +25,7 @@ typedef struct
 {
   WbRecord *piece;
   WbRecord *lot;
+  char     *inside;   /* (nullable) */
   char     *text;
 } Folded;
 
@@ -35,6 +38,7 @@ folded_free (gpointer data)
 
   wb_record_unref (self->piece);
   g_clear_pointer (&self->lot, wb_record_unref);
+  g_free (self->inside);
   g_free (self->text);
   g_free (self);
 }
@@ -64,17 +68,67 @@ fold (const char *text)
  * fields. */
 static char *
 fold_piece (const WbJob   *job,
-            const WbPiece *piece)
+            const WbPiece *piece,
+            const char    *inside)
 {
   g_autofree char *tag = wb_words_tag (job, piece);
   const char *texts[] = { tag, piece->description, piece->contents, piece->room, piece->packer,
-                          piece->serial_number };
+                          piece->serial_number, inside };
   g_autoptr (GString) all = g_string_new (NULL);
 
   for (gsize i = 0; i < G_N_ELEMENTS (texts); i++)
     if (texts[i] != NULL)
       g_string_append_printf (all, "%s\n", texts[i]);
   return fold (all->str);
+}
+
+static gboolean
+same_things (const WbJob *a,
+             const WbJob *b)
+{
+  guint n = wb_job_count (a, WB_KIND_THING);
+
+  if (n != wb_job_count (b, WB_KIND_THING))
+    return FALSE;
+  for (guint i = 0; i < n; i++)
+    if (wb_job_nth (a, WB_KIND_THING, i) != wb_job_nth (b, WB_KIND_THING, i))
+      return FALSE;
+  return TRUE;
+}
+
+static void
+gather_inside (WbInventoryFilter *self,
+               const WbJob       *job)
+{
+  guint n = wb_job_count (job, WB_KIND_THING);
+
+  g_hash_table_remove_all (self->inside);
+  for (guint i = 0; i < n; i++)
+    {
+      const WbThing *thing = wb_job_nth (job, WB_KIND_THING, i);
+      const char *before = g_hash_table_lookup (self->inside, thing->piece);
+
+      g_hash_table_insert (self->inside, g_strdup (thing->piece),
+                           g_strconcat (before != NULL ? before : "", thing->description, "\n",
+                                        NULL));
+    }
+}
+
+/* Returns: (transfer none) (nullable): what is listed inside the piece. */
+static const char *
+find_inside (WbInventoryFilter *self,
+             const char        *piece)
+{
+  WbJob *job = wb_job_model_get_job (self->model);
+
+  if (self->known != job)
+    {
+      if (self->known == NULL || !same_things (self->known, job))
+        gather_inside (self, job);
+      g_clear_pointer (&self->known, wb_job_unref);
+      self->known = wb_job_ref (job);
+    }
+  return g_hash_table_lookup (self->inside, piece);
 }
 
 static const char *
@@ -84,15 +138,18 @@ ensure_folded (WbInventoryFilter *self,
   const WbJob *job = wb_job_model_get_job (self->model);
   const WbPiece *piece = wb_record_item_get_record (item);
   const WbLot *lot = wb_job_find (job, WB_KIND_LOT, piece->lot);
+  const char *inside = find_inside (self, piece->record.id);
   Folded *folded = g_object_get_qdata (G_OBJECT (item), folded_quark ());
 
-  if (folded != NULL && folded->piece == &piece->record && folded->lot == (const WbRecord *) lot)
+  if (folded != NULL && folded->piece == &piece->record && folded->lot == (const WbRecord *) lot
+      && g_strcmp0 (folded->inside, inside) == 0)
     return folded->text;
 
   folded = g_new (Folded, 1);
   folded->piece = wb_record_ref ((gpointer) piece);
   folded->lot = lot != NULL ? wb_record_ref ((gpointer) lot) : NULL;
-  folded->text = fold_piece (job, piece);
+  folded->inside = g_strdup (inside);
+  folded->text = fold_piece (job, piece, inside);
   g_object_set_qdata_full (G_OBJECT (item), folded_quark (), folded, folded_free);
   return folded->text;
 }
@@ -127,6 +184,8 @@ wb_inventory_filter_finalize (GObject *object)
   WbInventoryFilter *self = WB_INVENTORY_FILTER (object);
 
   g_clear_object (&self->model);
+  g_clear_pointer (&self->known, wb_job_unref);
+  g_hash_table_unref (self->inside);
   g_strfreev (self->words);
 
   G_OBJECT_CLASS (wb_inventory_filter_parent_class)->finalize (object);
@@ -146,6 +205,7 @@ wb_inventory_filter_class_init (WbInventoryFilterClass *klass)
 static void
 wb_inventory_filter_init (WbInventoryFilter *self)
 {
+  self->inside = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
 }
 
 WbInventoryFilter *

@@ -7,6 +7,7 @@
 #include "desk/inventory/wb-inventory-page-private.h"
 
 #include "desk/inventory/wb-bulk-dialog.h"
+#include "desk/inventory/wb-contents-dialog.h"
 #include "desk/inventory/wb-import-dialog.h"
 #include "desk/inventory/wb-inventory-column.h"
 #include "desk/inventory/wb-inventory-deeds.h"
@@ -140,6 +141,28 @@ remove_action (GtkWidget  *widget,
     wb_inventory_list_reveal (self->list, survivor, in_list);
 }
 
+/* From the list the contents of the selected line, from the strip those of the line in hand. */
+static void
+contents_action (GtkWidget  *widget,
+                 const char *name,
+                 GVariant   *parameter)
+{
+  WbInventoryPage *self = WB_INVENTORY_PAGE (widget);
+  g_autoptr (GPtrArray) ids = wb_inventory_list_get_selected (self->list);
+  g_autofree char *id = NULL;
+
+  if (!has_focus_within (GTK_WIDGET (self->list)))
+    id = wb_line_strip_settle (self->strip);
+  else if (ids->len == 1)
+    id = g_strdup (g_ptr_array_index (ids, 0));
+
+  if (id == NULL)
+    gtk_widget_error_bell (widget);
+  else
+    present_dialog (self, GTK_WINDOW (wb_contents_dialog_new (wb_inventory_page_get_window (self),
+                                                              self->model, id)), NULL);
+}
+
 static void
 lots_action (GtkWidget  *widget,
              const char *name,
@@ -232,12 +255,15 @@ wb_inventory_page_install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "inventory.sort", "s", sort_action);
   gtk_widget_class_install_action (widget_class, "inventory.change", NULL, change_action);
   gtk_widget_class_install_action (widget_class, "inventory.remove", NULL, remove_action);
+  gtk_widget_class_install_action (widget_class, "inventory.contents", NULL, contents_action);
   gtk_widget_class_install_action (widget_class, "inventory.lots", NULL, lots_action);
   gtk_widget_class_install_action (widget_class, "inventory.import", NULL, import_action);
   gtk_widget_class_install_action (widget_class, "inventory.export", NULL, export_action);
 
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_F, GDK_CONTROL_MASK | GDK_SHIFT_MASK,
                                        "inventory.filter", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_i, GDK_CONTROL_MASK,
+                                       "inventory.contents", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_g, GDK_CONTROL_MASK,
                                        "inventory.go-to-tag", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_l, GDK_CONTROL_MASK, "inventory.enter",

@@ -638,3 +638,19 @@ wb_line_strip_focus (WbLineStrip *self)
                         self->changed != NULL
                         ? wb_line_fields_get_focused (self->fields) : WB_LINE_DESCRIPTION);
 }
+
+char *
+wb_line_strip_settle (WbLineStrip *self)
+{
+  const WbPiece *last;
+
+  g_return_val_if_fail (WB_IS_LINE_STRIP (self), NULL);
+
+  if (self->changed != NULL)
+    return store_changed (self) ? g_strdup (self->changed) : NULL;
+  if (is_dirty (self) && !enter_new (self))
+    return NULL;
+
+  last = wb_line_find_last (get_job (self), NULL, TRUE);
+  return last != NULL ? g_strdup (last->record.id) : NULL;
+}

@@ -50,4 +50,13 @@ void        wb_line_strip_start       (WbLineStrip *self,
  * last. */
 void        wb_line_strip_focus       (WbLineStrip *self);
 
+/**
+ * wb_line_strip_settle:
+ *
+ * Takes what is typed, when anything is, without going on to another line. Returns: (transfer full)
+ * (nullable): id of the line in hand: that under change, or else the one just entered, or else the
+ * last of the inventory; %NULL when there is none, or what is typed cannot be taken and says so.
+ */
+char       *wb_line_strip_settle      (WbLineStrip *self) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

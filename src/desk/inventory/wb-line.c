@@ -154,11 +154,10 @@ describe_marks (const char *text)
   return g_strconcat (error->message, ".", NULL);
 }
 
-/* What to tell the clerk when core does not take @text. */
-static char *
-describe_refusal (const WbField *field,
-                  const char    *text,
-                  const GError  *refusal)
+char *
+wb_line_describe_refusal (const WbField *field,
+                          const char    *text,
+                          const GError  *refusal)
 {
   g_autofree char *choices = NULL;
 
@@ -166,7 +165,9 @@ describe_refusal (const WbField *field,
     {
     case WB_FIELD_INTEGER:
       /* Translators: %s is what was typed, %d the largest number there is. */
-      return g_strdup_printf (_("“%s” is no tag number. Type a whole number up to %d."), text,
+      return g_strdup_printf (g_str_equal (field->name, "tag")
+                              ? _("“%s” is no tag number. Type a whole number up to %d.")
+                              : _("“%s” is no whole number up to %d."), text,
                               (int) field->maximum);
     case WB_FIELD_WEIGHT:
       return g_strdup_printf (_("“%s” is no weight. Type it like 40, 40 lb or 18.5 kg."), text);
@@ -184,20 +185,21 @@ describe_refusal (const WbField *field,
                               choices);
     case WB_FIELD_MARKS:
       return describe_marks (text);
+    case WB_FIELD_DATE:
+      return g_strdup_printf (_("“%s” is no date. Type it like 2026-03-04."), text);
     case WB_FIELD_TEXT:
+      return g_strdup (_("The text is too long."));
     case WB_FIELD_REFERENCE:
     case WB_FIELD_BOOLEAN:
     case WB_FIELD_PERCENT:
-    case WB_FIELD_DATE:
       break;
     }
   return wb_words_error (refusal);
 }
 
-/* A bare number is a weight in @unit; anything else core understands by itself. */
-static char *
-complete_weight (const char   *text,
-                 WbWeightUnit  unit)
+char *
+wb_line_complete_weight (const char   *text,
+                         WbWeightUnit  unit)
 {
   WbWeight weight;
 
@@ -223,12 +225,12 @@ wb_line_read (WbPiece       *piece,
   if (field->type == WB_FIELD_ENUM && *typed != '\0')
     canonical = g_strdup (find_choice (field->choices, typed));
   else if (field->type == WB_FIELD_WEIGHT)
-    canonical = complete_weight (typed, unit);
+    canonical = wb_line_complete_weight (typed, unit);
 
   if (wb_record_set_text (piece, field, canonical != NULL ? canonical : typed, currency, &refusal))
     return TRUE;
 
-  sentence = describe_refusal (field, typed, refusal);
+  sentence = wb_line_describe_refusal (field, typed, refusal);
   g_set_error_literal (error, refusal->domain, refusal->code, sentence);
   return FALSE;
 }

@@ -89,6 +89,21 @@ gboolean           wb_line_read       (WbPiece       *piece,
                                        WbWeightUnit   unit,
                                        GError       **error);
 
+/**
+ * wb_line_describe_refusal:
+ * @field: of any record
+ * @refusal: why wb_record_set_text() did not take @text
+ *
+ * Returns: (transfer full): a sentence for the clerk, to stand beside the field.
+ */
+char              *wb_line_describe_refusal (const WbField *field,
+                                             const char    *text,
+                                             const GError  *refusal) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Returns: (transfer full): @text, with @unit behind a bare number; anything else as it is. */
+char              *wb_line_complete_weight (const char   *text,
+                                            WbWeightUnit  unit) G_GNUC_WARN_UNUSED_RESULT;
+
 /** Returns: (transfer full) (nullable): what the value means in words where its short form does not
  * say it: the condition spelled out, who "PBO" is. */
 char              *wb_line_words      (const WbPiece *piece,

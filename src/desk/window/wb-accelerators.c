@@ -49,6 +49,7 @@ static const Accelerator table[] = {
 
   { "inventory.enter", "<Control>l", N_("Inventory"), N_("Enter a line") },
   { "inventory.go-to-tag", "<Control>g", N_("Inventory"), N_("Go to a tag, typed or scanned") },
+  { "inventory.contents", "<Control>i", N_("Inventory"), N_("List what is inside the carton") },
   { "inventory.filter", "<Control><Shift>f", N_("Inventory"), N_("Filter the lines, or go to a tag") },
   { NULL, "Return", N_("Inventory"), N_("Take the line and go on to the next") },
   { NULL, "Escape", N_("Inventory"), N_("Take back what is typed, then go to the list") },
