@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Commands on claims: list them, reckon one. */
+/* Commands on claims: list them, reckon one, tell its evidence and who bears it. */
 #include "config.h"
 
 #include "tool/wb-tool-private.h"
 
+#include "office/wb-evidence-report.h"
 #include "office/wb-job-document.h"
 #include "office/wb-text-table.h"
 #include "office/wb-words.h"
@@ -197,6 +198,63 @@ wb_tool_claim_reckon (const WbToolOptions *options)
     text = wb_reckoning_document_write (reckoning);
   else
     text = wb_reckoning_report (reckoning, options->why);
+  wb_tool_print (text);
+  return WB_TOOL_DONE;
+}
+
+/* --- evidence and shares ---------------------------------------------------------------------- */
+
+int
+wb_tool_claim_evidence (const WbToolOptions *options)
+{
+  const char *number = options->arguments[1];
+  g_autoptr (WbOffice) office = wb_tool_open (options);
+  g_autoptr (WbJob) job = office != NULL ? wb_tool_find_job (options, office) : NULL;
+  const WbClaim *claim = job != NULL ? wb_tool_find_claim (job, number) : NULL;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *text = NULL;
+  WbTerms *terms;
+  GDate today;
+
+  if (claim == NULL)
+    return WB_TOOL_FAILED;
+
+  terms = wb_terms_set_find (wb_office_get_terms (office), wb_job_order (job), &error);
+  if (terms == NULL)
+    return wb_tool_fail (number, error);
+
+  wb_office_today (&today);
+  if (options->json)
+    text = wb_evidence_document_write (terms, job, claim, &today);
+  else
+    text = wb_evidence_report (terms, job, claim, &today);
+  wb_tool_print (text);
+  return WB_TOOL_DONE;
+}
+
+int
+wb_tool_claim_shares (const WbToolOptions *options)
+{
+  const char *number = options->arguments[1];
+  g_autoptr (WbOffice) office = wb_tool_open (options);
+  g_autoptr (WbJob) job = office != NULL ? wb_tool_find_job (options, office) : NULL;
+  const WbClaim *claim = job != NULL ? wb_tool_find_claim (job, number) : NULL;
+  g_autoptr (WbReckoning) reckoning = NULL;
+  g_autoptr (WbApportionment) shares = NULL;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *text = NULL;
+
+  if (claim == NULL)
+    return WB_TOOL_FAILED;
+
+  reckoning = wb_office_reckon (office, job, claim->record.id, &error);
+  if (reckoning != NULL)
+    shares = wb_apportion (reckoning, options->equal ? WB_APPORTION_EQUAL : WB_APPORTION_LAST,
+                           &error);
+  if (shares == NULL)
+    return wb_tool_fail (number, error);
+
+  text = options->json ? wb_shares_document_write (shares) : wb_shares_report (shares);
   wb_tool_print (text);
   return WB_TOOL_DONE;
 }

@@ -24,6 +24,7 @@ typedef enum
   WB_TOOL_OPTION_PIECE     = 1 << 6,
   WB_TOOL_OPTION_FINISH    = 1 << 7,
   WB_TOOL_OPTION_MOMENT    = 1 << 8,
+  WB_TOOL_OPTION_EQUAL     = 1 << 9,
 } WbToolOptionFlags;
 
 /** WbToolOptions: what stood behind the two words of a command. */
@@ -36,6 +37,7 @@ typedef struct
   gboolean  good_rows;
   gboolean  why;
   gboolean  verify;
+  gboolean  equal;
   char     *piece;
   gboolean  finish;
   char     *moment;
@@ -83,6 +85,8 @@ int       wb_tool_handover_count   (const WbToolOptions *options);
 int       wb_tool_handover_note    (const WbToolOptions *options);
 int       wb_tool_claim_list       (const WbToolOptions *options);
 int       wb_tool_claim_reckon     (const WbToolOptions *options);
+int       wb_tool_claim_evidence   (const WbToolOptions *options);
+int       wb_tool_claim_shares     (const WbToolOptions *options);
 int       wb_tool_claim_freeze     (const WbToolOptions *options);
 int       wb_tool_claim_due        (const WbToolOptions *options);
 int       wb_tool_claim_calendar   (const WbToolOptions *options);

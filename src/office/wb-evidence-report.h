@@ -1,0 +1,30 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What is proposed for the lines of a claim and who bears them, as text for a terminal and as
+ * JSON. */
+#pragma once
+
+#include "core/wb-apportion.h"
+#include "core/wb-proposal.h"
+
+G_BEGIN_DECLS
+
+/** Returns: (transfer full): a paragraph a line: what is claimed, what is proposed, every fact with
+ * what it cites. @today: (nullable) */
+char *wb_evidence_report         (WbTerms               *terms,
+                                  WbJob                 *job,
+                                  const WbClaim         *claim,
+                                  const GDate           *today) G_GNUC_WARN_UNUSED_RESULT;
+/** Returns: (transfer full): the same as JSON: nicks, ids, and the sentences in the reader's
+ * language. */
+char *wb_evidence_document_write (WbTerms               *terms,
+                                  WbJob                 *job,
+                                  const WbClaim         *claim,
+                                  const GDate           *today) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Returns: (transfer full): who bears what, line by line, then a charge statement for each
+ * handler. */
+char *wb_shares_report           (const WbApportionment *apportionment) G_GNUC_WARN_UNUSED_RESULT;
+/** Returns: (transfer full): the same as JSON. */
+char *wb_shares_document_write   (const WbApportionment *apportionment) G_GNUC_WARN_UNUSED_RESULT;
+
+G_END_DECLS

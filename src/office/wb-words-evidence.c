@@ -1,0 +1,371 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The sentences of proposals and shares: a table with one for each fact, and what is filled in.
+ * Nothing is worked out here. */
+#include "config.h"
+
+#include "office/wb-words-evidence.h"
+
+#include "office/wb-words-trail.h"
+
+#include <glib/gi18n.h>
+#include <string.h>
+
+/* --- sentences of facts ----------------------------------------------------------------------- */
+
+/* Translators: words in braces are filled in; keep them as they are and put them wherever the
+ * sentence needs them. {handover} is such as "Residence to vehicle, 1 Mar 2026", {piece} names a
+ * tag, {marks} is such as "scratched: front". */
+static const char *const proof_sentences[] = {
+  [WB_PROOF_TOO_LATE] = N_("The claim came after {date}, the last day on which it is paid."),
+  [WB_PROOF_LATE] = N_("The claim came after {date}, the last day to claim; the terms look at it "
+                       "all the same."),
+  [WB_PROOF_LATE_NOTICE] = N_("The loss was reported after {date}, the last day for a notice."),
+  [WB_PROOF_NOT_LISTED] = N_("The line names no piece of the inventory. Ask for what shows that it "
+                             "was handed over."),
+  [WB_PROOF_LIKELY_CARTON] = N_("{piece}, packed by the carrier, lists things like what is claimed. "
+                                "If it was in there, put that piece into the line."),
+  [WB_PROOF_SHORT] = N_("Found short at this handover and not seen since: {handover}."),
+  [WB_PROOF_SEEN_AGAIN] = N_("Short before, and seen again at this handover: {handover}."),
+  [WB_PROOF_COUNTED_IN] = N_("Counted at delivery: {handover}."),
+  [WB_PROOF_ORIGIN_ALL] = N_("All the damage claimed was noted before the move: {marks}."),
+  [WB_PROOF_ORIGIN_PART] = N_("A part of the damage claimed was noted before the move: {marks}."),
+  [WB_PROOF_ORIGIN_DOUBT] = N_("Damage of this kind was noted before the move, but not at the same "
+                               "place for certain: {marks}."),
+  [WB_PROOF_ORIGIN_OTHER] = N_("Noted before the move, and not shown to be what is claimed: "
+                               "{marks}."),
+  [WB_PROOF_ORIGIN_PHOTO] = N_("A photo from before the move shows it by its pins: {marks}."),
+  [WB_PROOF_NEW_SAME] = N_("What is claimed was first noted at {handover}: {marks}."),
+  [WB_PROOF_NEW_ANY] = N_("New damage was noted at {handover}: {marks}."),
+  [WB_PROOF_NEW_OTHER] = N_("Other new damage than is claimed was noted at {handover}: {marks}."),
+  [WB_PROOF_GIVER_UNSIGNED] = N_("Nobody signed for the one who gave the goods, so the exception "
+                                 "may not count against that one: {handover}."),
+  [WB_PROOF_OWNER_SOUND] = N_("The owner packed it, and no damage to the carton is noted."),
+  [WB_PROOF_OWNER_HURT] = N_("The owner packed it, but the carton was damaged on the way: "
+                             "{handover}. Bad packing was not the only cause."),
+  [WB_PROOF_CARRIER_SOUND] = N_("The carrier packed it, and no damage to the carton is noted: what "
+                                "broke inside broke in the carrier’s hands or by its packing."),
+  [WB_PROOF_PACKER_UNKNOWN] = N_("Who packed it is not noted. Ask the packer’s list or the crew."),
+  [WB_PROOF_RULE_UNMET] = N_("A packing rule was found not to be kept: {rule}."),
+  [WB_PROOF_RULES_MET] = N_("The packing rules that were looked at were kept."),
+  [WB_PROOF_CONTENTS_RELATED] = N_("The thing claimed fits what the carton lists."),
+  [WB_PROOF_CONTENTS_UNRELATED] = N_("The thing claimed does not fit what the carton lists. Ask for "
+                                     "what shows that it was in there."),
+  [WB_PROOF_CONTENTS_UNWRITTEN] = N_("Nobody wrote what the carton holds."),
+  [WB_PROOF_NO_COUNT] = N_("The inventory lists it in the plural without a number, so it covers "
+                           "those that are missing."),
+  [WB_PROOF_INTERNAL] = N_("It is a thing that has to work, with no damage outside; damage inside "
+                           "may come from the way."),
+  [WB_PROOF_MILDEW] = N_("Mildew: where it came from has to be shown, not said."),
+  [WB_PROOF_SIGNED_CLEAN] = N_("Signed for at delivery with nothing noted about it: {handover}. "
+                               "That releases nobody, but it is evidence."),
+  [WB_PROOF_RECEIPT_UNSIGNED] = N_("Nobody signed for it at delivery: {handover}."),
+  [WB_PROOF_NO_DELIVERY] = N_("No delivery is noted."),
+  [WB_PROOF_UNCOUNTED] = N_("Nobody counted it at this handover: {handover}."),
+  [WB_PROOF_ACT_OF_GOD] = N_("The notes speak of an act of God; the carrier has to prove it, and "
+                             "that it took care."),
+  [WB_PROOF_PUBLIC_ENEMY] = N_("The notes speak of a public enemy; the carrier has to prove it, and "
+                               "that it took care."),
+  [WB_PROOF_ACT_OF_SHIPPER] = N_("The owner had a hand in it, for it was the owner who took it "
+                                 "apart; the carrier has to prove that the loss came from that."),
+  [WB_PROOF_PUBLIC_AUTHORITY] = N_("The notes speak of an act of public authority; the carrier has "
+                                   "to prove it, and that it took care."),
+  [WB_PROOF_INHERENT_VICE] = N_("The notes speak of the nature of the goods; the carrier has to "
+                                "prove it, and that it took care."),
+  [WB_PROOF_PHOTOS_BOTH] = N_("There are photos from before the move and from after it: compare "
+                              "them."),
+  [WB_PROOF_PHOTOS_BEFORE] = N_("There is a photo from before the move, and none from after it."),
+  [WB_PROOF_PHOTOS_AFTER] = N_("There is a photo from after the move, and none from before it."),
+  [WB_PROOF_WEIGHT_THING] = N_("The weight is that of the thing itself: {weight}."),
+  [WB_PROOF_WEIGHT_PIECE] = N_("The weight is that of the piece: {weight}."),
+  [WB_PROOF_WEIGHT_VOLUME] = N_("No weight is noted, but a volume: {volume}."),
+  [WB_PROOF_WEIGHT_NONE] = N_("No weight is noted."),
+  [WB_PROOF_SET] = N_("It is one of a pair or set: {set}. See whether the others are owed too."),
+  [WB_PROOF_PARTS] = N_("It is a part of one article: {article}."),
+  [WB_PROOF_VALUE_LISTED] = N_("It is on the signed list of valuable articles, at {listed}."),
+  [WB_PROOF_VALUE_UNLISTED] = N_("It is worth more than the rate for extraordinary value, and on no "
+                                 "signed list."),
+  [WB_PROOF_NOTHING] = N_("The papers do not say what happened to it."),
+};
+G_STATIC_ASSERT (G_N_ELEMENTS (proof_sentences) == WB_N_PROOF_RULES);
+
+/* --- filling in ------------------------------------------------------------------------------- */
+
+static char *
+words_of_marks (const char *marks)
+{
+  char *words = marks != NULL ? wb_words_marks (marks, NULL) : NULL;
+
+  return words != NULL ? words : g_strdup (marks != NULL ? marks : "–");
+}
+
+static char *
+words_of_handover (const WbJob *job,
+                   const char  *id)
+{
+  const WbHandover *handover = wb_job_find (job, WB_KIND_HANDOVER, id);
+
+  return handover != NULL ? wb_words_handover (handover) : g_strdup ("–");
+}
+
+/* Returns: (transfer full) (nullable): the value of a field of the record that a fact rests on. */
+static char *
+words_of_field (const WbProposal *proposal,
+                const WbProof    *proof,
+                WbKind            kind,
+                const char       *name)
+{
+  gconstpointer record = proof->has_record && proof->kind == kind
+                         ? wb_job_find (proposal->job, kind, proof->record) : NULL;
+
+  return record != NULL ? wb_words_value (record, wb_record_type_field (wb_record_type (kind), name))
+                        : NULL;
+}
+
+static char *
+words_of_weight (const WbProposal *proposal,
+                 const WbProof    *proof)
+{
+  char *words = words_of_field (proposal, proof, WB_KIND_CLAIM_LINE, "weight");
+
+  return words != NULL ? words : words_of_field (proposal, proof, WB_KIND_PIECE, "weight");
+}
+
+static char *
+words_of_piece (const WbProposal *proposal,
+                const WbProof    *proof)
+{
+  const WbPiece *piece = proof->has_record && proof->kind == WB_KIND_PIECE
+                         ? wb_job_find (proposal->job, WB_KIND_PIECE, proof->record) : NULL;
+
+  return piece != NULL ? wb_words_tag (proposal->job, piece) : NULL;
+}
+
+static char *
+words_of_name (const WbProposal *proposal,
+               const WbProof    *proof,
+               const char       *name)
+{
+  if (g_str_equal (name, "date"))
+    return wb_words_date (&proof->date);
+  if (g_str_equal (name, "marks"))
+    return words_of_marks (proof->marks);
+  if (g_str_equal (name, "handover"))
+    return words_of_handover (proposal->job, proof->handover);
+  if (g_str_equal (name, "piece"))
+    return words_of_piece (proposal, proof);
+  if (g_str_equal (name, "weight"))
+    return words_of_weight (proposal, proof);
+  if (g_str_equal (name, "rule"))
+    return words_of_field (proposal, proof, WB_KIND_PACKING_CHECK, "rule");
+  if (g_str_equal (name, "listed"))
+    return words_of_field (proposal, proof, WB_KIND_PIECE, "listed_value");
+  return words_of_field (proposal, proof, WB_KIND_PIECE, name);
+}
+
+char *
+wb_words_proof (const WbProposal *proposal,
+                const WbProof    *proof)
+{
+  const char *sentence;
+  GString *out;
+
+  g_return_val_if_fail (proposal != NULL, NULL);
+  g_return_val_if_fail (proof != NULL, NULL);
+
+  sentence = _(proof_sentences[proof->rule]);
+  out = g_string_new (NULL);
+  while (*sentence != '\0')
+    {
+      gsize plain = strcspn (sentence, "{");
+      const char *close = strchr (sentence + plain, '}');
+
+      g_string_append_len (out, sentence, (gssize) plain);
+      sentence += plain;
+      if (*sentence == '{' && close != NULL)
+        {
+          g_autofree char *name = g_strndup (sentence + 1, (gsize) (close - sentence) - 1);
+          g_autofree char *words = words_of_name (proposal, proof, name);
+
+          g_string_append (out, words != NULL ? words : "–");
+          sentence = close + 1;
+        }
+      else if (*sentence == '{')
+        {
+          g_string_append_c (out, *sentence++);
+        }
+    }
+  return g_string_free (out, FALSE);
+}
+
+char *
+wb_words_proof_source (const WbProof *proof)
+{
+  switch (proof->checked)
+    {
+    case WB_CHECKED_NONE:
+      return NULL;
+
+    case WB_CHECKED_SEEN:
+    case WB_CHECKED_TERMS:
+      return g_strdup (proof->citation);
+
+    case WB_CHECKED_PRACTICE:
+    case WB_CHECKED_MEMORY:
+      if (proof->citation == NULL)
+        return g_strdup (wb_words_enum (&wb_checked, (int) proof->checked));
+      /* Translators: what a fact rests on in law, and how far that was looked up. */
+      return g_strdup_printf (_("%s (%s)"), proof->citation,
+                              wb_words_enum (&wb_checked, (int) proof->checked));
+    }
+
+  g_assert_not_reached ();
+}
+
+char *
+wb_words_proposal (const WbProposal *proposal)
+{
+  const char *verdict = wb_words_enum (&wb_verdicts, (int) proposal->verdict);
+  g_autofree char *noted = NULL;
+  g_autofree char *since = NULL;
+
+  if (proposal->noted_at != NULL)
+    noted = words_of_handover (proposal->job, proposal->noted_at);
+  if (proposal->since != NULL)
+    since = words_of_handover (proposal->job, proposal->since);
+
+  if (noted != NULL && since != NULL)
+    /* Translators: a verdict, the handover at which a loss was first noted, and the one before. */
+    return g_strdup_printf (_("Proposed: %s. First noted at %s; the handover before was %s."),
+                            verdict, noted, since);
+  if (noted != NULL)
+    return g_strdup_printf (_("Proposed: %s. First noted at %s."), verdict, noted);
+  if (since != NULL)
+    /* Translators: a verdict, and the handover by which the goods were taken over. */
+    return g_strdup_printf (_("Proposed: %s. Noted at no handover since %s."), verdict, since);
+  return g_strdup_printf (_("Proposed: %s."), verdict);
+}
+
+/* --- shares ----------------------------------------------------------------------------------- */
+
+static const char *const shared_sentences[] = {
+  [WB_SHARED_NOTED] = N_("First noted at {handover}, at the end of the time of {who}."),
+  [WB_SHARED_UNCOUNTED] = N_("First noted at {handover}. Nobody counted it when it changed hands "
+                             "before, so any of these could have done it: {who}. The last of them "
+                             "is presumed to."),
+  [WB_SHARED_UNSIGNED] = N_("Noted at {handover}, but the warehouse did not sign for it, so whoever "
+                            "took the goods from it cannot show an exception. Any of these could "
+                            "have done it: {who}."),
+  [WB_SHARED_NOT_NOTED] = N_("Noted at no handover, so whoever had it last is presumed to have done "
+                             "it. Any of these could have done it: {who}."),
+  [WB_SHARED_NO_PIECE] = N_("It is not on the inventory, so nobody is shown to have had it; the "
+                            "carrier bears it."),
+  [WB_SHARED_NO_HANDLER] = N_("No handover says who had it then; the carrier bears it."),
+  [WB_SHARED_BY_HAND] = N_("Shared by hand."),
+};
+
+char *
+wb_words_handler (const WbHandler *handler)
+{
+  return g_strdup (handler->name != NULL ? handler->name : _("the office"));
+}
+
+/* Whether the rule of equal parts was at work. */
+static gboolean
+is_shared_equally (const WbApportionment *self,
+                   const WbLineShares    *line)
+{
+  switch (line->why)
+    {
+    case WB_SHARED_UNCOUNTED:
+    case WB_SHARED_UNSIGNED:
+    case WB_SHARED_NOT_NOTED:
+      return self->rule == WB_APPORTION_EQUAL;
+    case WB_SHARED_NOTED:
+    case WB_SHARED_NO_PIECE:
+    case WB_SHARED_NO_HANDLER:
+    case WB_SHARED_BY_HAND:
+      break;
+    }
+  return FALSE;
+}
+
+static char *
+list_who (const WbApportionment *self,
+          const WbLineShares    *line)
+{
+  g_autoptr (GString) out = g_string_new (NULL);
+
+  for (guint i = 0; i < self->n_handlers; i++)
+    {
+      g_autofree char *name = NULL;
+
+      if (!line->could[i])
+        continue;
+      name = wb_words_handler (&self->handlers[i]);
+      if (out->len > 0)
+        /* Translators: between the names of those who had the goods. */
+        g_string_append (out, C_("list of names", "; "));
+      g_string_append (out, name);
+    }
+  return g_string_free (g_steal_pointer (&out), FALSE);
+}
+
+char *
+wb_words_shared (const WbApportionment *self,
+                 guint                  line)
+{
+  const WbLineShares *it;
+  g_autofree char *who = NULL;
+  g_autofree char *handover = NULL;
+  g_autoptr (GString) out = NULL;
+
+  g_return_val_if_fail (line < self->n_lines, NULL);
+
+  it = &self->lines[line];
+  who = list_who (self, it);
+  handover = words_of_handover (self->reckoning->job, it->noted_at);
+  out = g_string_new (is_shared_equally (self, it)
+                      ? _("Any of these could have done it, and they bear it in equal parts: "
+                          "{who}.")
+                      : _(shared_sentences[it->why]));
+  g_string_replace (out, "{handover}", handover, 0);
+  g_string_replace (out, "{who}", who, 0);
+  return g_string_free (g_steal_pointer (&out), FALSE);
+}
+
+char *
+wb_words_hand_fault (const WbLineShares *line)
+{
+  g_autofree char *total = NULL;
+
+  if (!line->hand_fault)
+    return NULL;
+
+  total = wb_words_percent (line->hand_total);
+  /* Translators: %s is a percentage. */
+  return g_strdup_printf (_("The shares set by hand come to %s; they count when they come to "
+                            "100 %%. Until then the line is shared by rule."), total);
+}
+
+char *
+wb_words_over_limit (const WbApportionment *self,
+                     guint                  handler)
+{
+  const WbHandler *it = &self->handlers[handler];
+  const char *currency = self->reckoning->terms->currency;
+  g_autofree char *name = NULL;
+  g_autofree char *carrier = NULL;
+  g_autofree char *limit = NULL;
+  g_autofree char *excess = NULL;
+
+  if (it->excess == 0)
+    return NULL;
+
+  name = wb_words_handler (it);
+  carrier = wb_words_handler (&self->handlers[0]);
+  limit = wb_words_minor (it->limit, currency);
+  excess = wb_words_minor (it->excess, currency);
+  /* Translators: name of a handler, amount, amount, name of the carrier. */
+  return g_strdup_printf (_("By its agreement %s bears no more than %s of a claim; the %s above it "
+                            "fall to %s."), name, limit, excess, carrier);
+}

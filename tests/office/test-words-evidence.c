@@ -1,0 +1,130 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The sentences of proposals and shares on random evidence: every placeholder is filled. */
+#include "config.h"
+
+#include "office/wb-evidence-report.h"
+#include "office/wb-words-evidence.h"
+
+#include <string.h>
+
+#include "support/wb-random-claim.h"
+#include "support/wb-random-evidence.h"
+
+#define N_JOBS 400
+
+static void
+check_sentence (const char *sentence)
+{
+  g_assert_nonnull (sentence);
+  g_assert_true (g_str_has_suffix (sentence, "."));
+  g_assert_null (strchr (sentence, '{'));
+  g_assert_null (strstr (sentence, "–"));
+  g_assert_null (strstr (sentence, ".."));
+}
+
+static void
+check_proposals (WbTerms  *terms,
+                 WbJob    *job,
+                 gboolean *seen)
+{
+  for (guint i = 0; i < wb_job_count (job, WB_KIND_CLAIM_LINE); i++)
+    {
+      g_autoptr (WbProposal) proposal =
+        wb_propose (terms, job, wb_job_nth (job, WB_KIND_CLAIM_LINE, i), NULL);
+      g_autofree char *head = wb_words_proposal (proposal);
+
+      check_sentence (head);
+      for (guint j = 0; j < proposal->proofs->len; j++)
+        {
+          const WbProof *proof = g_ptr_array_index (proposal->proofs, j);
+          g_autofree char *words = wb_words_proof (proposal, proof);
+          g_autofree char *source = wb_words_proof_source (proof);
+
+          check_sentence (words);
+          seen[proof->rule] = TRUE;
+          if (proof->checked == WB_CHECKED_MEMORY)
+            g_assert_nonnull (strstr (source, "From memory"));
+          else if (proof->citation != NULL)
+            g_assert_nonnull (strstr (source, proof->citation));
+        }
+    }
+}
+
+static void
+check_shares (WbTerms  *terms,
+              WbJob    *job,
+              gboolean *seen)
+{
+  g_autoptr (WbReckoning) reckoning = wb_reckon (terms, job, "claim", NULL);
+  g_autoptr (WbApportionment) shares = NULL;
+
+  g_assert_nonnull (reckoning);
+  shares = wb_apportion (reckoning, WB_APPORTION_LAST, NULL);
+  g_assert_nonnull (shares);
+  for (guint i = 0; i < shares->n_lines; i++)
+    {
+      g_autofree char *words = wb_words_shared (shares, i);
+
+      check_sentence (words);
+      seen[shares->lines[i].why] = TRUE;
+    }
+}
+
+static void
+test_random (void)
+{
+  guint32 seed = (guint32) g_test_rand_int ();
+  g_autoptr (GRand) rand = g_rand_new_with_seed (seed);
+  gboolean proofs[WB_N_PROOF_RULES] = { FALSE };
+  gboolean whys[WB_SHARED_BY_HAND + 1] = { FALSE };
+  guint n_proofs = 0, n_whys = 0;
+
+  g_test_message ("random values: first seed %u", seed);
+  for (guint i = 0; i < N_JOBS; i++)
+    {
+      g_autofree char *text = wb_random_terms_text (rand, "USD");
+      g_autoptr (WbTerms) terms = wb_random_terms_read (text);
+      g_autoptr (WbJob) bare = wb_random_job (rand, "USD", 4);
+      g_autoptr (WbJob) job = wb_random_evidence (rand, bare);
+
+      check_proposals (terms, job, proofs);
+      check_shares (terms, job, whys);
+    }
+  for (guint i = 0; i < WB_N_PROOF_RULES; i++)
+    n_proofs += proofs[i] ? 1 : 0;
+  for (guint i = 0; i <= WB_SHARED_BY_HAND; i++)
+    n_whys += whys[i] ? 1 : 0;
+  g_test_message ("%u kinds of facts and %u grounds of sharing came up", n_proofs, n_whys);
+  g_assert_cmpuint (n_proofs, >=, 25);
+  g_assert_cmpuint (n_whys, >=, 4);
+}
+
+/* A claim as small as can be, word for word. */
+static void
+test_small (void)
+{
+  g_autofree char *sentence = NULL;
+  g_autofree char *name = NULL;
+  WbLineShares line = { .hand_total = 9550, .hand_fault = TRUE };
+  WbLineShares whole = { .hand_total = 10000 };
+  WbHandler office = { NULL };
+
+  sentence = wb_words_hand_fault (&line);
+  g_assert_cmpstr (sentence, ==, "The shares set by hand come to 95.5 %; they count when they come "
+                                 "to 100 %. Until then the line is shared by rule.");
+  g_assert_null (wb_words_hand_fault (&whole));
+  name = wb_words_handler (&office);
+  g_assert_cmpstr (name, ==, "the office");
+}
+
+int
+main (int    argc,
+      char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+
+  g_test_add_func ("/office/words-evidence/random", test_random);
+  g_test_add_func ("/office/words-evidence/small", test_small);
+
+  return g_test_run ();
+}
