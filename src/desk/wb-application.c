@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The application. Opens books, gives them to windows and closes them after the last window; what is
- * done in a book is the window's and its pages'. */
+/* The application. Opens books, gives them to windows and closes them after the last window; what
+ * is done in a book is the window's and its pages'. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -187,9 +187,9 @@ about_cb (GSimpleAction *action,
                          "application-icon", WB_APP_ID,
                          "version", WB_VERSION,
                          "license-type", GTK_LICENSE_GPL_3_0,
-                         "comments", _("Keeps the jobs, inventories and claims of a moving company. "
-                                       "What it reckons is an aid to a person who decides, no legal "
-                                       "advice."),
+                         "comments",
+                         _("Keeps the jobs, inventories and claims of a moving company. What it "
+                           "reckons is an aid to a person who decides, no legal advice."),
                          NULL);
 }
 
@@ -277,7 +277,8 @@ wb_application_open (GApplication  *app,
       WbWindow *window = wb_window_new (GTK_APPLICATION (app));
 
       /* A place that has no path cannot hold a book; its address serves to say so. */
-      wb_application_open_book (WB_APPLICATION (app), path != NULL ? path : uri, WB_BOOK_OPEN, window);
+      wb_application_open_book (WB_APPLICATION (app), path != NULL ? path : uri, WB_BOOK_OPEN,
+                                window);
       gtk_window_present (GTK_WINDOW (window));
     }
 }

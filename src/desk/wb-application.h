@@ -8,7 +8,8 @@
 
 G_BEGIN_DECLS
 
-/* Actions: "app.quit", "app.about", "app.preferences", "app.colour-scheme" (system, light, dark). */
+/* Actions: "app.quit", "app.about", "app.preferences", "app.colour-scheme" (system, light,
+ * dark). */
 #define WB_TYPE_APPLICATION (wb_application_get_type ())
 G_DECLARE_FINAL_TYPE (WbApplication, wb_application, WB, APPLICATION, AdwApplication)
 

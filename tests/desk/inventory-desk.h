@@ -37,8 +37,8 @@ void         inventory_desk_close     (InventoryDesk *self);
 void         inventory_desk_type      (InventoryDesk *self,
                                        const char    *keys);
 
-/** Types @text as a person does: each key long after the one before, so that it is no scanner's. "\n"
- * is Enter. */
+/** Types @text as a person does: each key long after the one before, so that it is no scanner's.
+ * "\n" is Enter. */
 void         inventory_desk_type_slowly (InventoryDesk *self,
                                          const char    *text);
 

@@ -3,7 +3,8 @@
  *
  *   Tab to a row, type, Enter                      the value is set, the focus stays
  *   type, Tab                                      the value is set, the next row has the focus
- *   type something that does not read              a sentence beneath says so at once; nothing is set
+ *   type something that does not read              a sentence beneath says so at once; nothing is
+ *   set
  *   Tab away from it                               the text and the sentence stay
  *   Shift+Tab back to it, Escape                   the last good value is back
  *   Tab to a list, Space, Down, Enter              the next value of the list is set
@@ -106,8 +107,8 @@ beneath (GtkWidget *row)
 {
   GtkWidget *note = gtk_widget_get_last_child (row);
 
-  return GTK_IS_LABEL (note) && gtk_widget_get_visible (note) ? gtk_label_get_label (GTK_LABEL (note))
-                                                              : NULL;
+  return GTK_IS_LABEL (note) && gtk_widget_get_visible (note)
+         ? gtk_label_get_label (GTK_LABEL (note)) : NULL;
 }
 
 static void
@@ -151,9 +152,11 @@ test_names (Fixture       *f,
                                        GTK_ACCESSIBLE_PROPERTY_LABEL, "Vehicle");
   gtk_test_accessible_assert_property (GTK_ACCESSIBLE (choice),
                                        GTK_ACCESSIBLE_PROPERTY_LABEL, "Stage");
-  gtk_test_accessible_assert_property (GTK_ACCESSIBLE (wb_test_find (toggle, GTK_TYPE_SWITCH, NULL)),
+  toggle = wb_test_find (toggle, GTK_TYPE_SWITCH, NULL);
+  gtk_test_accessible_assert_property (GTK_ACCESSIBLE (toggle),
                                        GTK_ACCESSIBLE_PROPERTY_LABEL, "Guaranteed dates");
-  gtk_test_accessible_assert_property (GTK_ACCESSIBLE (wb_test_find (notes, GTK_TYPE_TEXT_VIEW, NULL)),
+  notes = wb_test_find (notes, GTK_TYPE_TEXT_VIEW, NULL);
+  gtk_test_accessible_assert_property (GTK_ACCESSIBLE (notes),
                                        GTK_ACCESSIBLE_PROPERTY_LABEL, "Notes");
 }
 
@@ -292,7 +295,8 @@ test_follows (Fixture       *f,
   wb_test_set_field (f->model, WB_KIND_ORDER, "order", "guaranteed", "yes");
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (vehicle)), ==, "Truck 9");
   g_assert_cmpuint (adw_combo_row_get_selected (ADW_COMBO_ROW (stage)), ==, WB_STAGE_DELIVERED);
-  g_assert_true (gtk_switch_get_active (GTK_SWITCH (wb_test_find (guaranteed, GTK_TYPE_SWITCH, NULL))));
+  g_assert_true (gtk_switch_get_active (GTK_SWITCH (wb_test_find (guaranteed, GTK_TYPE_SWITCH,
+                                                                  NULL))));
 
   wb_job_model_undo (f->model);
   wb_job_model_undo (f->model);
@@ -322,7 +326,8 @@ test_removed (Fixture       *f,
               gconstpointer  data)
 {
   GtkWidget *phone = add_row (f, PARTY, "phone");
-  g_autoptr (WbJob) job = wb_job_without (wb_job_model_get_job (f->model), WB_KIND_PARTY, "p1", NULL);
+  g_autoptr (WbJob) job = wb_job_without (wb_job_model_get_job (f->model), WB_KIND_PARTY, "p1",
+                                          NULL);
 
   g_assert_true (gtk_widget_get_sensitive (phone));
   wb_job_model_apply (f->model, job, "Remove");

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A scanner that behaves like a keyboard, on the inventory page: wherever the focus is, a tag goes to
- * its line, and what a clerk was typing stays. And the same by hand, with Ctrl+G. */
+/* A scanner that behaves like a keyboard, on the inventory page: wherever the focus is, a tag goes
+ * to its line, and what a clerk was typing stays. And the same by hand, with Ctrl+G. */
 #include "config.h"
 
 #include "inventory-desk.h"

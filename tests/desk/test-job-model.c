@@ -28,7 +28,8 @@ set_up (Fixture       *f,
   g_autoptr (WbJob) job = NULL;
 
   f->book = wb_desk_book_new ();
-  job = wb_desk_book_add_job (f->book, "J-1", "Ada Brook", "Dayton", "Tulsa", GPOINTER_TO_UINT (data));
+  job = wb_desk_book_add_job (f->book, "J-1", "Ada Brook", "Dayton", "Tulsa",
+                              GPOINTER_TO_UINT (data));
   f->model = wb_job_model_new (f->book->office, job);
 }
 
@@ -523,7 +524,8 @@ test_list_order (Fixture       *f,
   g_autoptr (WbRecordItem) first = g_list_model_get_item (stops, 0);
   g_autoptr (WbRecordItem) second = NULL;
   g_autoptr (WbRecord) record = wb_record_ref ((gpointer) wb_record_item_get_record (first));
-  g_autoptr (WbJob) without = wb_job_without (wb_job_model_get_job (f->model), WB_KIND_STOP, "s1", NULL);
+  g_autoptr (WbJob) without = wb_job_without (wb_job_model_get_job (f->model), WB_KIND_STOP, "s1",
+                                              NULL);
   g_autoptr (WbJob) moved = wb_job_insert (without, record, 1);
   g_autoptr (WbJob) stored = NULL;
 
@@ -553,7 +555,8 @@ test_list_random (Fixture       *f,
 
       if (what == 0 && count > 0)
         {
-          const WbRecord *piece = wb_job_nth (job, WB_KIND_PIECE, (guint) g_test_rand_int_range (0, (gint) count));
+          const WbRecord *piece = wb_job_nth (job, WB_KIND_PIECE,
+                                              (guint) g_test_rand_int_range (0, (gint) count));
 
           changed = wb_job_without (job, WB_KIND_PIECE, piece->id, NULL);
         }
@@ -633,7 +636,8 @@ test_list_speed (Fixture       *f,
       best = MIN (best, g_get_monotonic_time () - start);
     }
 
-  g_test_minimized_result ((double) best, "edit of one of 5,000 pieces: %" G_GINT64_FORMAT " µs", best);
+  g_test_minimized_result ((double) best, "edit of one of 5,000 pieces: %" G_GINT64_FORMAT " µs",
+                           best);
   g_test_message ("edit of one of 5,000 pieces: %" G_GINT64_FORMAT " µs", best);
   g_assert_cmpint (best, <, 1000);
   wb_test_flush (f->model);

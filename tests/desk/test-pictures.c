@@ -53,7 +53,7 @@ test_office (void)
     }
 
   wb_job_page_show (wb_window_get_job_page (window), "order");
-  gtk_widget_activate_action (GTK_WIDGET (wb_job_page_get_visible (wb_window_get_job_page (window))),
+  gtk_widget_activate_action (wb_job_page_get_visible (wb_window_get_job_page (window)),
                               "order.add-stop", NULL);
   picture (GTK_WINDOW (window), "order-stop");
   wb_desk_driver_quit (app);

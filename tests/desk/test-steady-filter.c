@@ -188,8 +188,8 @@ test_reorder (Fixture       *fixture,
   assert_filtered (fixture);
 }
 
-/* Some of the items go, others come between those that stay: what was in sight stays there, and only
- * what is new is looked at. */
+/* Some of the items go, others come between those that stay: what was in sight stays there, and
+ * only what is new is looked at. */
 static void
 test_exchange (Fixture       *fixture,
                gconstpointer  data)

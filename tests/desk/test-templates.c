@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Lets GTK make every widget that a .ui of the program describes, once and bare: a property that does
- * not exist, a child or a callback that is not bound, a wrong parent is then a warning, and fatal. */
+/* Lets GTK make every widget that a .ui of the program describes, once and bare: a property that
+ * does not exist, a child or a callback that is not bound, a wrong parent is then a warning, and
+ * fatal. */
 #include "config.h"
 
 #include <adwaita.h>

@@ -281,11 +281,13 @@ test_undo (Fixture       *f,
 
   /* First what is typed, then what was set. */
   type (f, "{ctrl+z}");
-  wb_test_assert_field (wb_desk_driver_get_job (f->window), WB_KIND_ORDER, "order", "vehicle", "Truck 9");
+  wb_test_assert_field (wb_desk_driver_get_job (f->window), WB_KIND_ORDER, "order", "vehicle",
+                        "Truck 9");
   type (f, "{ctrl+z}");
   wb_test_assert_field (wb_desk_driver_get_job (f->window), WB_KIND_ORDER, "order", "vehicle", "");
   type (f, "{ctrl+shift+z}");
-  wb_test_assert_field (wb_desk_driver_get_job (f->window), WB_KIND_ORDER, "order", "vehicle", "Truck 9");
+  wb_test_assert_field (wb_desk_driver_get_job (f->window), WB_KIND_ORDER, "order", "vehicle",
+                        "Truck 9");
 }
 
 static void
@@ -298,7 +300,8 @@ test_move_and_remove (Fixture       *f,
   wb_test_wait_until_drawn (GTK_WIDGET (f->window));
   page = GTK_WIDGET (wb_window_get_job_page (f->window));
 
-  gtk_widget_child_focus (wb_test_find (page, ADW_TYPE_EXPANDER_ROW, "Dayton, OH"), GTK_DIR_TAB_FORWARD);
+  gtk_widget_child_focus (wb_test_find (page, ADW_TYPE_EXPANDER_ROW, "Dayton, OH"),
+                          GTK_DIR_TAB_FORWARD);
   type (f, "{alt+Down}");
   g_assert_cmpint (wb_job_index (wb_desk_driver_get_job (f->window), WB_KIND_STOP, "s1"), ==, 1);
   type (f, "{alt+Up}");
@@ -327,7 +330,8 @@ test_gaps (Fixture       *f,
 
   type (f, "Truck 9\n");
   g_assert_null (wb_test_find (page, ADW_TYPE_ACTION_ROW, "The vehicle"));
-  wb_test_set_field (wb_job_page_get_model (WB_JOB_PAGE (page)), WB_KIND_ORDER, "order", "stage", "delivered");
+  wb_test_set_field (wb_job_page_get_model (WB_JOB_PAGE (page)), WB_KIND_ORDER, "order", "stage",
+                     "delivered");
   g_assert_null (wb_test_find (page, ADW_TYPE_ACTION_ROW, "The form of payment at delivery"));
 }
 
@@ -344,9 +348,11 @@ test_advice (Fixture       *f,
   row = wb_desk_driver_find_field (page, "order.pickup_to");
 
   wb_test_set_field (model, WB_KIND_ORDER, "order", "pickup_to", "2026-03-01");
-  g_assert_nonnull (wb_test_find (row, GTK_TYPE_LABEL, "This is before the first day agreed for pick-up."));
+  g_assert_nonnull (wb_test_find (row, GTK_TYPE_LABEL,
+                                  "This is before the first day agreed for pick-up."));
   wb_test_set_field (model, WB_KIND_ORDER, "order", "pickup_to", "2026-03-04");
-  g_assert_null (wb_test_find (row, GTK_TYPE_LABEL, "This is before the first day agreed for pick-up."));
+  g_assert_null (wb_test_find (row, GTK_TYPE_LABEL,
+                               "This is before the first day agreed for pick-up."));
 }
 
 static void
@@ -362,7 +368,8 @@ test_weight (Fixture       *f,
   page = GTK_WIDGET (wb_window_get_job_page (f->window));
   model = wb_job_page_get_model (WB_JOB_PAGE (page));
   row = wb_test_find (page, ADW_TYPE_ACTION_ROW, "Weight that governs");
-  g_assert_cmpstr (adw_action_row_get_subtitle (ADW_ACTION_ROW (row)), ==, "No weight is known yet.");
+  g_assert_cmpstr (adw_action_row_get_subtitle (ADW_ACTION_ROW (row)), ==,
+                   "No weight is known yet.");
 
   job = wb_job_with (wb_job_model_get_job (model), weighing);
   wb_job_model_apply (model, job, "Add");
@@ -415,7 +422,8 @@ test_second_window (Fixture       *f,
 
   stored = wb_desk_book_load (f->book, "j-1");
   wb_test_assert_field (stored, WB_KIND_ORDER, "order", "vehicle", "Truck 9");
-  wb_test_assert_field (wb_desk_driver_get_job (f->window), WB_KIND_ORDER, "order", "vehicle", "Truck 9");
+  wb_test_assert_field (wb_desk_driver_get_job (f->window), WB_KIND_ORDER, "order", "vehicle",
+                        "Truck 9");
 }
 
 static GtkWindow *
@@ -473,7 +481,8 @@ test_close_fails (Fixture       *f,
                    "The Last Changes Are Not in the Book");
   answer (dialog, "_Keep the Window Open");
   g_assert_true (has_one_window (f->app));
-  wb_test_assert_field (wb_desk_driver_get_job (f->window), WB_KIND_ORDER, "order", "vehicle", "Truck 9");
+  wb_test_assert_field (wb_desk_driver_get_job (f->window), WB_KIND_ORDER, "order", "vehicle",
+                        "Truck 9");
 
   gtk_window_close (GTK_WINDOW (f->window));
   wb_test_wait_until (has_dialog, f);
@@ -546,7 +555,8 @@ test_conflict_in_two_windows (Fixture       *f,
   answer (find_dialog (f), "Take _Theirs");
   wb_test_settle ();
   g_assert_null (find_dialog (f));
-  wb_test_assert_field (wb_desk_driver_get_job (second), WB_KIND_ORDER, "order", "vehicle", "Trailer 2");
+  wb_test_assert_field (wb_desk_driver_get_job (second), WB_KIND_ORDER, "order", "vehicle",
+                        "Trailer 2");
   wb_test_flush (model);
 }
 
@@ -577,7 +587,8 @@ test_conflict_out_of_sight (Fixture       *f,
   wb_test_wait_until_drawn (GTK_WIDGET (f->window));
   wb_test_save_picture (GTK_WIDGET (f->window), "desk-unstored");
 
-  g_signal_emit_by_name (wb_test_find (GTK_WIDGET (f->window), GTK_TYPE_BUTTON, "_Show"), "clicked");
+  g_signal_emit_by_name (wb_test_find (GTK_WIDGET (f->window), GTK_TYPE_BUTTON, "_Show"),
+                         "clicked");
   wb_desk_driver_wait_for_job (f->window, "j-1");
   wb_test_wait_until (has_dialog, f);
   answer (find_dialog (f), "_Keep Mine");
@@ -612,7 +623,8 @@ test_no_book (Fixture       *f,
   window = WB_WINDOW (gtk_application_get_active_window (GTK_APPLICATION (f->app)));
   wb_test_wait_until (has_dialog, f);
   dialog = find_dialog (f);
-  g_assert_nonnull (strstr (adw_message_dialog_get_body (ADW_MESSAGE_DIALOG (dialog)), "not an office book"));
+  g_assert_nonnull (strstr (adw_message_dialog_get_body (ADW_MESSAGE_DIALOG (dialog)),
+                            "not an office book"));
   g_assert_nonnull (strstr (adw_message_dialog_get_body (ADW_MESSAGE_DIALOG (dialog)), path));
   g_assert_true (shows_start (window));
   gtk_window_close (dialog);

@@ -111,8 +111,8 @@ print_reckonings (guint  count,
   for (guint i = 0; i < count; i++)
     {
       g_autoptr (WbJob) job = random_claim ();
-      const WbRecord *claim = wb_job_count (job, WB_KIND_CLAIM) > 0 ? wb_job_nth (job,
-                                                                                  WB_KIND_CLAIM, 0) : NULL;
+      const WbRecord *claim = wb_job_count (job, WB_KIND_CLAIM) > 0
+                              ? wb_job_nth (job, WB_KIND_CLAIM, 0) : NULL;
 
       for (guint j = 0; claim != NULL && j < wb_terms_set_count (terms); j++)
         {

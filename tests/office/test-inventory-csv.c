@@ -172,8 +172,9 @@ static void
 test_open_headings (void)
 {
   g_autoptr (WbJob) job = empty_job ();
-  g_autoptr (WbImportReport) report = import_text (job,
-                                                   "Item,Article,Description\n7,bed,Headboard\n", WB_IMPORT_ALL_OR_NONE);
+  g_autoptr (WbImportReport) report = import_text (job, "Item,Article,Description\n"
+                                                        "7,bed,Headboard\n",
+                                                   WB_IMPORT_ALL_OR_NONE);
   g_autoptr (WbImportReport) other = import_text (job, "Item,Tag\nHeadboard,7\n",
                                                   WB_IMPORT_ALL_OR_NONE);
 

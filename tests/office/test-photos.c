@@ -344,8 +344,8 @@ test_rubbish (Fixture       *fixture,
   g_assert_true (g_str_has_prefix (words, "This is not a picture that can be taken in. "));
 }
 
-/* A folder that may not be read, beside one that may. To root nothing is forbidden, so root is somebody
- * else for a moment. */
+/* A folder that may not be read, beside one that may. To root nothing is forbidden, so root is
+ * somebody else for a moment. */
 static void
 test_denied (Fixture       *fixture,
              gconstpointer  data)

@@ -76,6 +76,7 @@ random_reckoning (void)
   g_autoptr (GError) error = NULL;
   const WbRecord *claim;
   WbReckoning *reckoning;
+  guint nth;
 
   do
     {
@@ -85,10 +86,8 @@ random_reckoning (void)
   while (wb_job_count (job, WB_KIND_CLAIM) == 0 || wb_job_count (job, WB_KIND_CLAIM_LINE) == 0);
 
   claim = wb_job_nth (job, WB_KIND_CLAIM, 0);
-  reckoning = wb_reckon (wb_terms_set_nth (terms,
-                                           (guint) g_test_rand_int_range (0,
-                                                                          (gint32) wb_terms_set_count (terms))),
-                         job, claim->id, &error);
+  nth = (guint) g_test_rand_int_range (0, (gint32) wb_terms_set_count (terms));
+  reckoning = wb_reckon (wb_terms_set_nth (terms, nth), job, claim->id, &error);
   g_assert_no_error (error);
   return reckoning;
 }

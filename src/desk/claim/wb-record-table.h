@@ -9,7 +9,8 @@ G_BEGIN_DECLS
 
 /* The records of one kind that belong to a claim, a row each, every cell typed into from the
  * keyboard. Left and Right go along the row, Up, Down and Enter along the column, Tab goes past the
- * table; past the last row the page is asked for a new record. What does not read is said in words below the table. */
+ * table; past the last row the page is asked for a new record. What does not read is said in words
+ * below the table. */
 #define WB_TYPE_RECORD_TABLE (wb_record_table_get_type ())
 G_DECLARE_FINAL_TYPE (WbRecordTable, wb_record_table, WB, RECORD_TABLE, GtkWidget)
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What the inventory page does with many lines at once, and the windows that it opens for it. All of
- * it changes the job through the page's model. */
+/* What the inventory page does with many lines at once, and the windows that it opens for it. All
+ * of it changes the job through the page's model. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -70,7 +70,8 @@ present_dialog (WbInventoryPage *self,
                 const char      *done)
 {
   if (done != NULL)
-    g_signal_connect_object (dialog, done, G_CALLBACK (wb_inventory_page_tell), self, G_CONNECT_SWAPPED);
+    g_signal_connect_object (dialog, done, G_CALLBACK (wb_inventory_page_tell), self,
+                             G_CONNECT_SWAPPED);
   gtk_window_present (dialog);
 }
 
@@ -86,7 +87,9 @@ change_action (GtkWidget  *widget,
   if (ids->len == 1)
     wb_inventory_page_change_line (self, g_ptr_array_index (ids, 0));
   else if (ids->len > 1)
-    present_dialog (self, GTK_WINDOW (wb_bulk_dialog_new (wb_inventory_page_get_window (self), self->model, ids)),
+    present_dialog (self,
+                    GTK_WINDOW (wb_bulk_dialog_new (wb_inventory_page_get_window (self),
+                                                    self->model, ids)),
                     "changed");
 }
 
@@ -170,7 +173,8 @@ lots_action (GtkWidget  *widget,
 {
   WbInventoryPage *self = WB_INVENTORY_PAGE (widget);
 
-  present_dialog (self, GTK_WINDOW (wb_lot_editor_new (wb_inventory_page_get_window (self), self->model)), NULL);
+  present_dialog (self, GTK_WINDOW (wb_lot_editor_new (wb_inventory_page_get_window (self),
+                                                       self->model)), NULL);
 }
 
 static void
@@ -276,7 +280,9 @@ wb_inventory_page_import (WbInventoryPage *self,
 {
   g_return_if_fail (WB_IS_INVENTORY_PAGE (self));
 
-  present_dialog (self, GTK_WINDOW (wb_import_dialog_new (wb_inventory_page_get_window (self), self->model, file)),
+  present_dialog (self,
+                  GTK_WINDOW (wb_import_dialog_new (wb_inventory_page_get_window (self),
+                                                    self->model, file)),
                   "taken");
 }
 
@@ -286,5 +292,6 @@ wb_inventory_page_export (WbInventoryPage *self,
 {
   g_return_if_fail (WB_IS_INVENTORY_PAGE (self));
 
-  wb_inventory_write_async (wb_inventory_page_get_job (self), file, NULL, written_cb, g_object_ref (self));
+  wb_inventory_write_async (wb_inventory_page_get_job (self), file, NULL, written_cb,
+                            g_object_ref (self));
 }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The inventory of the open job: the table of its lines above, the strip for entering and changing
- * them below, and between them what the lines come to. The page ties these together; finding a line is
- * in wb-inventory-page-seek.c, the deeds for many lines are in wb-inventory-page-actions.c. */
+ * them below, and between them what the lines come to. The page ties these together; finding a line
+ * is in wb-inventory-page-seek.c, the deeds for many lines are in wb-inventory-page-actions.c. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -154,6 +154,15 @@ strip_stored_cb (WbInventoryPage *self,
   step_from (self, id, 1);
 }
 
+static const char *
+last_line_id (WbInventoryPage *self)
+{
+  const WbJob *job = wb_inventory_page_get_job (self);
+  const WbRecord *last = wb_job_nth (job, WB_KIND_PIECE, wb_job_count (job, WB_KIND_PIECE) - 1);
+
+  return last->id;
+}
+
 /* From a new line, up is the line that was entered last. */
 static void
 strip_step_cb (WbInventoryPage *self,
@@ -165,7 +174,7 @@ strip_step_cb (WbInventoryPage *self,
   if (id != NULL)
     step_from (self, id, step);
   else if (step < 0 && n > 0)
-    wb_inventory_page_change_line (self, ((const WbRecord *) wb_job_nth (wb_inventory_page_get_job (self), WB_KIND_PIECE, n - 1))->id);
+    wb_inventory_page_change_line (self, last_line_id (self));
   else
     gtk_widget_error_bell (GTK_WIDGET (self));
 }

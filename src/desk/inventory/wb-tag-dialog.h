@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A small window in which a tag is typed or scanned. Enter goes to its line; when several lines have
- * the tag, they stand there to choose from. */
+/* A small window in which a tag is typed or scanned. Enter goes to its line; when several lines
+ * have the tag, they stand there to choose from. */
 #pragma once
 
 #include <adwaita.h>

@@ -96,7 +96,8 @@ wb_conflict_dialog_show (GtkWidget  *page,
   g_set_weak_pointer (&question->page, page);
   question->model = g_object_ref (model);
   g_signal_connect_data (dialog, "response", G_CALLBACK (answered_cb), question, question_free, 0);
-  g_signal_connect_object (model, "notify::fault", G_CALLBACK (fault_cb), dialog, G_CONNECT_SWAPPED);
+  g_signal_connect_object (model, "notify::fault", G_CALLBACK (fault_cb), dialog,
+                           G_CONNECT_SWAPPED);
   gtk_window_present (GTK_WINDOW (dialog));
   return dialog;
 }

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The frame around the pages of one job. Shows what holds for the whole job and passes its actions to
- * the model; what stands on a page is the page's. */
+/* The frame around the pages of one job. Shows what holds for the whole job and passes its actions
+ * to the model; what stands on a page is the page's. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -479,11 +479,16 @@ wb_job_page_init (WbJobPage *self)
   gtk_widget_init_template (GTK_WIDGET (self));
 
   self->model_signals = g_signal_group_new (WB_TYPE_JOB_MODEL);
-  g_signal_group_connect_swapped (self->model_signals, "notify::job", G_CALLBACK (job_changed_cb), self);
-  g_signal_group_connect_swapped (self->model_signals, "notify::can-undo", G_CALLBACK (show_steps), self);
-  g_signal_group_connect_swapped (self->model_signals, "notify::can-redo", G_CALLBACK (show_steps), self);
-  g_signal_group_connect_swapped (self->model_signals, "notify::unsaved", G_CALLBACK (show_saved), self);
-  g_signal_group_connect_swapped (self->model_signals, "notify::fault", G_CALLBACK (show_saved), self);
+  g_signal_group_connect_swapped (self->model_signals, "notify::job", G_CALLBACK (job_changed_cb),
+                                  self);
+  g_signal_group_connect_swapped (self->model_signals, "notify::can-undo", G_CALLBACK (show_steps),
+                                  self);
+  g_signal_group_connect_swapped (self->model_signals, "notify::can-redo", G_CALLBACK (show_steps),
+                                  self);
+  g_signal_group_connect_swapped (self->model_signals, "notify::unsaved", G_CALLBACK (show_saved),
+                                  self);
+  g_signal_group_connect_swapped (self->model_signals, "notify::fault", G_CALLBACK (show_saved),
+                                  self);
   g_signal_group_connect_swapped (self->model_signals, "conflict", G_CALLBACK (conflict_cb), self);
 }
 

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The table of a job's pages and nothing else; a new page is a row here and in wb-accelerators.c. */
+/* The table of a job's pages and nothing else; a new page is a row here and in
+ * wb-accelerators.c. */
 #include "config.h"
 
 #include "desk/job/wb-page-list.h"

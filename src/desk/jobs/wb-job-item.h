@@ -19,7 +19,8 @@ void                wb_job_item_set_summary (WbJobItem          *self,
 /** Returns: (transfer full): the whole line as one sentence, for who cannot see it. */
 char               *wb_job_item_describe    (WbJobItem          *self) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full) (nullable): "Dayton, OH → Tulsa, OK", or the one that is known, or %NULL. */
+/** Returns: (transfer full) (nullable): "Dayton, OH → Tulsa, OK", or the one that is known, or
+ * %NULL. */
 char               *wb_job_route            (const char         *from,
                                              const char         *to) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Finds and lists jobs. The book is asked in the background at each change of the search; what comes
- * back is merged into the list, so that lines that stay keep their place and selection. */
+/* Finds and lists jobs. The book is asked in the background at each change of the search; what
+ * comes back is merged into the list, so that lines that stay keep their place and selection. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -90,7 +90,8 @@ is_job_at (WbJobList  *self,
   return item != NULL && g_str_equal (item_id (item), id);
 }
 
-/* Returns: (transfer full) (element-type WbJobItem): items for @summaries, those of before used again. */
+/* Returns: (transfer full) (element-type WbJobItem): items for @summaries, those of before used
+ * again. */
 static GPtrArray *
 make_items (WbJobList *self,
             GPtrArray *summaries)
@@ -516,7 +517,8 @@ wb_job_list_init (WbJobList *self)
   gtk_widget_init_template (GTK_WIDGET (self));
 
   self->office_signals = g_signal_group_new (WB_TYPE_OFFICE);
-  g_signal_group_connect_swapped (self->office_signals, "job-saved", G_CALLBACK (job_saved_cb), self);
+  g_signal_group_connect_swapped (self->office_signals, "job-saved", G_CALLBACK (job_saved_cb),
+                                  self);
 
   gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
   g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (search_key_cb), self);

@@ -8,7 +8,8 @@
 
 G_BEGIN_DECLS
 
-/* Property "office" (WbOffice, nullable). Signal "open-job" (const char *id): the person wants to see it.
+/* Property "office" (WbOffice, nullable). Signal "open-job" (const char *id): the person wants to
+ * see it.
  * Action "jobs.open" (s): the same. */
 #define WB_TYPE_JOB_LIST (wb_job_list_get_type ())
 G_DECLARE_FINAL_TYPE (WbJobList, wb_job_list, WB, JOB_LIST, GtkWidget)

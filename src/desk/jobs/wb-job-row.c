@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Shows a WbJobItem and follows it. Rows are used again for other items; all state is the item's. */
+/* Shows a WbJobItem and follows it. Rows are used again for other items; all state is the
+ * item's. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -203,7 +204,8 @@ wb_job_row_init (WbJobRow *self)
   gtk_widget_init_template (GTK_WIDGET (self));
 
   self->item_signals = g_signal_group_new (WB_TYPE_JOB_ITEM);
-  g_signal_group_connect_swapped (self->item_signals, "notify::summary", G_CALLBACK (show_item), self);
+  g_signal_group_connect_swapped (self->item_signals, "notify::summary", G_CALLBACK (show_item),
+                                  self);
   g_signal_connect_swapped (click, "released", G_CALLBACK (released_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (click));
 }

@@ -334,7 +334,8 @@ wb_job_model_apply (WbJobModel *self,
   show_job (self, job);
 }
 
-/* Whether the job around a record looks at its fields too: tickets that add up, numbers of lines. */
+/* Whether the job around a record looks at its fields too: tickets that add up, numbers of
+ * lines. */
 static gboolean
 is_checked_together (WbKind kind)
 {
@@ -351,8 +352,8 @@ check_within_job (WbJobModel  *self,
   return wb_job_check (job, error) || !wb_job_check (self->job, NULL);
 }
 
-/* A field that would make a good record a bad one is refused like a text that does not read, so that
- * what is shown can always be stored. */
+/* A field that would make a good record a bad one is refused like a text that does not read, so
+ * that what is shown can always be stored. */
 static gboolean
 check_record (WbJobModel      *self,
               gconstpointer    before,
@@ -448,7 +449,8 @@ wb_job_model_set_field (WbJobModel  *self,
   return TRUE;
 }
 
-/* Undo and redo: the same step, from one list to the other. @history: what the book's history says. */
+/* Undo and redo: the same step, from one list to the other. @history: what the book's history
+ * says. */
 static void
 go (WbJobModel *self,
     GPtrArray  *from,

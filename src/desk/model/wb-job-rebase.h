@@ -12,9 +12,10 @@ G_BEGIN_DECLS
  * @mine: @base as changed here
  * @theirs: @base as changed elsewhere
  *
- * Repeats on @theirs every change that leads from @base to @mine: changed fields one by one, so that another field of the same
- * record keeps their value; added records; removed records unless something of theirs now needs them. A record that mine refers
- * to and theirs lacks comes back with it. A changed order of stops or parties is taken from mine.
+ * Repeats on @theirs every change that leads from @base to @mine: changed fields one by one, so
+ * that another field of the same record keeps their value; added records; removed records unless
+ * something of theirs now needs them. A record that mine refers to and theirs lacks comes back with
+ * it. A changed order of stops or parties is taken from mine.
  *
  * Returns: (transfer full): the job with both; @mine itself when @theirs equals @base.
  */

@@ -21,7 +21,7 @@ struct _WbJobSaver
 
   WbOffice  *office;
   WbJob     *job;            /* what the book should hold */
-  WbJob     *base;           /* what the book holds, with its revision; NULL for a job to be stored as new */
+  WbJob     *base;           /* what the book holds, with its revision; NULL: to be stored as new */
   WbJob     *sending;        /* what is being stored */
   WbJob     *theirs;
   gboolean   in_conflict;

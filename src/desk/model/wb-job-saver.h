@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Stores the open job a moment after it changed: one save at a time, failures tried again with growing pauses, a clash with
- * another window told and waited for. Works for the job model, which holds the values. */
+/* Stores the open job a moment after it changed: one save at a time, failures tried again with
+ * growing pauses, a clash with another window told and waited for. Works for the job model, which
+ * holds the values. */
 #pragma once
 
 #include <gio/gio.h>
@@ -10,8 +11,9 @@
 G_BEGIN_DECLS
 
 /* Properties: "unsaved" (gboolean), "fault" (nullable string).
- * Signals: "conflict": the book holds another value, now to be had from wb_job_saver_get_theirs(); nothing is stored until
- * wb_job_saver_resolve(). "refreshed" (WbJob *before, WbJob *now): the book held a newer value and nothing was unsaved: it is the base now. */
+ * Signals: "conflict": the book holds another value, now to be had from wb_job_saver_get_theirs();
+ * nothing is stored until wb_job_saver_resolve(). "refreshed" (WbJob *before, WbJob *now): the book
+ * held a newer value and nothing was unsaved: it is the base now. */
 #define WB_TYPE_JOB_SAVER (wb_job_saver_get_type ())
 G_DECLARE_FINAL_TYPE (WbJobSaver, wb_job_saver, WB, JOB_SAVER, GObject)
 
@@ -26,7 +28,8 @@ void        wb_job_saver_set_job      (WbJobSaver  *self,
 
 /** Returns: (transfer none): what the book had last, as far as is known. */
 WbJob      *wb_job_saver_get_base     (WbJobSaver  *self);
-/** Returns: (transfer none) (nullable): during a conflict what the book has; %NULL when it has the job no longer. */
+/** Returns: (transfer none) (nullable): during a conflict what the book has; %NULL when it has the
+ * job no longer. */
 WbJob      *wb_job_saver_get_theirs   (WbJobSaver  *self);
 gboolean    wb_job_saver_in_conflict  (WbJobSaver  *self);
 gboolean    wb_job_saver_get_unsaved  (WbJobSaver  *self);

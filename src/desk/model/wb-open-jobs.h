@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The jobs that the windows of one process have open in one book. Two windows that show one job share its model, so that they never
- * clash; a job left a while ago keeps its undo list; nothing unsaved is let go. */
+/* The jobs that the windows of one process have open in one book. Two windows that show one job
+ * share its model, so that they never clash; a job left a while ago keeps its undo list; nothing
+ * unsaved is let go. */
 #pragma once
 
 #include "desk/model/wb-job-model.h"
@@ -33,14 +34,16 @@ WbJobModel  *wb_open_jobs_adopt        (WbOpenJobs          *self,
 void         wb_open_jobs_forget       (WbOpenJobs          *self,
                                         WbJobModel          *model);
 
-/** Returns: (transfer none) (nullable): a job other than @except (nullable) whose changes could not be stored. */
+/** Returns: (transfer none) (nullable): a job other than @except (nullable) whose changes could not
+ * be stored. */
 WbJobModel  *wb_open_jobs_get_faulty   (WbOpenJobs          *self,
                                         WbJobModel          *except);
 
 /** Whether a change in any of them is not in the book. */
 gboolean     wb_open_jobs_get_unsaved  (WbOpenJobs          *self);
 
-/** Stores whatever is unsaved in any of them; the first failure is the result, after all have been tried. */
+/** Stores whatever is unsaved in any of them; the first failure is the result, after all have been
+ * tried. */
 void         wb_open_jobs_flush_async  (WbOpenJobs          *self,
                                         GCancellable        *cancellable,
                                         GAsyncReadyCallback  callback,

@@ -11,8 +11,8 @@ G_BEGIN_DECLS
  * @before: the record as it was
  * @after: a private copy in which @field was just set
  *
- * Sets in @after what follows from that: the net weight of a weighing stays gross less tare when it was so before. Does nothing when
- * it was not, or when the figures do not give a weight.
+ * Sets in @after what follows from that: the net weight of a weighing stays gross less tare when it
+ * was so before. Does nothing when it was not, or when the figures do not give a weight.
  */
 void wb_record_follow (gconstpointer  before,
                        gpointer       after,

@@ -6,7 +6,8 @@
 
 G_BEGIN_DECLS
 
-/** Makes @record the item's value and notifies; the same pointer again is no change. The id must stay. */
+/** Makes @record the item's value and notifies; the same pointer again is no change. The id must
+ * stay. */
 void wb_record_item_set_record (WbRecordItem  *self,
                                 gconstpointer  record);
 

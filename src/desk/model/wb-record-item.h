@@ -7,8 +7,8 @@
 
 G_BEGIN_DECLS
 
-/* One record of the open job as a list item. The item stays the same object while its record changes, so that selection and
- * scroll position survive an edit; "record" (pointer) notifies. */
+/* One record of the open job as a list item. The item stays the same object while its record
+ * changes, so that selection and scroll position survive an edit; "record" (pointer) notifies. */
 #define WB_TYPE_RECORD_ITEM (wb_record_item_get_type ())
 G_DECLARE_FINAL_TYPE (WbRecordItem, wb_record_item, WB, RECORD_ITEM, GObject)
 

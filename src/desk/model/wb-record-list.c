@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Keeps a list of items in step with the records of a job. Compares by id and by pointer, so that an
- * edit of one record among thousands costs one walk and one notification. Does not change the job. */
+/* Keeps a list of items in step with the records of a job. Compares by id and by pointer, so that
+ * an edit of one record among thousands costs one walk and one notification. Does not change the
+ * job. */
 #include "config.h"
 
 #include "desk/model/wb-record-list.h"
@@ -256,7 +257,8 @@ get_item (GListModel *model,
 {
   WbRecordList *self = WB_RECORD_LIST (model);
 
-  return position < self->items->len ? g_object_ref (g_ptr_array_index (self->items, position)) : NULL;
+  return position < self->items->len
+         ? g_object_ref (g_ptr_array_index (self->items, position)) : NULL;
 }
 
 static void

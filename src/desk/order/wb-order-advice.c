@@ -143,7 +143,8 @@ add_agreement (GArray        *gaps,
 {
   add_if (gaps, order->bill_number == NULL, "order", "order.bill_number",
           _("The number of the bill of lading"));
-  add_if (gaps, order->move_type == WB_MOVE_NONE, "order", "order.move_type", _("The kind of move"));
+  add_if (gaps, order->move_type == WB_MOVE_NONE, "order", "order.move_type",
+          _("The kind of move"));
   add_if (gaps, order->move_type == WB_MOVE_INTRASTATE && order->region == NULL,
           "order", "order.region", _("The state whose rules govern"));
   add_if (gaps, !wb_date_is_set (&order->pickup_from) && !wb_date_is_set (&order->picked_up_on),

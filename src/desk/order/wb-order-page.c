@@ -81,8 +81,8 @@ show_weight (WbOrderPage *self,
 {
   WbTermsSet *terms = wb_office_get_terms (wb_job_model_get_office (self->model));
   const WbTerms *edition = wb_terms_set_find (terms, wb_job_order (job), NULL);
-  g_autofree char *words = wb_record_words_weight (job, edition != NULL ? edition->constructive_weight
-                                                                        : WB_WEIGHT_UNSET);
+  WbWeight constructive = edition != NULL ? edition->constructive_weight : WB_WEIGHT_UNSET;
+  g_autofree char *words = wb_record_words_weight (job, constructive);
 
   adw_action_row_set_subtitle (self->weight, words);
 }
@@ -95,11 +95,14 @@ make_gap_row (const WbOrderGap *gap)
 
   adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (row), FALSE);
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), gap->words);
-  adw_action_row_add_suffix (ADW_ACTION_ROW (row), gtk_image_new_from_icon_name ("go-next-symbolic"));
+  adw_action_row_add_suffix (ADW_ACTION_ROW (row),
+                             gtk_image_new_from_icon_name ("go-next-symbolic"));
   gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), TRUE);
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (row), here ? "order.show-field" : "job.show-page");
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (row),
+                                  here ? "order.show-field" : "job.show-page");
   gtk_actionable_set_action_target (GTK_ACTIONABLE (row), "s", here ? gap->field : gap->page);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, gap->words, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, gap->words,
+                                  -1);
   return row;
 }
 
@@ -146,7 +149,8 @@ show_gaps (WbOrderPage *self,
                                      "%u things are missing before the truck leaves", gaps->len),
                            gaps->len);
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (self->gaps), title);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->gaps), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->gaps), GTK_ACCESSIBLE_PROPERTY_LABEL, title,
+                                  -1);
 }
 
 /* A state's own rules govern only moves within it; a state that was entered all the same is to be
@@ -324,8 +328,8 @@ wb_order_page_finalize (GObject *object)
   G_OBJECT_CLASS (wb_order_page_parent_class)->finalize (object);
 }
 
-/* Whoever comes to the page has typed nothing yet: the focus is on the page, where the arrows scroll,
- * and not in its first field, where a letter would replace the job number. */
+/* Whoever comes to the page has typed nothing yet: the focus is on the page, where the arrows
+ * scroll, and not in its first field, where a letter would replace the job number. */
 static gboolean
 wb_order_page_grab_focus (GtkWidget *widget)
 {

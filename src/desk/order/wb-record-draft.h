@@ -11,8 +11,9 @@ G_BEGIN_DECLS
  * @kind: a party, a stop or a weighing
  * @id: of the new record
  *
- * Adds a record with the likeliest role or kind: the shipper first and then the carrier; pick-up, delivery, and then stops on the
- * way, put before the delivery; the first weighing and then a reweigh.
+ * Adds a record with the likeliest role or kind: the shipper first and then the carrier; pick-up,
+ * delivery, and then stops on the way, put before the delivery; the first weighing and then a
+ * reweigh.
  * Returns: (transfer full): the job with it.
  */
 WbJob *wb_record_draft_add (const WbJob *job,
@@ -23,8 +24,8 @@ WbJob *wb_record_draft_add (const WbJob *job,
  * wb_record_draft_move:
  * @by: −1 toward the front, 1 toward the end
  *
- * Returns: (transfer full) (nullable): the job with the record moved by one place, %NULL when there is no such place. Only for kinds
- * that no record refers to.
+ * Returns: (transfer full) (nullable): the job with the record moved by one place, %NULL when there
+ * is no such place. Only for kinds that no record refers to.
  */
 WbJob *wb_record_draft_move (const WbJob *job,
                              WbKind       kind,

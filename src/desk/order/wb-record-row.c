@@ -231,7 +231,8 @@ wb_record_row_new (WbJobModel   *model,
   self->model = g_object_ref (model);
   self->item = g_object_ref (item);
   g_signal_connect (self, "notify::expanded", G_CALLBACK (expanded_cb), NULL);
-  g_signal_connect_object (item, "notify::record", G_CALLBACK (show_record), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (item, "notify::record", G_CALLBACK (show_record), self,
+                           G_CONNECT_SWAPPED);
   show_record (self);
   if (g_object_get_data (G_OBJECT (item), EXPANDED_KEY) != NULL)
     adw_expander_row_set_expanded (ADW_EXPANDER_ROW (self), TRUE);

@@ -9,7 +9,8 @@
 
 G_BEGIN_DECLS
 
-/* Actions: "record.remove", "record.move-up", "record.move-down". On the row, Alt+Up, Alt+Down and, on its heading, Ctrl+Delete. */
+/* Actions: "record.remove", "record.move-up", "record.move-down". On the row, Alt+Up, Alt+Down and,
+ * on its heading, Ctrl+Delete. */
 #define WB_TYPE_RECORD_ROW (wb_record_row_get_type ())
 G_DECLARE_FINAL_TYPE (WbRecordRow, wb_record_row, WB, RECORD_ROW, AdwExpanderRow)
 

@@ -14,7 +14,8 @@ char *wb_record_words_subtitle (gconstpointer record) G_GNUC_WARN_UNUSED_RESULT;
 /** Returns: (transfer full): "Remove Ada Brook", for the history. */
 char *wb_record_words_removal  (gconstpointer record) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full): one sentence on which weight governs the shipment and why. @per_cuft: the terms' constructive weight. */
+/** Returns: (transfer full): one sentence on which weight governs the shipment and why. @per_cuft:
+ * the terms' constructive weight. */
 char *wb_record_words_weight   (const WbJob  *job,
                                 WbWeight      per_cuft) G_GNUC_WARN_UNUSED_RESULT;
 

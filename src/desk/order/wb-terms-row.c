@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Offers the regimes that the office has. Which one governs without a choice is for core to find. */
+/* Offers the regimes that the office has. Which one governs without a choice is for core to
+ * find. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -96,7 +97,8 @@ describe_governing (WbTermsRow *self)
   g_autofree char *from = NULL;
 
   if (edition == NULL && g_error_matches (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING))
-    return g_strdup (_("Give the kind of move and a day of pick-up to find the terms that govern."));
+    return g_strdup (_("Give the kind of move and a day of pick-up to find the terms that "
+                       "govern."));
   if (edition == NULL)
     return wb_words_error (error);
 
@@ -223,7 +225,8 @@ wb_terms_row_class_init (WbTermsRowClass *klass)
 static void
 wb_terms_row_init (WbTermsRow *self)
 {
-  const char *label = wb_words_field (wb_record_type_field (wb_record_type (WB_KIND_ORDER), "terms"));
+  const char *label = wb_words_field (wb_record_type_field (wb_record_type (WB_KIND_ORDER),
+                                                            "terms"));
 
   self->note = wb_row_note_new (GTK_LIST_BOX_ROW (self));
   self->regimes = g_ptr_array_new_with_free_func (g_free);

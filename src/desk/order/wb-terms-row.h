@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The row that says which terms of liability govern the open job, and lets a person choose others. */
+/* The row that says which terms of liability govern the open job, and lets a person choose
+ * others. */
 #pragma once
 
 #include <adwaita.h>

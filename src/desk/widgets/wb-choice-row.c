@@ -76,7 +76,8 @@ find_inside (GtkWidget *widget,
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
        child = gtk_widget_get_next_sibling (child))
     {
-      GtkWidget *found = g_type_is_a (G_OBJECT_TYPE (child), type) ? child : find_inside (child, type);
+      GtkWidget *found = g_type_is_a (G_OBJECT_TYPE (child), type)
+                         ? child : find_inside (child, type);
 
       if (found != NULL)
         return found;

@@ -187,7 +187,8 @@ wb_columns_allocate (GtkLayoutManager *layout,
         continue;
 
       if (column == 0)
-        gtk_widget_measure (child, GTK_ORIENTATION_VERTICAL, width, NULL, &place.height, NULL, NULL);
+        gtk_widget_measure (child, GTK_ORIENTATION_VERTICAL, width, NULL, &place.height, NULL,
+                            NULL);
       gtk_widget_size_allocate (child, &place, -1);
 
       if (column == 0)

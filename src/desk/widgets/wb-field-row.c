@@ -21,7 +21,7 @@ struct _WbFieldRow
   WbFieldTie  *tie;
   GtkWidget   *note;
   char        *advice;    /* shown beneath while the text is good */
-  char        *shown;     /* the text that stands for the value; another one is typed and not set yet */
+  char        *shown;     /* the text that stands for the value; another is typed, not set yet */
   gboolean     focused;
   gboolean     invalid;
   guint        rest_source;
@@ -228,8 +228,8 @@ rest_cb (gpointer data)
 }
 
 /* The value is set at once; how it looks changes a moment later, when the next row has selected its
- * text. The other way round this row would give up the X server's selection and the next one take it
- * in the same instant, and the late word of the first would undo the second. */
+ * text. The other way round this row would give up the X server's selection and the next one take
+ * it in the same instant, and the late word of the first would undo the second. */
 static void
 focus_leave_cb (WbFieldRow *self)
 {
@@ -325,9 +325,9 @@ wb_field_row_class_init (WbFieldRowClass *klass)
   object_class->finalize = wb_field_row_finalize;
 
   wb_field_tie_install_properties (object_class);
-  g_object_class_install_property (object_class, PROP_INVALID,
-                                   g_param_spec_boolean ("invalid", NULL, NULL, FALSE,
-                                                         G_PARAM_READABLE | G_PARAM_STATIC_STRINGS));
+  g_object_class_install_property (
+    object_class, PROP_INVALID,
+    g_param_spec_boolean ("invalid", NULL, NULL, FALSE, G_PARAM_READABLE | G_PARAM_STATIC_STRINGS));
 
   gtk_widget_class_add_binding (GTK_WIDGET_CLASS (klass), GDK_KEY_Escape, 0, escape_cb, NULL);
 }

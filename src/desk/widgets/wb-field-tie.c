@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One field of one record of the open job, whatever widget shows it. Knows no widget; holds no value
- * of its own but the record last seen, to know when something changed. */
+/* One field of one record of the open job, whatever widget shows it. Knows no widget; holds no
+ * value of its own but the record last seen, to know when something changed. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 

@@ -1,12 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Ties a widget to one field of one record of the open job: reads it, tells when it changes, sets it. */
+/* Ties a widget to one field of one record of the open job: reads it, tells when it changes, sets
+ * it. */
 #pragma once
 
 #include "desk/model/wb-job-model.h"
 
 G_BEGIN_DECLS
 
-/* Signal "changed": the field's value, or whether the record is there at all, is not what it was. */
+/* Signal "changed": the field's value, or whether the record is there at all, is not what it
+ * was. */
 #define WB_TYPE_FIELD_TIE (wb_field_tie_get_type ())
 G_DECLARE_FINAL_TYPE (WbFieldTie, wb_field_tie, WB, FIELD_TIE, GObject)
 
@@ -14,7 +16,8 @@ WbFieldTie    *wb_field_tie_new        (void) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: (nullable): the description of the field, %NULL until one is named. */
 const WbField *wb_field_tie_get_field  (WbFieldTie  *self);
-/** Returns: (transfer none) (nullable): the record as it stands, %NULL without a model or when it was removed. */
+/** Returns: (transfer none) (nullable): the record as it stands, %NULL without a model or when it
+ * was removed. */
 gconstpointer  wb_field_tie_get_record (WbFieldTie  *self);
 /** Returns: (transfer full): canonical text of the value, "" when not given. */
 char          *wb_field_tie_get_text   (WbFieldTie  *self) G_GNUC_WARN_UNUSED_RESULT;
@@ -33,7 +36,8 @@ gboolean       wb_field_tie_set_text   (WbFieldTie  *self,
  * wb_field_tie_describe:
  * @error: why wb_field_tie_check() or wb_field_tie_set_text() refused a text
  *
- * Returns: (transfer full): a sentence for the line beneath the field, which need not name the field again.
+ * Returns: (transfer full): a sentence for the line beneath the field, which need not name the
+ * field again.
  */
 char          *wb_field_tie_describe   (WbFieldTie   *self,
                                         const GError *error) G_GNUC_WARN_UNUSED_RESULT;
@@ -48,8 +52,8 @@ enum
   WB_FIELD_TIE_N_PROPS
 };
 
-/** Installs "model" (WbJobModel), "field" ("order.number": kind and name) and "record-id" (nullable; not needed for the order and
- * the valuation). */
+/** Installs "model" (WbJobModel), "field" ("order.number": kind and name) and "record-id"
+ * (nullable; not needed for the order and the valuation). */
 void           wb_field_tie_install_properties (GObjectClass *object_class);
 void           wb_field_tie_get_row_property   (WbFieldTie   *self,
                                                 GObject      *row,

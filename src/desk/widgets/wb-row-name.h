@@ -11,8 +11,8 @@ G_BEGIN_DECLS
  * @cell: what a factory put into a row of a list or into a cell of a table, after it is bound
  * @name: what the row is about, in a few words
  *
- * Names the row around @cell. In a list view the row has the focus and not what is in it, and it has
- * no name of its own.
+ * Names the row around @cell. In a list view the row has the focus and not what is in it, and it
+ * has no name of its own.
  */
 void wb_row_name_set (GtkWidget  *cell,
                       const char *name);

@@ -13,7 +13,8 @@ typedef enum
   WB_NOTE_ERROR,
 } WbNoteKind;
 
-/** Gives @row a hidden note beneath its child. @row's dispose unparents it. Returns: (transfer none). */
+/** Gives @row a hidden note beneath its child. @row's dispose unparents it. Returns: (transfer
+ * none). */
 GtkWidget *wb_row_note_new (GtkListBoxRow *row);
 
 /** Shows @text, or hides the note when it is %NULL. */

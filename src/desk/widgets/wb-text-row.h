@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A row in which a person types text of several lines: notes. Leaving the row or Ctrl+Enter sets the value. */
+/* A row in which a person types text of several lines: notes. Leaving the row or Ctrl+Enter sets
+ * the value. */
 #pragma once
 
 #include <adwaita.h>

@@ -50,7 +50,8 @@ static const Accelerator table[] = {
   { "inventory.enter", "<Control>l", N_("Inventory"), N_("Enter a line") },
   { "inventory.go-to-tag", "<Control>g", N_("Inventory"), N_("Go to a tag, typed or scanned") },
   { "inventory.contents", "<Control>i", N_("Inventory"), N_("List what is inside the carton") },
-  { "inventory.filter", "<Control><Shift>f", N_("Inventory"), N_("Filter the lines, or go to a tag") },
+  { "inventory.filter", "<Control><Shift>f", N_("Inventory"),
+    N_("Filter the lines, or go to a tag") },
   { NULL, "Return", N_("Inventory"), N_("Take the line and go on to the next") },
   { NULL, "Escape", N_("Inventory"), N_("Take back what is typed, then go to the list") },
   { NULL, "Down Up", N_("Inventory"), N_("Take what was typed earlier") },
@@ -65,7 +66,8 @@ static const Accelerator table[] = {
   { "claim.add-line", "<Control><Alt>l", N_("Claim"), N_("Add a line") },
   { "claim.remove-line", "<Control><Shift>Delete", N_("Claim"), N_("Remove the line") },
   { "claim.add-payment", "<Control><Alt>m", N_("Claim"), N_("Add a payment") },
-  { "claim.show-reckoning", "<Control><Alt>r", N_("Claim"), N_("Go to what each choice would pay") },
+  { "claim.show-reckoning", "<Control><Alt>r", N_("Claim"),
+    N_("Go to what each choice would pay") },
   { NULL, "Return Up Down", N_("Claim"), N_("Set the value typed and go along the column") },
   { NULL, "Escape", N_("Claim"), N_("Give up what is typed") },
   { NULL, "space", N_("Claim"), N_("Say why an amount is what it is") },
@@ -152,14 +154,15 @@ wb_accelerators_watch (GtkWidget  *window,
       for (gsize k = 0; keys[k] != NULL; k++)
         {
           Watch *watch = g_new (Watch, 1);
+          GtkShortcutTrigger *trigger;
+          GtkShortcutAction *act;
 
           watch->row = &table[i];
           watch->get_page = get_page;
+          trigger = gtk_shortcut_trigger_parse_string (keys[k]);
+          act = gtk_callback_action_new (shortcut_cb, watch, g_free);
           gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (controller),
-                                                gtk_shortcut_new (gtk_shortcut_trigger_parse_string (keys[k]),
-                                                                  gtk_callback_action_new (shortcut_cb,
-                                                                                           watch,
-                                                                                           g_free)));
+                                                gtk_shortcut_new (trigger, act));
         }
     }
 
@@ -178,8 +181,8 @@ make_row (const Accelerator *accelerator)
   return row;
 }
 
-/* A list rather than the toolkit's pages of columns: it can be searched, and large text only makes it
- * longer. */
+/* A list rather than the toolkit's pages of columns: it can be searched, and large text only makes
+ * it longer. */
 void
 wb_accelerators_show (GtkWindow *window)
 {

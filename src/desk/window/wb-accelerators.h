@@ -15,8 +15,8 @@ typedef GtkWidget *(*WbPageFunc) (GtkWidget *window);
 /**
  * wb_accelerators_watch:
  *
- * Makes the keys of all other actions work in @window, wherever the focus is: the action is looked for upward from the focus, then
- * upward from what @get_page gives.
+ * Makes the keys of all other actions work in @window, wherever the focus is: the action is looked
+ * for upward from the focus, then upward from what @get_page gives.
  */
 void       wb_accelerators_watch          (GtkWidget      *window,
                                            WbPageFunc      get_page);

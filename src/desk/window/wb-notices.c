@@ -50,8 +50,8 @@ describe_faults (WbNotices *self)
 {
   g_autofree char *terms = g_strjoinv ("\n\n",
                                        (char **) wb_office_get_terms_faults (get_office (self)));
-  g_autofree char *catalog = g_strjoinv ("\n\n",
-                                         (char **) wb_office_get_catalog_faults (get_office (self)));
+  const char *const *unreadable = wb_office_get_catalog_faults (get_office (self));
+  g_autofree char *catalog = g_strjoinv ("\n\n", (char **) unreadable);
 
   return g_strconcat (terms, *terms != '\0' && *catalog != '\0' ? "\n\n" : "", catalog, NULL);
 }

@@ -81,8 +81,9 @@ static void
 show_title (WbWindow *self)
 {
   WbOffice *office = get_office (self);
-  g_autofree char *name = office != NULL ? g_path_get_basename (wb_office_get_path (office)) : NULL;
-  g_autofree char *folder = office != NULL ? g_path_get_dirname (wb_office_get_path (office)) : NULL;
+  const char *path = office != NULL ? wb_office_get_path (office) : NULL;
+  g_autofree char *name = path != NULL ? g_path_get_basename (path) : NULL;
+  g_autofree char *folder = path != NULL ? g_path_get_dirname (path) : NULL;
 
   adw_window_title_set_title (self->book_title, name != NULL ? name : "");
   gtk_widget_set_tooltip_text (GTK_WIDGET (self->book_title), folder);
@@ -210,7 +211,8 @@ new_job_action (GtkWidget  *widget,
   g_autofree char *currency = g_settings_get_string (self->settings, "currency");
 
   g_cancellable_cancel (self->cancellable);
-  wb_office_create_job_async (get_office (self), currency, NULL, job_created_cb, g_object_ref (self));
+  wb_office_create_job_async (get_office (self), currency, NULL, job_created_cb,
+                              g_object_ref (self));
 }
 
 static void

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The main window: the jobs of one book beside the job that is open, or a start page while no book is. */
+/* The main window: the jobs of one book beside the job that is open, or a start page while no book
+ * is. */
 #pragma once
 
 #include <adwaita.h>
@@ -10,8 +11,8 @@
 G_BEGIN_DECLS
 
 /* Property "open-jobs" (WbOpenJobs, nullable): the jobs of the book that it shows.
- * Actions: "win.new-job", "win.open-job" (s), "win.search", "win.open-book", "win.new-book", "win.new-window", "win.close", "win.back", "win.help",
- * "win.show-keys". */
+ * Actions: "win.new-job", "win.open-job" (s), "win.search", "win.open-book", "win.new-book",
+ * "win.new-window", "win.close", "win.back", "win.help", "win.show-keys". */
 #define WB_TYPE_WINDOW (wb_window_get_type ())
 G_DECLARE_FINAL_TYPE (WbWindow, wb_window, WB, WINDOW, AdwApplicationWindow)
 

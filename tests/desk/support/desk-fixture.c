@@ -8,8 +8,8 @@
 
 #include "support/wb-test-window.h"
 
-/* GTK 4.8 complains when a window goes away while the pointer rests on something that has a tooltip,
- * and the pointer starts in the middle of the screen. */
+/* GTK 4.8 complains when a window goes away while the pointer rests on something that has a
+ * tooltip, and the pointer starts in the middle of the screen. */
 static void
 move_pointer_away (void)
 {

@@ -149,7 +149,8 @@ wb_desk_book_add_job (WbDeskBook *self,
 guint
 wb_desk_book_add_demo (WbDeskBook *self)
 {
-  g_autofree char *folder = g_test_build_filename (G_TEST_DIST, "..", "examples", "demo-office", NULL);
+  g_autofree char *folder = g_test_build_filename (G_TEST_DIST, "..", "examples", "demo-office",
+                                                   NULL);
   g_autoptr (GError) error = NULL;
   g_autoptr (GDir) dir = g_dir_open (folder, 0, &error);
   guint count = 0;

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* An office book of its own for one test, with jobs in it, and waiting for what the desk does in the background. */
+/* An office book of its own for one test, with jobs in it, and waiting for what the desk does in
+ * the background. */
 #pragma once
 
 #include "desk/model/wb-job-model.h"
@@ -27,7 +28,8 @@ G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbDeskBook, wb_desk_book_free)
  * @from: city of the pick-up
  * @to: city of the delivery
  *
- * Stores a job with an order, a shipper (party "p1"), two stops ("s1", "s2") and @n_pieces pieces ("b0" …) with tags from 1.
+ * Stores a job with an order, a shipper (party "p1"), two stops ("s1", "s2") and @n_pieces pieces
+ * ("b0" …) with tags from 1.
  * Returns: (transfer full): as stored; its id is @number in lower case.
  */
 WbJob      *wb_desk_book_add_job    (WbDeskBook  *self,

@@ -33,17 +33,17 @@ has_book (gpointer window)
   return wb_window_get_open_jobs (window) != NULL;
 }
 
-/* The line below the list says how many there are as soon as they are known; an empty book shows its
- * own page instead. */
+/* The line below the list says how many there are as soon as they are known; an empty book shows
+ * its own page instead. */
 static gboolean
 has_answer (gpointer window)
 {
   GtkWidget *list = wb_test_find (window, WB_TYPE_JOB_LIST, NULL);
   GtkWidget *view = wb_test_find (list, GTK_TYPE_LIST_VIEW, NULL);
   GtkWidget *empty = wb_test_find (list, GTK_TYPE_BUTTON, "_New Job");
+  GListModel *rows = G_LIST_MODEL (gtk_list_view_get_model (GTK_LIST_VIEW (view)));
 
-  return g_list_model_get_n_items (G_LIST_MODEL (gtk_list_view_get_model (GTK_LIST_VIEW (view)))) > 0 ||
-         gtk_widget_get_mapped (empty);
+  return g_list_model_get_n_items (rows) > 0 || gtk_widget_get_mapped (empty);
 }
 
 WbWindow *
