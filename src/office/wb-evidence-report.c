@@ -96,6 +96,28 @@ append_judged (GString           *out,
   wb_text_append_paragraph (out, 2, 2, text);
 }
 
+static void
+append_intake (GString       *out,
+               const WbJob   *job,
+               const WbClaim *claim)
+{
+  g_autoptr (GArray) gaps = NULL;
+  const char *citation;
+  g_autofree char *words = wb_words_intake (wb_intake_look (job, claim, &gaps, &citation));
+  g_autofree char *head = g_strdup_printf ("%s [%s]", words, citation);
+
+  wb_text_append_paragraph (out, 0, 2, head);
+  for (guint i = 0; i < gaps->len; i++)
+    {
+      const WbIntakeGap *gap = &g_array_index (gaps, WbIntakeGap, i);
+      g_autofree char *sentence = wb_words_intake_gap (job, gap);
+      g_autofree char *text = g_strdup_printf ("%s [%s]", sentence, gap->citation);
+
+      wb_text_append_paragraph (out, 2, 2, text);
+    }
+  g_string_append_c (out, '\n');
+}
+
 char *
 wb_evidence_report (WbTerms       *terms,
                     WbJob         *job,
@@ -106,6 +128,7 @@ wb_evidence_report (WbTerms       *terms,
   g_autoptr (WbTrail) trail = wb_trail_new (job);
   g_autoptr (GString) out = g_string_new (NULL);
 
+  append_intake (out, job, claim);
   for (guint i = 0; i < lines->len; i++)
     {
       const WbClaimLine *line = g_ptr_array_index (lines, i);
@@ -218,6 +241,41 @@ add_proposal (JsonBuilder       *builder,
   json_builder_end_object (builder);
 }
 
+static void
+add_intake (JsonBuilder   *builder,
+            const WbJob   *job,
+            const WbClaim *claim)
+{
+  g_autoptr (GArray) gaps = NULL;
+  const char *citation;
+  WbIntakeState state = wb_intake_look (job, claim, &gaps, &citation);
+  g_autofree char *words = wb_words_intake (state);
+
+  json_builder_set_member_name (builder, "intake");
+  json_builder_begin_object (builder);
+  add_text (builder, "state", wb_enum_nick (&wb_intake_states, (int) state));
+  json_builder_set_member_name (builder, "may_pay");
+  json_builder_add_boolean_value (builder, wb_intake_may_pay (state));
+  add_text (builder, "words", words);
+  add_text (builder, "citation", citation);
+  json_builder_set_member_name (builder, "lacks");
+  json_builder_begin_array (builder);
+  for (guint i = 0; i < gaps->len; i++)
+    {
+      const WbIntakeGap *gap = &g_array_index (gaps, WbIntakeGap, i);
+      g_autofree char *sentence = wb_words_intake_gap (job, gap);
+
+      json_builder_begin_object (builder);
+      add_text (builder, "gap", wb_enum_nick (&wb_intake_gaps, (int) gap->kind));
+      add_text (builder, "id", gap->record);
+      add_text (builder, "words", sentence);
+      add_text (builder, "citation", gap->citation);
+      json_builder_end_object (builder);
+    }
+  json_builder_end_array (builder);
+  json_builder_end_object (builder);
+}
+
 char *
 wb_evidence_document_write (WbTerms       *terms,
                             WbJob         *job,
@@ -231,6 +289,7 @@ wb_evidence_document_write (WbTerms       *terms,
   json_builder_begin_object (builder);
   add_text (builder, "claim", claim->number);
   add_text (builder, "job", wb_job_order (job)->number);
+  add_intake (builder, job, claim);
   json_builder_set_member_name (builder, "lines");
   json_builder_begin_array (builder);
   for (guint i = 0; i < lines->len; i++)

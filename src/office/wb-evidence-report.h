@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What is proposed for the lines of a claim and who bears them, as text for a terminal and as
+/* What a claim lacks, what is proposed for its lines and who bears them, as text for a terminal and as
  * JSON. */
 #pragma once
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The sentences of proposals and shares: a table with one for each fact, and what is filled in.
+/* The sentences of intake, proposals and shares: a table with one for each fact, and what is filled in.
  * Nothing is worked out here. */
 #include "config.h"
 
@@ -9,6 +9,54 @@
 
 #include <glib/gi18n.h>
 #include <string.h>
+
+/* --- intake ----------------------------------------------------------------------------------- */
+
+static const char *const intake_sentences[] = {
+  [WB_INTAKE_NOTE] = N_("This is a note of damage and no claim: nothing is paid on it, and the time "
+                        "to claim goes on."),
+  [WB_INTAKE_NOTICE] = N_("This is a notice. Nothing is paid on it; the claim is still to come in "
+                          "time."),
+  [WB_INTAKE_INCOMPLETE] = N_("This is not a claim yet; nothing is paid before it is one."),
+  [WB_INTAKE_INDEFINITE] = N_("The loss is looked into, but nothing is paid until a definite amount "
+                              "is asked for."),
+  [WB_INTAKE_CLAIM] = N_("This is a claim: it identifies the shipment, holds the carrier liable and "
+                         "asks for a definite amount."),
+};
+
+/* Translators: {line} is the number of a claim line. */
+static const char *const gap_sentences[] = {
+  [WB_INTAKE_GAP_SHIPMENT] = N_("It does not identify the shipment; ask for the bill of lading or "
+                                "its number."),
+  [WB_INTAKE_GAP_LIABILITY] = N_("It does not hold the carrier liable; ask whether that is meant."),
+  [WB_INTAKE_GAP_AMOUNT] = N_("It asks for no definite amount; ask how much is claimed."),
+  [WB_INTAKE_GAP_RECEIVED] = N_("The day on which it was received is not noted; all dates run from "
+                                "it."),
+  [WB_INTAKE_GAP_OTHER_CLAIM] = N_("Somebody else claims for the piece of line {line}; tell all who "
+                                   "claim, and ask for proof of title."),
+  [WB_INTAKE_GAP_STATEMENT] = N_("The whole piece of line {line} is missing; a certified statement "
+                                 "that it was not received from anywhere else may be asked for."),
+};
+
+char *
+wb_words_intake (WbIntakeState state)
+{
+  return g_strdup (_(intake_sentences[state]));
+}
+
+char *
+wb_words_intake_gap (const WbJob       *job,
+                     const WbIntakeGap *gap)
+{
+  const WbClaimLine *line = gap->kind_of_record == WB_KIND_CLAIM_LINE
+                            ? wb_job_find (job, WB_KIND_CLAIM_LINE, gap->record) : NULL;
+  g_autofree char *number =
+    g_strdup_printf ("%" G_GINT64_FORMAT, line != NULL ? line->number : G_GINT64_CONSTANT (0));
+  g_autoptr (GString) out = g_string_new (_(gap_sentences[gap->kind]));
+
+  g_string_replace (out, "{line}", number, 0);
+  return g_string_free (g_steal_pointer (&out), FALSE);
+}
 
 /* --- sentences of facts ----------------------------------------------------------------------- */
 

@@ -4,10 +4,17 @@
 #pragma once
 
 #include "core/wb-apportion.h"
+#include "core/wb-intake.h"
 #include "core/wb-proposal.h"
 #include "office/wb-words.h"
 
 G_BEGIN_DECLS
+
+/** Returns: (transfer full): what the paper that came in is, and what follows from that. */
+char *wb_words_intake     (WbIntakeState          state) G_GNUC_WARN_UNUSED_RESULT;
+/** Returns: (transfer full): what is lacking and what to do, as a sentence. */
+char *wb_words_intake_gap (const WbJob           *job,
+                           const WbIntakeGap     *gap) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: (transfer full): what is proposed, as one sentence. */
 char *wb_words_proposal   (const WbProposal      *proposal) G_GNUC_WARN_UNUSED_RESULT;

@@ -117,6 +117,26 @@ test_small (void)
   g_assert_cmpstr (name, ==, "the office");
 }
 
+static void
+test_intake (void)
+{
+  g_autoptr (WbJob) job = wb_job_new ("job", "USD");
+
+  for (gsize i = 0; i < wb_intake_states.n_values; i++)
+    {
+      g_autofree char *words = wb_words_intake ((WbIntakeState) wb_intake_states.values[i].value);
+
+      check_sentence (words);
+    }
+  for (gsize i = 0; i < wb_intake_gaps.n_values; i++)
+    {
+      WbIntakeGap gap = { .kind = (WbIntakeGapKind) wb_intake_gaps.values[i].value };
+      g_autofree char *words = wb_words_intake_gap (job, &gap);
+
+      check_sentence (words);
+    }
+}
+
 int
 main (int    argc,
       char **argv)
@@ -125,6 +145,8 @@ main (int    argc,
 
   g_test_add_func ("/office/words-evidence/random", test_random);
   g_test_add_func ("/office/words-evidence/small", test_small);
+
+  g_test_add_func ("/office/words-evidence/intake", test_intake);
 
   return g_test_run ();
 }

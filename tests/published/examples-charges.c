@@ -99,17 +99,23 @@ const PeriodExample period_examples[] = {
     "2024-01-15", "75 days", "2024-03-30" },
 };
 
+const IntakeExample intake_examples[] = {
+  { { "39", "note on a delivery receipt “table leg broken, 80 dollars” and nothing else",
+      "49 CFR 370.3(c)", MARK_SEEN },
+    .state = WB_INTAKE_NOTE },
+  { { "40", "letter: number of the shipment, “you are responsible”, “100 dollars more or less”",
+      "49 CFR 370.3(d)", MARK_SEEN },
+    .shipment = TRUE, .liability = TRUE, .state = WB_INTAKE_INDEFINITE },
+  { { "40b", "the same once it asks for 100 dollars", "49 CFR 370.3(b)", MARK_DERIVED },
+    .shipment = TRUE, .liability = TRUE, .amount = TRUE, .state = WB_INTAKE_CLAIM,
+    .payable = TRUE },
+};
+
 /* Examples without a row, and why. Nothing is left out in silence. */
 const LeftOut left_out[] = {
   { "38", "sofa damaged, matching loveseat and chair undamaged", "GAO B-266119 (1996)",
     "No key of the terms says whether undamaged pieces of a set are paid for. The adjuster enters "
     "a line for each piece that is owed; the reckoning takes it as it takes any other." },
-  { "39", "note on a delivery receipt is no claim", "49 CFR 370.3(c)",
-    "Whether a paper is a claim is answered by a person in three fields of the claim; the "
-    "reckoning does not judge it." },
-  { "40", "“100 dollars more or less” is not payable yet", "49 CFR 370.3(d)",
-    "As 39: the field “demands a specified or determinable amount” stays unset, and the reckoning "
-    "works out what would be owed once it is set." },
   { NULL, "armoire of 15 years, replacement 1,000, depreciated 600",
     "An Army page on full replacement value",
     "The repair figure and the result are cut off in the copy that was read." },
@@ -144,4 +150,5 @@ const gsize n_late_examples = G_N_ELEMENTS (late_examples);
 const gsize n_net_examples = G_N_ELEMENTS (net_examples);
 const gsize n_clock_examples = G_N_ELEMENTS (clock_examples);
 const gsize n_period_examples = G_N_ELEMENTS (period_examples);
+const gsize n_intake_examples = G_N_ELEMENTS (intake_examples);
 const gsize n_left_out = G_N_ELEMENTS (left_out);

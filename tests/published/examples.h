@@ -6,6 +6,7 @@
 
 #include "core/wb-clock.h"
 #include "core/wb-collectable.h"
+#include "core/wb-intake.h"
 #include "core/wb-reckoning.h"
 
 /** How far the source of an example was checked. */
@@ -152,6 +153,17 @@ typedef struct
   const char *last_day;
 } PeriodExample;
 
+/** What a paper is. */
+typedef struct
+{
+  Origin        origin;
+  gboolean      shipment;    /* what it says */
+  gboolean      liability;
+  gboolean      amount;
+  WbIntakeState state;
+  gboolean      payable;
+} IntakeExample;
+
 /** What no row can say yet. @number: (nullable): as in #Origin */
 typedef struct
 {
@@ -168,7 +180,9 @@ extern const LateExample late_examples[];
 extern const NetExample net_examples[];
 extern const ClockExample clock_examples[];
 extern const PeriodExample period_examples[];
+extern const IntakeExample intake_examples[];
 extern const LeftOut left_out[];
 
 extern const gsize n_claim_examples, n_charge_examples, n_collect_examples, n_late_examples,
-                   n_net_examples, n_clock_examples, n_period_examples, n_left_out;
+                   n_net_examples, n_clock_examples, n_period_examples, n_intake_examples,
+                   n_left_out;

@@ -441,6 +441,24 @@ test_period (gconstpointer data)
     }
 }
 
+static void
+test_intake (gconstpointer data)
+{
+  const IntakeExample *row = data;
+  g_autoptr (WbJob) job = wb_job_new ("job", "USD");
+  g_autoptr (WbClaim) claim = wb_record_new (WB_KIND_CLAIM, "claim");
+  WbIntakeState state;
+
+  claim->identifies_shipment = row->shipment;
+  claim->asserts_liability = row->liability;
+  claim->states_amount = row->amount;
+  state = wb_intake_look (job, claim, NULL, NULL);
+  compare (&row->origin, "the paper", wb_enum_nick (&wb_intake_states, (int) state),
+           wb_enum_nick (&wb_intake_states, (int) row->state));
+  compare (&row->origin, "payable", wb_intake_may_pay (state) ? "yes" : "no",
+           row->payable ? "yes" : "no");
+}
+
 /* --- tables ----------------------------------------------------------------------------------- */
 
 typedef struct
@@ -463,6 +481,7 @@ static const Table tables[] = {
   TABLE ("net-weight", net_examples, test_net),
   TABLE ("clock", clock_examples, test_clock),
   TABLE ("period", period_examples, test_period),
+  TABLE ("intake", intake_examples, test_intake),
 };
 
 static const Origin *
