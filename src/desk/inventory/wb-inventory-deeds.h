@@ -16,17 +16,6 @@ typedef struct
 } WbLineChange;
 
 /**
- * wb_inventory_remove:
- * @ids: (element-type utf8): pieces of @job
- * @refusal: (out) (transfer full): when nothing can be removed, which piece is needed by what
- *
- * Returns: (transfer full) (nullable): the job without the pieces, or %NULL.
- */
-WbJob *wb_inventory_remove (const WbJob  *job,
-                            GPtrArray    *ids,
-                            char        **refusal) G_GNUC_WARN_UNUSED_RESULT;
-
-/**
  * wb_inventory_change:
  * @ids: (element-type utf8): pieces of @job
  * @changes: (array length=n_changes)

@@ -12,6 +12,7 @@
 #include "desk/inventory/wb-inventory-column.h"
 #include "desk/inventory/wb-inventory-deeds.h"
 #include "desk/inventory/wb-inventory-files.h"
+#include "desk/inventory/wb-inventory-removal.h"
 #include "desk/inventory/wb-lot-editor.h"
 #include "office/wb-words.h"
 
@@ -135,8 +136,8 @@ remove_action (GtkWidget  *widget,
     }
 
   survivor = g_strdup (find_survivor (self, ids));
+  sentence = wb_inventory_describe_removal (wb_inventory_page_get_job (self), job);
   wb_job_model_apply (self->model, job, ngettext ("Remove a line", "Remove lines", ids->len));
-  sentence = g_strdup_printf (ngettext ("%u line removed", "%u lines removed", ids->len), ids->len);
   wb_inventory_page_tell (self, sentence);
   if (survivor == NULL)
     wb_line_strip_focus (self->strip);

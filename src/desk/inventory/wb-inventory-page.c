@@ -11,6 +11,8 @@
 #include "desk/widgets/wb-fit-scroller.h"
 #include "desk/widgets/wb-focus-within.h"
 
+#include <glib/gi18n.h>
+
 enum
 {
   PROP_0,
@@ -190,6 +192,13 @@ wb_inventory_page_leave_to_list (WbInventoryPage *self)
     gtk_widget_grab_focus (GTK_WIDGET (self->list));
 }
 
+static void
+strip_lost_cb (WbInventoryPage *self)
+{
+  wb_inventory_page_say (self, _("The line that you were changing was removed meanwhile. What you "
+                                 "typed is kept as a new line."));
+}
+
 /* --- object ----------------------------------------------------------------------------------- */
 
 static void
@@ -285,6 +294,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_callback (widget_class, strip_entered_cb);
   gtk_widget_class_bind_template_callback (widget_class, strip_stored_cb);
   gtk_widget_class_bind_template_callback (widget_class, strip_step_cb);
+  gtk_widget_class_bind_template_callback (widget_class, strip_lost_cb);
   gtk_widget_class_bind_template_callback_full (widget_class, "strip_leave_cb",
                                                 G_CALLBACK (wb_inventory_page_leave_to_list));
 }

@@ -40,6 +40,7 @@ enum
   STORED,
   STEP,
   LEAVE,
+  LOST,
   N_SIGNALS
 };
 
@@ -390,6 +391,7 @@ lose_line (WbLineStrip *self)
   g_strfreev (self->base);
   self->base = g_steal_pointer (&self->draft_base);
   update_heading (self);
+  g_signal_emit (self, signals[LOST], 0);
 }
 
 /* The job changed under the strip: an undo, a new lot, or another window. What the clerk typed
@@ -512,6 +514,8 @@ wb_line_strip_class_init (WbLineStripClass *klass)
                                 0, NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_INT);
   signals[LEAVE] = g_signal_new ("leave", WB_TYPE_LINE_STRIP, G_SIGNAL_RUN_LAST,
                                  0, NULL, NULL, NULL, G_TYPE_NONE, 0);
+  signals[LOST] = g_signal_new ("lost", WB_TYPE_LINE_STRIP, G_SIGNAL_RUN_LAST,
+                                0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "linestrip");

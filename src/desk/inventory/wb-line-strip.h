@@ -15,7 +15,8 @@ G_BEGIN_DECLS
  * "entered" (const char *id): a new line is in the job, and the strip shows the next;
  * "stored" (const char *id): a changed line is in the job; the listener says what comes next;
  * "step" (int step): the line above (-1) or below (1) is wanted for changing;
- * "leave": Escape, with nothing left to go back from. */
+ * "leave": Escape, with nothing left to go back from;
+ * "lost": the line under change was removed elsewhere; what was typed is now a new line. */
 #define WB_TYPE_LINE_STRIP (wb_line_strip_get_type ())
 G_DECLARE_FINAL_TYPE (WbLineStrip, wb_line_strip, WB, LINE_STRIP, GtkWidget)
 

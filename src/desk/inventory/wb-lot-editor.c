@@ -81,6 +81,22 @@ update_titles (WbLotEditor *self)
     }
 }
 
+static gboolean
+is_counted (const WbJob *job,
+            const char  *lot)
+{
+  guint n = wb_job_count (job, WB_KIND_TALLY);
+
+  for (guint i = 0; i < n; i++)
+    {
+      const WbTally *tally = wb_job_nth (job, WB_KIND_TALLY, i);
+
+      if (g_strcmp0 (tally->lot, lot) == 0)
+        return TRUE;
+    }
+  return FALSE;
+}
+
 static char *
 describe_refusal (const WbJob  *job,
                   const WbLot  *lot,
@@ -89,6 +105,10 @@ describe_refusal (const WbJob  *job,
   guint n = count_pieces (job, lot->record.id);
   g_autofree char *name = wb_lot_choice_describe (lot, FALSE);
 
+  if (n == 0 && is_counted (job, lot->record.id))
+    /* Translators: %s is a lot. */
+    return g_strdup_printf (_("Tags of lot %s were counted at a handover. Take them off the count "
+                              "first."), name);
   if (n == 0)
     return wb_words_error (error);
   /* Translators: %u is a number of pieces, %s a lot. */
