@@ -1,15 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "desk/claim/wb-cell.h"
+#include "desk/claim/wb-text-cell.h"
 
 G_BEGIN_DECLS
 
-/* A cell in which a person types text, a number, an amount, a weight or a date. Enter sets it and
- * goes to the next row, the arrow keys up and down set it and go along the column, Escape gives
- * up. */
+/* A cell in which a person types text, a number, an amount, a weight or a date. */
 #define WB_TYPE_ENTRY_CELL (wb_entry_cell_get_type ())
-G_DECLARE_FINAL_TYPE (WbEntryCell, wb_entry_cell, WB, ENTRY_CELL, WbCell)
+G_DECLARE_FINAL_TYPE (WbEntryCell, wb_entry_cell, WB, ENTRY_CELL, WbTextCell)
 
 /** @chars: width in characters; @numeric: to the right, in figures of one width. */
 GtkWidget *wb_entry_cell_new (guint    chars,

@@ -15,16 +15,13 @@
 
 struct _WbPieceCell
 {
-  WbCell      parent_instance;
+  WbTextCell  parent_instance;
 
-  GtkWidget  *entry;
   GtkWidget  *popover;
   GtkWidget  *list;
-
-  char       *shown;      /* the text that stands for the value; another is typed */
 };
 
-G_DEFINE_FINAL_TYPE (WbPieceCell, wb_piece_cell, WB_TYPE_CELL)
+G_DEFINE_FINAL_TYPE (WbPieceCell, wb_piece_cell, WB_TYPE_TEXT_CELL)
 
 static WbJob *
 get_job (WbPieceCell *self)
@@ -35,65 +32,49 @@ get_job (WbPieceCell *self)
   return model != NULL ? wb_job_model_get_job (model) : NULL;
 }
 
-static gboolean
-is_typed (WbPieceCell *self)
-{
-  const char *text = gtk_editable_get_text (GTK_EDITABLE (self->entry));
-
-  return self->shown != NULL && g_strcmp0 (text, self->shown) != 0;
-}
-
 static char *
-get_value_text (WbPieceCell *self)
+wb_piece_cell_get_value_text (WbTextCell *cell)
 {
-  WbJob *job = get_job (self);
-  g_autofree char *id = wb_field_tie_get_text (wb_cell_get_tie (WB_CELL (self)));
+  WbJob *job = get_job (WB_PIECE_CELL (cell));
+  g_autofree char *id = wb_field_tie_get_text (wb_cell_get_tie (WB_CELL (cell)));
   const WbPiece *piece = job != NULL && *id != '\0' ? wb_job_find (job, WB_KIND_PIECE, id) : NULL;
 
   return piece != NULL ? wb_words_tag (job, piece) : g_strdup ("");
 }
 
+/* The list is gone before the entry when the cell itself goes. */
 static void
-show_value (WbPieceCell *self)
+close_list (WbPieceCell *self)
 {
-  g_free (self->shown);
-  self->shown = get_value_text (self);
-  if (!g_str_equal (gtk_editable_get_text (GTK_EDITABLE (self->entry)), self->shown))
-    gtk_editable_set_text (GTK_EDITABLE (self->entry), self->shown);
-  gtk_popover_popdown (GTK_POPOVER (self->popover));
+  if (self->popover != NULL)
+    gtk_popover_popdown (GTK_POPOVER (self->popover));
 }
 
-static gboolean
-take_piece (WbPieceCell *self,
-            const char  *id)
+static void
+wb_piece_cell_shown (WbTextCell *cell)
 {
-  if (!wb_cell_commit (WB_CELL (self), id))
-    return FALSE;
-
-  show_value (self);
-  return TRUE;
+  close_list (WB_PIECE_CELL (cell));
 }
 
 /* Takes what is typed when it names one piece, or none when it is empty. */
 static gboolean
-set_value (WbPieceCell *self)
+wb_piece_cell_take (WbTextCell *cell,
+                    const char *text)
 {
-  const char *text = gtk_editable_get_text (GTK_EDITABLE (self->entry));
+  WbPieceCell *self = WB_PIECE_CELL (cell);
   const WbPiece *piece;
   g_autofree char *fault = NULL;
 
-  if (!is_typed (self))
-    return !wb_cell_has_fault (WB_CELL (self));
   if (*text == '\0')
-    return take_piece (self, "");
+    return wb_cell_commit (WB_CELL (self), "");
 
   piece = wb_piece_lookup_exact (get_job (self), text);
   if (piece != NULL)
-    return take_piece (self, piece->record.id);
+    return wb_cell_commit (WB_CELL (self), piece->record.id);
 
   fault = g_strdup_printf (_("No single piece has the tag “%s”. Choose one from the list, or leave "
                              "the cell empty when it is not on the inventory."), text);
-  gtk_popover_popdown (GTK_POPOVER (self->popover));
+  close_list (self);
   wb_cell_set_fault (WB_CELL (self), fault);
   return FALSE;
 }
@@ -139,13 +120,13 @@ static void
 offer_pieces (WbPieceCell *self)
 {
   WbJob *job = get_job (self);
-  const char *text = gtk_editable_get_text (GTK_EDITABLE (self->entry));
+  const char *text = wb_text_cell_get_text (WB_TEXT_CELL (self));
   g_autoptr (GPtrArray) pieces = NULL;
 
   empty_list (self);
-  if (job == NULL || *text == '\0' || !is_typed (self))
+  if (job == NULL || *text == '\0' || !wb_text_cell_is_typed (WB_TEXT_CELL (self)))
     {
-      gtk_popover_popdown (GTK_POPOVER (self->popover));
+      close_list (self);
       return;
     }
 
@@ -155,7 +136,7 @@ offer_pieces (WbPieceCell *self)
 
   if (pieces->len == 0)
     {
-      gtk_popover_popdown (GTK_POPOVER (self->popover));
+      close_list (self);
       return;
     }
 
@@ -170,23 +151,46 @@ is_offering (WbPieceCell *self)
   return gtk_widget_get_visible (self->popover);
 }
 
-static void
-choose_offer (WbPieceCell *self,
-              int          step)
+static gboolean
+wb_piece_cell_go (WbTextCell *cell,
+                  int         step)
 {
+  WbPieceCell *self = WB_PIECE_CELL (cell);
   GtkListBoxRow *row = gtk_list_box_get_selected_row (GTK_LIST_BOX (self->list));
   int index = row != NULL ? gtk_list_box_row_get_index (row) + step : 0;
   GtkListBoxRow *next = gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->list), index);
 
+  if (!is_offering (self))
+    return FALSE;
+
   if (next != NULL)
     gtk_list_box_select_row (GTK_LIST_BOX (self->list), next);
+  return TRUE;
 }
 
 static gboolean
 take_offer (WbPieceCell   *self,
             GtkListBoxRow *row)
 {
-  return row != NULL && take_piece (self, g_object_get_data (G_OBJECT (row), "piece"));
+  if (row == NULL
+      || !wb_cell_commit (WB_CELL (self), g_object_get_data (G_OBJECT (row), "piece")))
+    return FALSE;
+
+  wb_text_cell_show_value (WB_TEXT_CELL (self));
+  return TRUE;
+}
+
+static gboolean
+wb_piece_cell_choose (WbTextCell *cell)
+{
+  WbPieceCell *self = WB_PIECE_CELL (cell);
+
+  if (!is_offering (self))
+    return FALSE;
+
+  if (take_offer (self, gtk_list_box_get_selected_row (GTK_LIST_BOX (self->list))))
+    wb_cell_move (WB_CELL (self), 1);
+  return TRUE;
 }
 
 /* --- callbacks -------------------------------------------------------------------------------- */
@@ -201,121 +205,11 @@ row_activated_cb (WbPieceCell   *self,
 static void
 changed_cb (WbPieceCell *self)
 {
-  GtkWidget *text = GTK_WIDGET (gtk_editable_get_delegate (GTK_EDITABLE (self->entry)));
-
-  if (gtk_widget_has_focus (text))
+  if (wb_text_cell_has_focus (WB_TEXT_CELL (self)))
     offer_pieces (self);
 }
 
-static void
-set_and_move (WbPieceCell *self,
-              int          rows)
-{
-  if (set_value (self))
-    wb_cell_move (WB_CELL (self), rows);
-  else
-    gtk_widget_error_bell (GTK_WIDGET (self));
-}
-
-static void
-activate_cb (WbPieceCell *self)
-{
-  if (is_offering (self))
-    {
-      if (take_offer (self, gtk_list_box_get_selected_row (GTK_LIST_BOX (self->list))))
-        wb_cell_move (WB_CELL (self), 1);
-      return;
-    }
-
-  set_and_move (self, 1);
-}
-
-static void
-focus_leave_cb (WbPieceCell *self)
-{
-  set_value (self);
-}
-
-static void
-go (WbPieceCell *self,
-    int          step)
-{
-  if (is_offering (self))
-    choose_offer (self, step);
-  else
-    set_and_move (self, step);
-}
-
-static gboolean
-give_up (WbPieceCell *self)
-{
-  if (!is_typed (self) && !wb_cell_has_fault (WB_CELL (self)))
-    return FALSE;
-
-  show_value (self);
-  wb_cell_set_fault (WB_CELL (self), NULL);
-  wb_cell_focus (WB_CELL (self));
-  return TRUE;
-}
-
-static gboolean
-key_pressed_cb (WbPieceCell     *self,
-                guint            key,
-                guint            code,
-                GdkModifierType  state)
-{
-  if ((state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SHIFT_MASK)) != 0)
-    return FALSE;
-
-  switch (key)
-    {
-    case GDK_KEY_Up:
-    case GDK_KEY_KP_Up:
-      go (self, -1);
-      return TRUE;
-    case GDK_KEY_Down:
-    case GDK_KEY_KP_Down:
-      go (self, 1);
-      return TRUE;
-    case GDK_KEY_Escape:
-      return give_up (self);
-    default:
-      return FALSE;
-    }
-}
-
 /* --- cell ------------------------------------------------------------------------------------- */
-
-static void
-wb_piece_cell_show (WbCell *cell)
-{
-  WbPieceCell *self = WB_PIECE_CELL (cell);
-  GtkWidget *text = GTK_WIDGET (gtk_editable_get_delegate (GTK_EDITABLE (self->entry)));
-
-  if (wb_cell_has_fault (cell) || (gtk_widget_has_focus (text) && is_typed (self)))
-    return;
-
-  show_value (self);
-}
-
-static void
-wb_piece_cell_show_text (WbCell     *cell,
-                         const char *text)
-{
-  gtk_editable_set_text (GTK_EDITABLE (WB_PIECE_CELL (cell)->entry), text);
-}
-
-static void
-wb_piece_cell_revert (WbCell *cell)
-{
-  show_value (WB_PIECE_CELL (cell));
-}
-
-static GtkWidget *
-wb_piece_cell_get_input (WbCell *cell)
-{
-  return WB_PIECE_CELL (cell)->entry;
-}
 
 static void
 wb_piece_cell_measure (GtkWidget      *widget,
@@ -326,7 +220,7 @@ wb_piece_cell_measure (GtkWidget      *widget,
                        int            *minimum_baseline,
                        int            *natural_baseline)
 {
-  gtk_widget_measure (WB_PIECE_CELL (widget)->entry, orientation, for_size,
+  gtk_widget_measure (wb_text_cell_get_entry (WB_TEXT_CELL (widget)), orientation, for_size,
                       minimum, natural, minimum_baseline, natural_baseline);
 }
 
@@ -338,27 +232,17 @@ wb_piece_cell_size_allocate (GtkWidget *widget,
 {
   WbPieceCell *self = WB_PIECE_CELL (widget);
 
-  gtk_widget_size_allocate (self->entry, &(GtkAllocation) { 0, 0, width, height }, baseline);
+  gtk_widget_size_allocate (wb_text_cell_get_entry (WB_TEXT_CELL (self)),
+                            &(GtkAllocation) { 0, 0, width, height }, baseline);
   gtk_popover_present (GTK_POPOVER (self->popover));
 }
 
 static void
 wb_piece_cell_dispose (GObject *object)
 {
-  WbPieceCell *self = WB_PIECE_CELL (object);
-
-  g_clear_pointer (&self->popover, gtk_widget_unparent);
-  g_clear_pointer (&self->entry, gtk_widget_unparent);
+  g_clear_pointer (&WB_PIECE_CELL (object)->popover, gtk_widget_unparent);
 
   G_OBJECT_CLASS (wb_piece_cell_parent_class)->dispose (object);
-}
-
-static void
-wb_piece_cell_finalize (GObject *object)
-{
-  g_free (WB_PIECE_CELL (object)->shown);
-
-  G_OBJECT_CLASS (wb_piece_cell_parent_class)->finalize (object);
 }
 
 static void
@@ -366,16 +250,16 @@ wb_piece_cell_class_init (WbPieceCellClass *klass)
 {
   GObjectClass *object_class = G_OBJECT_CLASS (klass);
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
-  WbCellClass *cell_class = WB_CELL_CLASS (klass);
+  WbTextCellClass *text_class = WB_TEXT_CELL_CLASS (klass);
 
   object_class->dispose = wb_piece_cell_dispose;
-  object_class->finalize = wb_piece_cell_finalize;
   widget_class->measure = wb_piece_cell_measure;
   widget_class->size_allocate = wb_piece_cell_size_allocate;
-  cell_class->show = wb_piece_cell_show;
-  cell_class->show_text = wb_piece_cell_show_text;
-  cell_class->revert = wb_piece_cell_revert;
-  cell_class->get_input = wb_piece_cell_get_input;
+  text_class->get_value_text = wb_piece_cell_get_value_text;
+  text_class->take = wb_piece_cell_take;
+  text_class->go = wb_piece_cell_go;
+  text_class->choose = wb_piece_cell_choose;
+  text_class->shown = wb_piece_cell_shown;
 }
 
 static void
@@ -402,32 +286,21 @@ add_popover (WbPieceCell *self)
 static void
 wb_piece_cell_init (WbPieceCell *self)
 {
-  GtkEventController *focus = gtk_event_controller_focus_new ();
-  GtkEventController *keys = gtk_event_controller_key_new ();
+  GtkWidget *entry = wb_text_cell_get_entry (WB_TEXT_CELL (self));
 
-  self->entry = gtk_entry_new ();
-  gtk_entry_set_has_frame (GTK_ENTRY (self->entry), FALSE);
-  gtk_entry_set_placeholder_text (GTK_ENTRY (self->entry), _("tag or words"));
-  gtk_editable_set_enable_undo (GTK_EDITABLE (self->entry), FALSE);
-  gtk_widget_set_parent (self->entry, GTK_WIDGET (self));
+  gtk_entry_set_placeholder_text (GTK_ENTRY (entry), _("tag or words"));
+  g_signal_connect_swapped (entry, "changed", G_CALLBACK (changed_cb), self);
   add_popover (self);
-
-  g_signal_connect_swapped (self->entry, "activate", G_CALLBACK (activate_cb), self);
-  g_signal_connect_swapped (self->entry, "changed", G_CALLBACK (changed_cb), self);
-  g_signal_connect_swapped (focus, "leave", G_CALLBACK (focus_leave_cb), self);
-  gtk_widget_add_controller (self->entry, focus);
-  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
-  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (key_pressed_cb), self);
-  gtk_widget_add_controller (self->entry, keys);
 }
 
 GtkWidget *
 wb_piece_cell_new (guint chars)
 {
-  WbPieceCell *self = g_object_new (WB_TYPE_PIECE_CELL, NULL);
+  WbTextCell *self = g_object_new (WB_TYPE_PIECE_CELL, NULL);
+  GtkWidget *entry = wb_text_cell_get_entry (self);
 
-  gtk_editable_set_width_chars (GTK_EDITABLE (self->entry), (int) chars);
-  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->entry), (int) chars);
+  gtk_editable_set_width_chars (GTK_EDITABLE (entry), (int) chars);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), (int) chars);
 
   return GTK_WIDGET (self);
 }

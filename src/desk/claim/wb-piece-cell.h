@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "desk/claim/wb-cell.h"
+#include "desk/claim/wb-text-cell.h"
 
 G_BEGIN_DECLS
 
@@ -9,7 +9,7 @@ G_BEGIN_DECLS
  * What fits is listed below while one types: the arrow keys choose, Enter takes the chosen one,
  * Escape gives up. Empty means: not on the inventory. */
 #define WB_TYPE_PIECE_CELL (wb_piece_cell_get_type ())
-G_DECLARE_FINAL_TYPE (WbPieceCell, wb_piece_cell, WB, PIECE_CELL, WbCell)
+G_DECLARE_FINAL_TYPE (WbPieceCell, wb_piece_cell, WB, PIECE_CELL, WbTextCell)
 
 GtkWidget *wb_piece_cell_new (guint chars) G_GNUC_WARN_UNUSED_RESULT;
 
