@@ -176,6 +176,9 @@ wb_minor_scale (gint64       minor,
                            "amount of money", out, error);
 }
 
+/* Remainders are cut into larger and smaller ones so many times at most. */
+#define MOST_CUTS 64
+
 /* What the whole units left over for one claim. */
 typedef struct
 {
@@ -193,6 +196,67 @@ compare_remainders (gconstpointer a,
   if (first->left != second->left)
     return first->left > second->left ? -1 : 1;
   return first->index < second->index ? -1 : 1;
+}
+
+static void
+swap (Remainder *a,
+      Remainder *b)
+{
+  Remainder held = *a;
+
+  *a = *b;
+  *b = held;
+}
+
+/* Gives @remainders in which the middle of three stands last, as what the others are set against. */
+static void
+choose_pivot (Remainder *remainders,
+              gsize      n)
+{
+  Remainder *first = remainders;
+  Remainder *middle = remainders + n / 2;
+  Remainder *last = remainders + n - 1;
+
+  if (compare_remainders (middle, first) < 0)
+    swap (middle, first);
+  if (compare_remainders (last, first) < 0)
+    swap (last, first);
+  if (compare_remainders (middle, last) < 0)
+    swap (middle, last);
+}
+
+/* Moves the @count largest remainders to the front, in no order: who gets one more does not hang on
+ * it. No two are equal. Cuts the part that the border lies in again and again; where cutting does
+ * not make it small, that part is sorted. */
+static void
+select_largest (Remainder *remainders,
+                gsize      n,
+                gsize      count)
+{
+  gsize low = 0, high = n;
+
+  for (guint cuts = 0; high - low > 1; cuts++)
+    {
+      gsize border = low;
+
+      if (cuts == MOST_CUTS)
+        {
+          qsort (remainders + low, high - low, sizeof *remainders, compare_remainders);
+          return;
+        }
+      choose_pivot (remainders + low, high - low);
+      for (gsize i = low; i < high - 1; i++)
+        if (compare_remainders (&remainders[i], &remainders[high - 1]) < 0)
+          swap (&remainders[i], &remainders[border++]);
+      swap (&remainders[border], &remainders[high - 1]);
+
+      if (border == count)
+        return;
+      if (border > count)
+        high = border;
+      else
+        low = border + 1;
+    }
 }
 
 static gboolean
@@ -260,7 +324,7 @@ wb_minor_split (gint64         total,
     }
 
   if (undealt > 0)
-    qsort (remainders, n, sizeof *remainders, compare_remainders);
+    select_largest (remainders, n, (gsize) undealt);
 
   /* The remainders add up to undealt × sum and each is under sum, so more of them than undealt are
    * above 0: a share of 0 is never reached. */

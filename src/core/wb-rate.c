@@ -94,7 +94,8 @@ wb_rate_apply (WbRate       rate,
                          "amount of money", &minor, error))
     return FALSE;
 
-  *out = wb_money (minor, rate.per.currency);
+  *out = rate.per;
+  out->minor = minor;
   return TRUE;
 }
 

@@ -41,6 +41,7 @@ typedef struct
   gboolean       barred;               /* filed too late: nothing is paid */
   WbTermsKey     barred_by;            /* key of the terms that bars it */
   WbMeasure      measure[WB_N_SIDES];  /* as the terms say, or actual value for a late claim */
+  GPtrArray     *piece_fields;         /* WbField: those of a piece that are figures */
   GHashTable    *short_pieces;         /* ids (borrowed) of pieces that were counted short */
   GArray        *articles;             /* WbArticle, in order of their first line */
   guint         *next_in_article;      /* one a line */

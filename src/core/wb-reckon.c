@@ -47,21 +47,25 @@ wb_run_note (WbRun          *run,
              const WbFigure *inputs,
              guint           n_inputs)
 {
-  WbReason reason = { .rule = (guint8) rule, .scope = (guint8) scope, .line = line,
-                      .result = result };
+  WbReason head = { .rule = (guint8) rule, .scope = (guint8) scope, .line = line };
+  WbReason *reason;
 
   g_assert (n_inputs <= WB_REASON_MAX_INPUTS);
 
   if (key != WB_NO_KEY)
     {
-      reason.has_key = TRUE;
-      reason.key = (guint8) key;
-      wb_run_meet_key (run, wb_reason_key_scope (&reason), (WbTermsKey) key);
+      head.has_key = TRUE;
+      head.key = (guint8) key;
+      wb_run_meet_key (run, wb_reason_key_scope (&head), (WbTermsKey) key);
     }
-  reason.n_inputs = (guint8) n_inputs;
+
+  g_array_set_size (run->out->reasons, run->out->reasons->len + 1);
+  reason = &g_array_index (run->out->reasons, WbReason, run->out->reasons->len - 1);
+  *reason = head;
+  reason->result = result;
+  reason->n_inputs = (guint8) n_inputs;
   for (guint i = 0; i < n_inputs; i++)
-    reason.inputs[i] = inputs[i];
-  g_array_append_val (run->out->reasons, reason);
+    reason->inputs[i] = inputs[i];
 }
 
 gboolean
@@ -108,7 +112,7 @@ wb_run_apply_rate (WbRun    *run,
 /* --- input ------------------------------------------------------------------------------------ */
 
 /* A job that passed wb_job_check() never fails here; a caller that skipped it gets an error, not a
- * wrong amount. Pieces are checked where they are looked at, with their lines. */
+ * wrong amount. Pieces are checked where they are looked at, and only their figures. */
 static gboolean
 check_records (const WbRun  *run,
                WbKind        kind,
@@ -150,6 +154,18 @@ compare_lines (const void *a,
   return strcmp (left->record.id, right->record.id);
 }
 
+/* Most jobs keep them in order, and looking is cheaper than moving. */
+static void
+sort_lines (WbReckoning *out)
+{
+  for (guint i = 1; i < out->n_lines; i++)
+    if (compare_lines (&out->lines[i - 1], &out->lines[i]) > 0)
+      {
+        qsort (out->lines, out->n_lines, sizeof *out->lines, compare_lines);
+        return;
+      }
+}
+
 /* Takes the claim's lines out of the job, in line order whatever their order there. */
 static gboolean
 collect_lines (WbRun   *run,
@@ -174,7 +190,7 @@ collect_lines (WbRun   *run,
         row->side[side].complete = TRUE;
       out->n_lines++;
     }
-  qsort (out->lines, out->n_lines, sizeof *out->lines, compare_lines);
+  sort_lines (out);
   return TRUE;
 }
 
@@ -207,6 +223,7 @@ find_short_pieces (const WbJob *job)
 static void
 run_clear (WbRun *run)
 {
+  g_clear_pointer (&run->piece_fields, g_ptr_array_unref);
   g_clear_pointer (&run->short_pieces, g_hash_table_unref);
   g_clear_pointer (&run->articles, g_array_unref);
   g_clear_pointer (&run->next_in_article, g_free);
@@ -217,11 +234,40 @@ run_clear (WbRun *run)
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (WbRun, run_clear)
 
+/* What a reckoning cannot be wrong about: the texts of a piece may be as they are. */
+static GPtrArray *
+find_piece_fields (void)
+{
+  const WbRecordType *type = wb_record_type (WB_KIND_PIECE);
+  GPtrArray *fields = g_ptr_array_new ();
+
+  for (gsize i = 0; i < type->n_fields; i++)
+    switch (type->fields[i].type)
+      {
+      case WB_FIELD_INTEGER:
+      case WB_FIELD_PERCENT:
+      case WB_FIELD_ENUM:
+      case WB_FIELD_MONEY:
+      case WB_FIELD_WEIGHT:
+      case WB_FIELD_VOLUME:
+        g_ptr_array_add (fields, (gpointer) &type->fields[i]);
+        break;
+      case WB_FIELD_TEXT:
+      case WB_FIELD_MARKS:
+      case WB_FIELD_REFERENCE:
+      case WB_FIELD_BOOLEAN:
+      case WB_FIELD_DATE:
+        break;
+      }
+  return fields;
+}
+
 static void
 run_reserve (WbRun *run)
 {
   guint n = MAX (run->out->n_lines, 1);
 
+  run->piece_fields = find_piece_fields ();
   run->short_pieces = find_short_pieces (run->job);
   run->articles = g_array_sized_new (FALSE, TRUE, sizeof (WbArticle), n);
   run->next_in_article = g_new (guint, n);

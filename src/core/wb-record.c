@@ -29,14 +29,21 @@ holds_number (const WbField *field)
 
 /* --- life ------------------------------------------------------------------------------------- */
 
+static inline gboolean
+is_id_char (char c)
+{
+  return g_ascii_isalnum (c) || c == '.' || c == '_' || c == '-';
+}
+
 gboolean
 wb_record_id_is_valid (const char *id)
 {
-  gsize length;
+  gsize length = 0;
 
   if (id == NULL)
     return FALSE;
-  length = strspn (id, "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789._-");
+  while (length <= ID_MAX_LENGTH && is_id_char (id[length]))
+    length++;
   return length > 0 && length <= ID_MAX_LENGTH && id[length] == '\0';
 }
 
@@ -389,6 +396,28 @@ check_value (gconstpointer   record,
 }
 
 gboolean
+wb_record_check_field (gconstpointer   record,
+                       const WbField  *field,
+                       const char     *currency,
+                       GError        **error)
+{
+  const WbRecord *self = record;
+
+  if (!wb_record_field_is_set (field, self))
+    {
+      if ((field->flags & WB_FIELD_REQUIRED) == 0)
+        return TRUE;
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING, "%s %s: %s is missing",
+                   self->type->name, self->id, field->name);
+      return FALSE;
+    }
+  if (check_value (self, field, currency, error))
+    return TRUE;
+  g_prefix_error (error, "%s %s, %s: ", self->type->name, self->id, field->name);
+  return FALSE;
+}
+
+gboolean
 wb_record_check (gconstpointer   record,
                  const char     *currency,
                  GError        **error)
@@ -402,23 +431,8 @@ wb_record_check (gconstpointer   record,
       return FALSE;
     }
   for (gsize i = 0; i < self->type->n_fields; i++)
-    {
-      const WbField *field = &self->type->fields[i];
-
-      if (!wb_record_field_is_set (field, self))
-        {
-          if ((field->flags & WB_FIELD_REQUIRED) == 0)
-            continue;
-          g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING, "%s %s: %s is missing",
-                       self->type->name, self->id, field->name);
-          return FALSE;
-        }
-      if (!check_value (self, field, currency, error))
-        {
-          g_prefix_error (error, "%s %s, %s: ", self->type->name, self->id, field->name);
-          return FALSE;
-        }
-    }
+    if (!wb_record_check_field (self, &self->type->fields[i], currency, error))
+      return FALSE;
   return TRUE;
 }
 

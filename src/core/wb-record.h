@@ -183,6 +183,13 @@ gboolean            wb_record_check       (gconstpointer  record,
                                            const char    *currency,
                                            GError       **error);
 
+/** Checks one field of a record: that it is there if it has to be, and in its range. The message
+ * names kind, id and field. */
+gboolean            wb_record_check_field (gconstpointer  record,
+                                           const WbField *field,
+                                           const char    *currency,
+                                           GError       **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /** Returns: (transfer full): "7.5 %" from hundredths of a percent, without needless zeros. */
 char               *wb_percent_to_text    (gint64         hundredths) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -528,6 +528,33 @@ test_split_many (void)
   check_split (1234567, shares, n, parts);
 }
 
+/* Shares in orders that are hard to put in order, each with little, half and nearly all left over
+ * to be dealt out. */
+static void
+test_split_orders (void)
+{
+  const gsize n = 3000;
+  g_autofree gint64 *shares = g_new (gint64, n);
+  g_autofree gint64 *parts = g_new (gint64, n);
+
+  for (guint order = 0; order < 5; order++)
+    for (gint64 total = 1; total < 3 * (gint64) n; total += 749)
+      {
+        g_autoptr (GError) error = NULL;
+
+        for (gsize i = 0; i < n; i++)
+          {
+            const gint64 by_order[] = { 7, (gint64) i, (gint64) (n - i), (gint64) (i % 7),
+                                        (gint64) MIN (i, n - i) };
+
+            shares[i] = by_order[order];
+          }
+        g_assert_true (wb_minor_split (total, shares, n, parts, &error));
+        g_assert_no_error (error);
+        check_split (total, shares, n, parts);
+      }
+}
+
 /* Text */
 
 static void
@@ -765,6 +792,7 @@ main (int    argc,
   g_test_add_func ("/core/money/split/errors", test_split_errors);
   g_test_add_func ("/core/money/split/random", test_split_random);
   g_test_add_func ("/core/money/split/many", test_split_many);
+  g_test_add_func ("/core/money/split/orders", test_split_orders);
   g_test_add_func ("/core/money/parse/cases", test_parse_cases);
   g_test_add_func ("/core/money/parse/errors", test_parse_errors);
   g_test_add_func ("/core/money/parse/hostile", test_parse_hostile);
