@@ -313,26 +313,46 @@ test_move_and_remove (Fixture       *f,
   g_assert_cmpint (wb_job_index (wb_desk_driver_get_job (f->window), WB_KIND_STOP, "s1"), ==, 0);
 }
 
-/* What is missing before the truck leaves leads to where it is filled in. */
+/* What is missing is counted on the order page, listed with the papers, and leads to where it is
+ * filled in. */
 static void
-test_gaps (Fixture       *f,
-           gconstpointer  data)
+test_missing (Fixture       *f,
+              gconstpointer  data)
 {
-  GtkWidget *page, *gap, *focus;
+  GtkWidget *page, *focus;
+  WbJobPage *job_page;
 
   wb_desk_driver_open_job (f->window, "j-1");
-  page = GTK_WIDGET (wb_window_get_job_page (f->window));
-  gap = wb_test_find (page, ADW_TYPE_ACTION_ROW, "The vehicle");
-  g_assert_nonnull (gap);
-  gtk_widget_activate_action (gap, "order.show-field", "s", "order.vehicle");
+  job_page = wb_window_get_job_page (f->window);
+  page = GTK_WIDGET (job_page);
+  wb_test_set_field (wb_job_page_get_model (job_page), WB_KIND_ORDER, "order", "move_type",
+                     "interstate");
+  wb_test_set_field (wb_job_page_get_model (job_page), WB_KIND_ORDER, "order", "stage", "inquiry");
+  g_assert_nonnull (wb_test_find (page, ADW_TYPE_ACTION_ROW,
+                                  "5 things are missing for this stage"));
+
+  type (f, "{alt+2}");
+  g_assert_cmpstr (wb_job_page_get_visible_name (job_page), ==, "papers");
+  gtk_widget_activate_action (page, "job.reveal", "(sss)", "order", "", "vehicle");
+  g_assert_cmpstr (wb_job_page_get_visible_name (job_page), ==, "order");
   focus = gtk_window_get_focus (GTK_WINDOW (f->window));
   g_assert_true (gtk_widget_is_ancestor (focus, wb_desk_driver_find_field (page, "order.vehicle")));
 
-  type (f, "Truck 9\n");
-  g_assert_null (wb_test_find (page, ADW_TYPE_ACTION_ROW, "The vehicle"));
-  wb_test_set_field (wb_job_page_get_model (WB_JOB_PAGE (page)), WB_KIND_ORDER, "order", "stage",
-                     "delivered");
-  g_assert_null (wb_test_find (page, ADW_TYPE_ACTION_ROW, "The form of payment at delivery"));
+  /* Into a record that is not open yet. */
+  gtk_widget_activate_action (page, "job.reveal", "(sss)", "stop", "s1", "street");
+  focus = gtk_window_get_focus (GTK_WINDOW (f->window));
+  g_assert_true (gtk_widget_is_ancestor (focus, wb_desk_driver_find_field (page, "stop.street")));
+
+  /* To the button that adds one. */
+  gtk_widget_activate_action (page, "job.reveal", "(sss)", "weighing", "", "");
+  g_assert_true (GTK_IS_BUTTON (gtk_window_get_focus (GTK_WINDOW (f->window))));
+
+  /* To another page, by itself. */
+  gtk_widget_activate_action (page, "job.reveal", "(sss)", "valuation", "", "signed_by");
+  g_assert_cmpstr (wb_job_page_get_visible_name (job_page), ==, "valuation");
+  focus = gtk_window_get_focus (GTK_WINDOW (f->window));
+  g_assert_true (gtk_widget_is_ancestor (focus,
+                                         wb_desk_driver_find_field (page, "valuation.signed_by")));
 }
 
 static void
@@ -741,7 +761,7 @@ main (int    argc,
   ADD ("order/edit", test_edit_order);
   ADD ("order/undo", test_undo);
   ADD ("order/move-and-remove", test_move_and_remove);
-  ADD ("order/gaps", test_gaps);
+  ADD ("order/missing", test_missing);
   ADD ("order/advice", test_advice);
   ADD ("order/weight", test_weight);
   ADD ("close/second-window", test_second_window);

@@ -12,6 +12,7 @@
 #include "desk/job/wb-page-tabs.h"
 #include "desk/widgets/wb-field-row.h"
 #include "desk/widgets/wb-focus-within.h"
+#include "desk/widgets/wb-reveal.h"
 #include "desk/widgets/wb-text-row.h"
 #include "office/wb-words.h"
 
@@ -201,6 +202,26 @@ show_page_action (GtkWidget  *widget,
                   GVariant   *target)
 {
   wb_job_page_show (WB_JOB_PAGE (widget), g_variant_get_string (target, NULL));
+}
+
+/* The names come from rows that this program made, so an unknown one is a mistake of ours. */
+static void
+reveal_action (GtkWidget  *widget,
+               const char *name,
+               GVariant   *target)
+{
+  const char *kind, *id, *field;
+
+  g_variant_get (target, "(&s&s&s)", &kind, &id, &field);
+  for (int i = 0; i < WB_N_KINDS; i++)
+    if (g_str_equal (wb_record_type ((WbKind) i)->name, kind))
+      {
+        wb_job_page_reveal (WB_JOB_PAGE (widget), (WbKind) i, *id != '\0' ? id : NULL,
+                            *field != '\0' ? field : NULL);
+        return;
+      }
+
+  g_warning ("There is no kind of record “%s”", kind);
 }
 
 /* Undo first takes back what is typed and not set yet. */
@@ -465,6 +486,7 @@ wb_job_page_class_init (WbJobPageClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, page_shown_cb);
 
   gtk_widget_class_install_action (widget_class, "job.show-page", "s", show_page_action);
+  gtk_widget_class_install_action (widget_class, "job.reveal", "(sss)", reveal_action);
   gtk_widget_class_install_action (widget_class, "job.undo", NULL, undo_action);
   gtk_widget_class_install_action (widget_class, "job.redo", NULL, redo_action);
   gtk_widget_class_install_action (widget_class, "job.store", NULL, store_action);
@@ -560,6 +582,26 @@ wb_job_page_show (WbJobPage  *self,
 
   adw_view_stack_set_visible_child_name (self->stack, name);
   focus_page (self);
+}
+
+void
+wb_job_page_reveal (WbJobPage  *self,
+                    WbKind      kind,
+                    const char *id,
+                    const char *field)
+{
+  const WbPageEntry *entry = wb_page_list_of_kind (kind);
+
+  g_return_if_fail (WB_IS_JOB_PAGE (self));
+
+  if (entry == NULL)
+    {
+      gtk_widget_error_bell (GTK_WIDGET (self));
+      return;
+    }
+
+  wb_job_page_show (self, entry->name);
+  wb_reveal (wb_job_page_get_visible (self), kind, id, field);
 }
 
 void

@@ -11,7 +11,8 @@ G_BEGIN_DECLS
 /* Properties: "model" (WbJobModel), for construction only; "show-back" (gboolean): the list of jobs
  * is hidden, offer the way back.
  * Signal "leave": the job was removed elsewhere and the person wants it gone.
- * Actions: "job.show-page" (s: a name in wb-page-list.c), "job.undo", "job.redo", "job.store", and
+ * Actions: "job.show-page" (s: a name in wb-page-list.c), "job.reveal" (sss: see
+ * wb_job_page_reveal(), with the name of the kind and "" for %NULL), "job.undo", "job.redo", "job.store", and
  * "job.tell" (s), with which a page says what it just did to the model; the sentence is shown with
  * a button that undoes it; "job.warn" (s): says why something was not done. */
 #define WB_TYPE_JOB_PAGE (wb_job_page_get_type ())
@@ -26,6 +27,13 @@ GtkWidget  *wb_job_page_get_visible  (WbJobPage  *self);
 const char *wb_job_page_get_visible_name (WbJobPage *self);
 void        wb_job_page_show         (WbJobPage  *self,
                                       const char *name);
+
+/** Shows the page on which records of @kind are filled in and goes to one field there: see
+ * wb_reveal(). */
+void        wb_job_page_reveal       (WbJobPage  *self,
+                                      WbKind      kind,
+                                      const char *id,
+                                      const char *field);
 
 /** Sets what is typed and not set yet, by taking the focus from it. */
 void        wb_job_page_settle       (WbJobPage  *self);

@@ -15,6 +15,7 @@ G_BEGIN_DECLS
  * @icon: name of a symbolic icon
  * @key: the digit that with Alt shows the page; pages keep theirs, so that fingers can learn it
  * @make: makes the page; it is called at the first visit and not before
+ * @kinds: the kinds of record that are filled in there: a sum of 1 << #WbKind
  */
 typedef struct
 {
@@ -23,9 +24,13 @@ typedef struct
   const char *icon;
   char        key;
   GtkWidget *(*make) (WbJobModel *model);
+  guint       kinds;
 } WbPageEntry;
 
 /** @n_pages: (out): how many there are. Returns: the pages; valid for ever. */
 const WbPageEntry *wb_page_list (gsize *n_pages);
+
+/** Returns: (nullable): the page on which records of @kind are filled in, or %NULL. */
+const WbPageEntry *wb_page_list_of_kind (WbKind kind);
 
 G_END_DECLS

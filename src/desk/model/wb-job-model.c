@@ -334,12 +334,12 @@ wb_job_model_apply (WbJobModel *self,
   show_job (self, job);
 }
 
-/* Whether the job around a record looks at its fields too: tickets that add up, numbers of
- * lines. */
+/* Whether the job around a record looks at its fields too: tickets that add up, numbers of lines,
+ * times of day. */
 static gboolean
 is_checked_together (WbKind kind)
 {
-  return kind == WB_KIND_WEIGHING || kind == WB_KIND_CLAIM_LINE;
+  return kind == WB_KIND_WEIGHING || kind == WB_KIND_CLAIM_LINE || kind == WB_KIND_CONTACT;
 }
 
 static gboolean

@@ -6,15 +6,18 @@
 
 #include "desk/order/wb-order-page.h"
 
+#include "core/wb-checklist.h"
 #include "desk/order/wb-order-advice.h"
-#include "desk/order/wb-record-section.h"
-#include "desk/order/wb-record-words.h"
 #include "desk/order/wb-terms-row.h"
+#include "desk/records/wb-record-section.h"
+#include "desk/records/wb-record-words.h"
 #include "desk/widgets/wb-choice-row.h"
 #include "desk/widgets/wb-columns.h"
 #include "desk/widgets/wb-field-row.h"
+#include "desk/widgets/wb-reveal.h"
 #include "desk/widgets/wb-switch-row.h"
 #include "desk/widgets/wb-text-row.h"
+#include "office/wb-words-papers.h"
 
 #include <glib/gi18n.h>
 
@@ -23,8 +26,8 @@ struct _WbOrderPage
   GtkWidget        parent_instance;
 
   GtkWidget       *content;
-  GtkWidget       *gaps_group;
-  AdwExpanderRow  *gaps;
+  GtkWidget       *missing_group;
+  AdwActionRow    *missing;
   AdwActionRow    *weight;
   WbRecordSection *parties;
   WbRecordSection *stops;
@@ -41,7 +44,6 @@ struct _WbOrderPage
 
   WbJobModel      *model;
   GSignalGroup    *model_signals;
-  GPtrArray       *gap_rows;       /* borrowed from the expander */
 };
 
 enum
@@ -53,9 +55,12 @@ enum
 
 static GParamSpec *properties[N_PROPS];
 
-G_DEFINE_FINAL_TYPE (WbOrderPage, wb_order_page, GTK_TYPE_WIDGET)
+static void revealer_init (WbRevealerInterface *iface);
 
-/* --- advice, weight, gaps --------------------------------------------------------------------- */
+G_DEFINE_FINAL_TYPE_WITH_CODE (WbOrderPage, wb_order_page, GTK_TYPE_WIDGET,
+                               G_IMPLEMENT_INTERFACE (WB_TYPE_REVEALER, revealer_init))
+
+/* --- advice, weight, what is missing -------------------------------------------------------------- */
 
 static void
 show_advice (WbOrderPage   *self,
@@ -87,70 +92,36 @@ show_weight (WbOrderPage *self,
   adw_action_row_set_subtitle (self->weight, words);
 }
 
-static GtkWidget *
-make_gap_row (const WbOrderGap *gap)
+static guint
+count_missing (const WbJob *job)
 {
-  GtkWidget *row = adw_action_row_new ();
-  gboolean here = gap->field != NULL;
+  g_autoptr (GArray) entries = NULL;
+  GDate today;
+  guint n = 0;
 
-  adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (row), FALSE);
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), gap->words);
-  adw_action_row_add_suffix (ADW_ACTION_ROW (row),
-                             gtk_image_new_from_icon_name ("go-next-symbolic"));
-  gtk_list_box_row_set_activatable (GTK_LIST_BOX_ROW (row), TRUE);
-  gtk_actionable_set_action_name (GTK_ACTIONABLE (row),
-                                  here ? "order.show-field" : "job.show-page");
-  gtk_actionable_set_action_target (GTK_ACTIONABLE (row), "s", here ? gap->field : gap->page);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, gap->words,
-                                  -1);
-  return row;
+  wb_office_today (&today);
+  entries = wb_checklist (job, &today);
+  for (guint i = 0; i < entries->len; i++)
+    if (wb_checklist_is_urgent (job, &g_array_index (entries, WbChecklistEntry, i)))
+      n++;
+  return n;
 }
 
-/* The rows are made anew only when something else is missing than before. */
-static gboolean
-shows_gaps (WbOrderPage *self,
-            GArray      *gaps)
-{
-  if (gaps->len != self->gap_rows->len)
-    return FALSE;
-
-  for (guint i = 0; i < gaps->len; i++)
-    if (!g_str_equal (adw_preferences_row_get_title (g_ptr_array_index (self->gap_rows, i)),
-                      g_array_index (gaps, WbOrderGap, i).words))
-      return FALSE;
-
-  return TRUE;
-}
-
+/* How much is missing; what it is stands on the page of the papers. */
 static void
-show_gaps (WbOrderPage *self,
-           const WbJob *job)
+show_missing (WbOrderPage *self,
+              const WbJob *job)
 {
-  g_autoptr (GArray) gaps = wb_order_gaps (job);
-  g_autofree char *title = NULL;
+  guint n = count_missing (job);
+  g_autofree char *number = g_strdup_printf ("%u", n);
+  GString *title = g_string_new (wb_words_missing_format (n));
 
-  gtk_widget_set_visible (self->gaps_group, gaps->len > 0);
-  if (shows_gaps (self, gaps))
-    return;
-
-  for (guint i = 0; i < self->gap_rows->len; i++)
-    adw_expander_row_remove (self->gaps, g_ptr_array_index (self->gap_rows, i));
-  g_ptr_array_set_size (self->gap_rows, 0);
-
-  for (guint i = 0; i < gaps->len; i++)
-    {
-      GtkWidget *row = make_gap_row (&g_array_index (gaps, WbOrderGap, i));
-
-      adw_expander_row_add_row (self->gaps, row);
-      g_ptr_array_add (self->gap_rows, row);
-    }
-
-  title = g_strdup_printf (ngettext ("%u thing is missing before the truck leaves",
-                                     "%u things are missing before the truck leaves", gaps->len),
-                           gaps->len);
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (self->gaps), title);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->gaps), GTK_ACCESSIBLE_PROPERTY_LABEL, title,
-                                  -1);
+  g_string_replace (title, "%u", number, 1);
+  gtk_widget_set_visible (self->missing_group, n > 0);
+  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (self->missing), title->str);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->missing), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  title->str, -1);
+  g_string_free (title, TRUE);
 }
 
 /* A state's own rules govern only moves within it; a state that was entered all the same is to be
@@ -180,7 +151,7 @@ show_job (WbOrderPage *self)
   gtk_widget_set_visible (GTK_WIDGET (self->region), concerns_state (wb_job_order (job)));
   show_advice (self, wb_job_order (job));
   show_weight (self, job);
-  show_gaps (self, job);
+  show_missing (self, job);
 }
 
 /* --- actions ---------------------------------------------------------------------------------- */
@@ -209,50 +180,28 @@ add_weighing_action (GtkWidget  *widget,
   wb_record_section_add (WB_ORDER_PAGE (widget)->weighings);
 }
 
-/* Returns: (nullable): the row below @widget that shows @field */
-static GtkWidget *
-find_field (GtkWidget  *widget,
-            const char *field)
+static gboolean
+reveal (WbRevealer *revealer,
+        WbKind      kind,
+        const char *id,
+        const char *field)
 {
-  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL;
-       child = gtk_widget_get_next_sibling (child))
-    {
-      GtkWidget *found;
-      g_autofree char *name = NULL;
+  WbOrderPage *self = WB_ORDER_PAGE (revealer);
 
-      if (g_object_class_find_property (G_OBJECT_GET_CLASS (child), "field") != NULL)
-        g_object_get (child, "field", &name, NULL);
-      if (g_strcmp0 (name, field) == 0)
-        return child;
+  if (kind == WB_KIND_PARTY)
+    return wb_record_section_reveal (self->parties, id, field);
+  if (kind == WB_KIND_STOP)
+    return wb_record_section_reveal (self->stops, id, field);
+  if (kind == WB_KIND_WEIGHING)
+    return wb_record_section_reveal (self->weighings, id, field);
 
-      found = find_field (child, field);
-      if (found != NULL)
-        return found;
-    }
-
-  return NULL;
+  return FALSE;
 }
 
 static void
-show_field_action (GtkWidget  *widget,
-                   const char *name,
-                   GVariant   *target)
+revealer_init (WbRevealerInterface *iface)
 {
-  WbOrderPage *self = WB_ORDER_PAGE (widget);
-  const char *field = g_variant_get_string (target, NULL);
-  GtkWidget *found;
-
-  if (g_str_equal (field, "party"))
-    found = GTK_WIDGET (self->parties);
-  else if (g_str_equal (field, "stop"))
-    found = GTK_WIDGET (self->stops);
-  else if (g_str_equal (field, "weighing"))
-    found = GTK_WIDGET (self->weighings);
-  else
-    found = find_field (self->content, field);
-
-  if (found != NULL)
-    gtk_widget_child_focus (found, GTK_DIR_TAB_FORWARD);
+  iface->reveal = reveal;
 }
 
 /* --- overrides -------------------------------------------------------------------------------- */
@@ -318,16 +267,6 @@ wb_order_page_dispose (GObject *object)
   G_OBJECT_CLASS (wb_order_page_parent_class)->dispose (object);
 }
 
-static void
-wb_order_page_finalize (GObject *object)
-{
-  WbOrderPage *self = WB_ORDER_PAGE (object);
-
-  g_clear_pointer (&self->gap_rows, g_ptr_array_unref);
-
-  G_OBJECT_CLASS (wb_order_page_parent_class)->finalize (object);
-}
-
 /* Whoever comes to the page has typed nothing yet: the focus is on the page, where the arrows
  * scroll, and not in its first field, where a letter would replace the job number. */
 static gboolean
@@ -365,8 +304,8 @@ static void
 bind_children (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_bind_template_child (widget_class, WbOrderPage, content);
-  gtk_widget_class_bind_template_child (widget_class, WbOrderPage, gaps_group);
-  gtk_widget_class_bind_template_child (widget_class, WbOrderPage, gaps);
+  gtk_widget_class_bind_template_child (widget_class, WbOrderPage, missing_group);
+  gtk_widget_class_bind_template_child (widget_class, WbOrderPage, missing);
   gtk_widget_class_bind_template_child (widget_class, WbOrderPage, weight);
   gtk_widget_class_bind_template_child (widget_class, WbOrderPage, parties);
   gtk_widget_class_bind_template_child (widget_class, WbOrderPage, stops);
@@ -392,7 +331,6 @@ wb_order_page_class_init (WbOrderPageClass *klass)
   object_class->set_property = wb_order_page_set_property;
   object_class->constructed = wb_order_page_constructed;
   object_class->dispose = wb_order_page_dispose;
-  object_class->finalize = wb_order_page_finalize;
   widget_class->focus = wb_order_page_focus;
   widget_class->grab_focus = wb_order_page_grab_focus;
 
@@ -409,13 +347,11 @@ wb_order_page_class_init (WbOrderPageClass *klass)
   gtk_widget_class_install_action (widget_class, "order.add-party", NULL, add_party_action);
   gtk_widget_class_install_action (widget_class, "order.add-stop", NULL, add_stop_action);
   gtk_widget_class_install_action (widget_class, "order.add-weighing", NULL, add_weighing_action);
-  gtk_widget_class_install_action (widget_class, "order.show-field", "s", show_field_action);
 }
 
 static void
 wb_order_page_init (WbOrderPage *self)
 {
-  self->gap_rows = g_ptr_array_new ();
   self->model_signals = g_signal_group_new (WB_TYPE_JOB_MODEL);
   g_signal_group_connect_swapped (self->model_signals, "notify::job", G_CALLBACK (show_job), self);
 

@@ -32,6 +32,7 @@ static const Accelerator table[] = {
   { "win.show-due", "<Control><Shift>d", N_("Jobs"), N_("What is due on claims") },
 
   { "job.show-page::order", "<Alt>1", N_("Job"), N_("Order") },
+  { "job.show-page::papers", "<Alt>2", N_("Job"), N_("Papers") },
   { "job.show-page::inventory", "<Alt>4", N_("Job"), N_("Inventory") },
   { "job.show-page::valuation", "<Alt>7", N_("Job"), N_("Valuation") },
   { "job.show-page::claim", "<Alt>8", N_("Job"), N_("Claim") },
@@ -46,6 +47,10 @@ static const Accelerator table[] = {
   { NULL, "Escape", N_("Order"), N_("Give up what is typed") },
   { NULL, "<Alt>Up <Alt>Down", N_("Order"), N_("Move the party, stop or weighing") },
   { NULL, "<Control>Delete", N_("Order"), N_("Remove the party, stop or weighing") },
+
+  { "papers.add-paper", "<Control><Alt>f", N_("Papers"), N_("Add a paper") },
+  { "papers.add-contact", "<Control><Alt>n", N_("Papers"), N_("Add a conversation, dated now") },
+  { NULL, "Return", N_("Papers"), N_("Go to what is missing, or add the paper") },
 
   { "inventory.enter", "<Control>l", N_("Inventory"), N_("Enter a line") },
   { "inventory.go-to-tag", "<Control>g", N_("Inventory"), N_("Go to a tag, typed or scanned") },

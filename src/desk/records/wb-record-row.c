@@ -1,15 +1,17 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One record of a list on the order page. The fields are made when the row is first opened, since a
+/* One record of a list. The fields are made when the row is first opened, since a
  * job may have many rows that nobody opens. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
-#include "desk/order/wb-record-row.h"
+#include "desk/records/wb-record-row.h"
 
-#include "desk/order/wb-record-draft.h"
-#include "desk/order/wb-record-words.h"
+#include "desk/records/wb-record-draft.h"
+#include "desk/records/wb-record-words.h"
 #include "desk/widgets/wb-field-row.h"
+#include "desk/widgets/wb-reveal.h"
 #include "desk/widgets/wb-scroll-to.h"
+#include "office/wb-words-papers.h"
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
@@ -24,6 +26,7 @@ struct _WbRecordRow
   WbRecordItem   *item;
   GtkWidget      *first_field;   /* NULL until the row was opened; owned by the row */
   GtkWidget      *menu_button;
+  GtkWidget      *keep_row;      /* NULL until a paper was opened; owned by the row */
 };
 
 G_DEFINE_FINAL_TYPE (WbRecordRow, wb_record_row, ADW_TYPE_EXPANDER_ROW)
@@ -32,6 +35,37 @@ static const WbRecord *
 get_record (WbRecordRow *self)
 {
   return wb_record_item_get_record (self->item);
+}
+
+static gboolean
+is_paper (WbRecordRow *self)
+{
+  return get_record (self)->type->kind == WB_KIND_PAPER;
+}
+
+/* Until when a paper is kept, and why. */
+static void
+show_keeping (WbRecordRow *self)
+{
+  WbKeep keep = wb_keep_paper (wb_job_model_get_job (self->model),
+                               (const WbPaper *) get_record (self));
+  g_autofree char *until = wb_words_keep (&keep);
+  g_autofree char *note = wb_words_keep_note (&keep);
+  g_autofree char *both = g_strdup_printf ("%s, %s", until, note);
+
+  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (self->keep_row), until);
+  adw_action_row_set_subtitle (ADW_ACTION_ROW (self->keep_row), note);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->keep_row), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  both, -1);
+}
+
+static void
+add_keeping (WbRecordRow *self)
+{
+  self->keep_row = adw_action_row_new ();
+  adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (self->keep_row), FALSE);
+  adw_expander_row_add_row (ADW_EXPANDER_ROW (self), self->keep_row);
+  show_keeping (self);
 }
 
 static void
@@ -62,7 +96,11 @@ expanded_cb (WbRecordRow *self)
 
   g_object_set_data (G_OBJECT (self->item), EXPANDED_KEY, GINT_TO_POINTER (expanded));
   if (expanded && self->first_field == NULL)
-    make_fields (self);
+    {
+      make_fields (self);
+      if (is_paper (self))
+        add_keeping (self);
+    }
 }
 
 static void
@@ -70,8 +108,9 @@ show_record (WbRecordRow *self)
 {
   const WbRecord *record = get_record (self);
   g_autofree char *title = wb_record_words_title (record);
-  g_autofree char *subtitle = wb_record_words_subtitle (record);
-  /* Translators: %s is a person, a place or a weighing. */
+  g_autofree char *subtitle = wb_record_words_subtitle (wb_job_model_get_job (self->model),
+                                                         record);
+  /* Translators: %s is a person, a place, a weighing, a paper or a conversation. */
   g_autofree char *menu_label = g_strdup_printf (_("Move or remove %s"), title);
   g_autofree char *description = g_strdup_printf ("%s, %s", title, subtitle);
 
@@ -82,6 +121,18 @@ show_record (WbRecordRow *self)
                                   GTK_ACCESSIBLE_PROPERTY_LABEL, menu_label, -1);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self),
                                   GTK_ACCESSIBLE_PROPERTY_LABEL, description, -1);
+  if (self->keep_row != NULL)
+    show_keeping (self);
+}
+
+/* How long a paper is kept hangs on other records too. The job may be without the record by now. */
+static void
+job_changed_cb (WbRecordRow *self)
+{
+  const WbRecord *record = get_record (self);
+
+  if (wb_job_find (wb_job_model_get_job (self->model), record->type->kind, record->id) == record)
+    show_record (self);
 }
 
 /* --- actions ---------------------------------------------------------------------------------- */
@@ -233,6 +284,9 @@ wb_record_row_new (WbJobModel   *model,
   g_signal_connect (self, "notify::expanded", G_CALLBACK (expanded_cb), NULL);
   g_signal_connect_object (item, "notify::record", G_CALLBACK (show_record), self,
                            G_CONNECT_SWAPPED);
+  if (is_paper (self))
+    g_signal_connect_object (model, "notify::job", G_CALLBACK (job_changed_cb), self,
+                             G_CONNECT_SWAPPED);
   show_record (self);
   if (g_object_get_data (G_OBJECT (item), EXPANDED_KEY) != NULL)
     adw_expander_row_set_expanded (ADW_EXPANDER_ROW (self), TRUE);
@@ -256,5 +310,22 @@ wb_record_row_start_editing (WbRecordRow *self)
   adw_expander_row_set_expanded (ADW_EXPANDER_ROW (self), TRUE);
   if (self->first_field != NULL)
     gtk_widget_child_focus (self->first_field, GTK_DIR_TAB_FORWARD);
+  wb_scroll_to (GTK_WIDGET (self));
+}
+
+void
+wb_record_row_reveal (WbRecordRow *self,
+                      const char  *field)
+{
+  const WbRecord *record;
+
+  g_return_if_fail (WB_IS_RECORD_ROW (self));
+
+  record = get_record (self);
+  adw_expander_row_set_expanded (ADW_EXPANDER_ROW (self), TRUE);
+  if (wb_reveal_within (GTK_WIDGET (self), record->type->kind, record->id, field))
+    return;
+
+  gtk_widget_child_focus (GTK_WIDGET (self), GTK_DIR_TAB_FORWARD);
   wb_scroll_to (GTK_WIDGET (self));
 }

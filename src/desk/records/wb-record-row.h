@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A party, a stop or a weighing as a row that opens to show all its fields. */
+/* A record of a list as a row that opens to show all its fields. */
 #pragma once
 
 #include <adwaita.h>
@@ -20,5 +20,9 @@ WbRecordItem *wb_record_row_get_item      (WbRecordRow  *self);
 
 /** Opens the row and puts the focus into its first field. */
 void          wb_record_row_start_editing (WbRecordRow  *self);
+
+/** Opens the row and puts the focus into @field (nullable), or on its heading without one. */
+void          wb_record_row_reveal        (WbRecordRow  *self,
+                                           const char   *field);
 
 G_END_DECLS

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A party, a stop or a weighing in two short lines. */
+/* A record of a list in two short lines. */
 #pragma once
 
 #include "core/wb-job.h"
@@ -8,8 +8,10 @@ G_BEGIN_DECLS
 
 /** Returns: (transfer full): what it is called: a name, a kind of stop, a weighing with its day. */
 char *wb_record_words_title    (gconstpointer record) G_GNUC_WARN_UNUSED_RESULT;
-/** Returns: (transfer full): the rest that one looks for; "" when nothing is given. */
-char *wb_record_words_subtitle (gconstpointer record) G_GNUC_WARN_UNUSED_RESULT;
+/** Returns: (transfer full): the rest that one looks for, of a paper also until when it is kept; ""
+ * when nothing is given. @job: which has @record. */
+char *wb_record_words_subtitle (const WbJob  *job,
+                                gconstpointer record) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: (transfer full): "Remove Ada Brook", for the history. */
 char *wb_record_words_removal  (gconstpointer record) G_GNUC_WARN_UNUSED_RESULT;

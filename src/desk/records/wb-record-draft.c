@@ -2,7 +2,9 @@
 /* Guesses for a record just added, and moving records. Pure: from a job to a job. */
 #include "config.h"
 
-#include "desk/order/wb-record-draft.h"
+#include "desk/records/wb-record-draft.h"
+
+#include "core/wb-checklist.h"
 
 static gboolean
 has_party (const WbJob *job,
@@ -63,10 +65,27 @@ guess_place (const WbJob *job,
                                                          : wb_job_count (job, WB_KIND_STOP);
 }
 
+static void
+fill_contact (const WbJob *job,
+              WbContact   *contact,
+              const GDate *today,
+              const char  *at)
+{
+  const WbParty *shipper = wb_job_party (job, WB_ROLE_SHIPPER);
+
+  contact->on = *today;
+  wb_set_text (&contact->at, at);
+  wb_set_text (&contact->by, wb_job_order (job)->coordinator);
+  if (shipper != NULL)
+    wb_set_text (&contact->who, shipper->name != NULL ? shipper->name : shipper->company);
+}
+
 WbJob *
 wb_record_draft_add (const WbJob *job,
                      WbKind       kind,
-                     const char  *id)
+                     const char  *id,
+                     const GDate *today,
+                     const char  *at)
 {
   g_autoptr (WbRecord) record = wb_record_new (kind, id);
   guint place = wb_job_count (job, kind);
@@ -84,8 +103,23 @@ wb_record_draft_add (const WbJob *job,
     {
       ((WbWeighing *) record)->kind = place == 0 ? WB_WEIGHING_FIRST : WB_WEIGHING_REWEIGH;
     }
+  else if (kind == WB_KIND_CONTACT)
+    {
+      fill_contact (job, (WbContact *) record, today, at);
+    }
 
   return wb_job_insert (job, record, place);
+}
+
+WbJob *
+wb_record_draft_add_paper (const WbJob *job,
+                           WbPaperKind  paper,
+                           const char  *id)
+{
+  g_autoptr (WbPaper) record = wb_record_new (WB_KIND_PAPER, id);
+
+  record->kind = paper;
+  return wb_job_with (job, record);
 }
 
 WbJob *

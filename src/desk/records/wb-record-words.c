@@ -1,9 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Words for the records that the order page lists. Pure: from a record to a text. */
+/* Words for the records that are listed as rows. Pure: from a record to a text. */
 #include "config.h"
 
-#include "desk/order/wb-record-words.h"
+#include "desk/records/wb-record-words.h"
 
+#include "office/wb-words-papers.h"
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
@@ -117,6 +118,122 @@ weighing_subtitle (const WbWeighing *weighing)
   return take (text);
 }
 
+/* --- papers ----------------------------------------------------------------------------------- */
+
+static char *
+paper_title (const WbPaper *paper)
+{
+  const char *kind = paper->kind == WB_PAPER_NONE ? _("New paper")
+                                                  : wb_words_enum (&wb_paper_kinds,
+                                                                   (int) paper->kind);
+
+  if (paper->number == NULL)
+    return g_strdup (kind);
+
+  /* Translators: a kind of paper and its number. */
+  return g_strdup_printf (_("%s %s"), kind, paper->number);
+}
+
+/* @format: with one %s for the date. */
+static void
+append_date (GString     *text,
+             const char  *format,
+             const GDate *date)
+{
+  g_autofree char *words = NULL;
+  GString *part;
+
+  if (!wb_date_is_set (date))
+    return;
+
+  words = wb_words_date (date);
+  part = g_string_new (format);
+  g_string_replace (part, "%s", words, 1);
+  append (text, " · ", part->str);
+  g_string_free (part, TRUE);
+}
+
+static void
+append_signature (GString       *text,
+                  const WbPaper *paper)
+{
+  g_autofree char *words = NULL;
+
+  if (paper->signed_by != NULL && wb_date_is_set (&paper->signed_on))
+    {
+      g_autofree char *day = wb_words_date (&paper->signed_on);
+
+      /* Translators: a person and a date. */
+      words = g_strdup_printf (_("signed by %s on %s"), paper->signed_by, day);
+    }
+  else if (paper->signed_by != NULL)
+    {
+      /* Translators: a person. */
+      words = g_strdup_printf (_("signed by %s"), paper->signed_by);
+    }
+  append (text, " · ", words);
+}
+
+static char *
+paper_subtitle (const WbJob   *job,
+                const WbPaper *paper)
+{
+  GString *text = g_string_new (NULL);
+  WbKeep keep = wb_keep_paper (job, paper);
+  g_autofree char *until = wb_words_keep (&keep);
+  g_autofree char *filed = NULL;
+
+  /* Translators: %s is a date. */
+  append_date (text, _("made %s"), &paper->made_on);
+  /* Translators: %s is a date. */
+  append_date (text, _("given %s"), &paper->given_on);
+  append_signature (text, paper);
+  if (paper->filed != NULL)
+    /* Translators: a place. */
+    filed = g_strdup_printf (_("filed: %s"), paper->filed);
+  append (text, " · ", filed);
+  append (text, " · ", until);
+  return take (text);
+}
+
+/* --- conversations ---------------------------------------------------------------------------- */
+
+static char *
+contact_title (const WbContact *contact)
+{
+  if (contact->subject != NULL)
+    return g_strdup (contact->subject);
+  if (contact->manner != WB_MANNER_NONE)
+    return g_strdup (wb_words_enum (&wb_manners, (int) contact->manner));
+
+  return g_strdup (_("Conversation"));
+}
+
+static char *
+contact_subtitle (const WbContact *contact)
+{
+  GString *text = g_string_new (NULL);
+  g_autofree char *day = wb_date_is_set (&contact->on) ? wb_words_date (&contact->on) : NULL;
+  g_autofree char *who = NULL;
+  g_autofree char *by = NULL;
+
+  append (text, "", day);
+  append (text, ", ", contact->at);
+  if (contact->complaint)
+    append (text, " · ", _("complaint"));
+  if (contact->subject != NULL && contact->manner != WB_MANNER_NONE)
+    append (text, " · ", wb_words_enum (&wb_manners, (int) contact->manner));
+  if (contact->who != NULL)
+    /* Translators: %s is a person. */
+    who = g_strdup_printf (_("with %s"), contact->who);
+  append (text, " · ", who);
+  if (contact->by != NULL)
+    /* Translators: %s is a person of the office. */
+    by = g_strdup_printf (_("by %s"), contact->by);
+  append (text, " · ", by);
+  return take (text);
+}
+
 /* --- any -------------------------------------------------------------------------------------- */
 
 static WbKind
@@ -134,20 +251,29 @@ wb_record_words_title (gconstpointer record)
     return party_title (record);
   if (kind_of (record) == WB_KIND_STOP)
     return stop_title (record);
+  if (kind_of (record) == WB_KIND_PAPER)
+    return paper_title (record);
+  if (kind_of (record) == WB_KIND_CONTACT)
+    return contact_title (record);
 
   g_return_val_if_fail (kind_of (record) == WB_KIND_WEIGHING, NULL);
   return weighing_title (record);
 }
 
 char *
-wb_record_words_subtitle (gconstpointer record)
+wb_record_words_subtitle (const WbJob   *job,
+                          gconstpointer  record)
 {
-  g_return_val_if_fail (record != NULL, NULL);
+  g_return_val_if_fail (job != NULL && record != NULL, NULL);
 
   if (kind_of (record) == WB_KIND_PARTY)
     return party_subtitle (record);
   if (kind_of (record) == WB_KIND_STOP)
     return stop_subtitle (record);
+  if (kind_of (record) == WB_KIND_PAPER)
+    return paper_subtitle (job, record);
+  if (kind_of (record) == WB_KIND_CONTACT)
+    return contact_subtitle (record);
 
   g_return_val_if_fail (kind_of (record) == WB_KIND_WEIGHING, NULL);
   return weighing_subtitle (record);
@@ -158,7 +284,7 @@ wb_record_words_removal (gconstpointer record)
 {
   g_autofree char *title = wb_record_words_title (record);
 
-  /* Translators: %s is a person, a place or a weighing. */
+  /* Translators: %s is a person, a place, a weighing, a paper or a conversation. */
   return g_strdup_printf (_("Remove %s"), title);
 }
 

@@ -1,12 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A list of records of one kind on the order page. The rows follow the model's list. */
+/* A list of records of one kind, as rows that open. The rows follow the model's list. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
-#include "desk/order/wb-record-section.h"
+#include "desk/records/wb-record-section.h"
 
-#include "desk/order/wb-record-draft.h"
-#include "desk/order/wb-record-row.h"
+#include "desk/records/wb-record-draft.h"
+#include "desk/records/wb-record-row.h"
 #include "desk/widgets/wb-scroll-to.h"
 
 struct _WbRecordSection
@@ -216,7 +216,7 @@ wb_record_section_class_init (WbRecordSectionClass *klass)
   g_object_class_install_properties (object_class, N_PROPS, properties);
 
   gtk_widget_class_set_template_from_resource (widget_class,
-                                               "/org/wainbook/Wainbook/order/wb-record-section.ui");
+                                               "/org/wainbook/Wainbook/records/wb-record-section.ui");
   gtk_widget_class_bind_template_child (widget_class, WbRecordSection, add_button);
   gtk_widget_class_bind_template_child (widget_class, WbRecordSection, list);
 
@@ -230,11 +230,22 @@ wb_record_section_init (WbRecordSection *self)
   gtk_widget_init_template (GTK_WIDGET (self));
 }
 
+/* The time of day of the computer, as a contact notes it. */
+static char *
+time_of_day (void)
+{
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+
+  return g_date_time_format (now, "%H:%M");
+}
+
 void
 wb_record_section_add (WbRecordSection *self)
 {
   g_autofree char *id = wb_office_new_id ();
+  g_autofree char *at = time_of_day ();
   g_autoptr (WbJob) job = NULL;
+  GDate today;
   WbKind kind;
 
   g_return_if_fail (WB_IS_RECORD_SECTION (self));
@@ -242,7 +253,32 @@ wb_record_section_add (WbRecordSection *self)
   if (self->model == NULL || !get_kind (self, &kind))
     return;
 
-  job = wb_record_draft_add (wb_job_model_get_job (self->model), kind, id);
+  wb_office_today (&today);
+  job = wb_record_draft_add (wb_job_model_get_job (self->model), kind, id, &today, at);
   wb_job_model_apply (self->model, job, self->add_label);
   wb_record_row_start_editing (find_row (self, id));
+}
+
+gboolean
+wb_record_section_reveal (WbRecordSection *self,
+                          const char      *id,
+                          const char      *field)
+{
+  WbRecordRow *row;
+
+  g_return_val_if_fail (WB_IS_RECORD_SECTION (self), FALSE);
+
+  if (id == NULL)
+    {
+      gtk_widget_grab_focus (self->add_button);
+      wb_scroll_to (self->add_button);
+      return TRUE;
+    }
+
+  row = find_row (self, id);
+  if (row == NULL)
+    return FALSE;
+
+  wb_record_row_reveal (row, field);
+  return TRUE;
 }
