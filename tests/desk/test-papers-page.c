@@ -94,6 +94,7 @@ test_missing (DeskFixture   *fixture,
   desk_fixture_settle (fixture);
   g_assert_null (find_row (page, "The summary of the arbitration programme"));
   g_assert_nonnull (find_row (page, "The state whose rules govern"));
+  wb_test_wait_until_drawn (page);
   wb_test_save_picture (fixture->window, "papers-page-intrastate");
 }
 
@@ -210,6 +211,7 @@ test_contact (DeskFixture   *fixture,
   wb_test_type (fixture->window, "{ctrl+a}14:05\n");
   contact = wb_job_nth (wb_job_model_get_job (fixture->model), WB_KIND_CONTACT, 0);
   g_assert_cmpstr (contact->at, ==, "14:05");
+  wb_test_wait_until_drawn (page);
   wb_test_save_picture (fixture->window, "papers-page-contact");
 }
 
