@@ -8,6 +8,7 @@
 #include "desk/claim/wb-claim-page.h"
 #include "desk/inventory/wb-inventory-page.h"
 #include "desk/order/wb-order-page.h"
+#include "desk/packing/wb-packing-page.h"
 #include "desk/papers/wb-papers-page.h"
 #include "desk/valuation/wb-valuation-page.h"
 
@@ -20,6 +21,8 @@ static const WbPageEntry pages[] = {
     KIND (ORDER) | KIND (PARTY) | KIND (STOP) | KIND (WEIGHING) },
   { "papers", N_("Papers"), "text-x-generic-symbolic", '2', wb_papers_page_new,
     KIND (PAPER) | KIND (CONTACT) },
+  { "packing", N_("Packing"), "package-x-generic-symbolic", '3', wb_packing_page_new,
+    KIND (PACKING_CHECK) | KIND (MATERIAL) },
   { "inventory", N_("Inventory"), "view-list-symbolic", '4', wb_inventory_page_new,
     KIND (LOT) | KIND (PIECE) },
   { "valuation", N_("Valuation"), "security-high-symbolic", '7', wb_valuation_page_new,

@@ -33,6 +33,7 @@ static const Accelerator table[] = {
 
   { "job.show-page::order", "<Alt>1", N_("Job"), N_("Order") },
   { "job.show-page::papers", "<Alt>2", N_("Job"), N_("Papers") },
+  { "job.show-page::packing", "<Alt>3", N_("Job"), N_("Packing") },
   { "job.show-page::inventory", "<Alt>4", N_("Job"), N_("Inventory") },
   { "job.show-page::valuation", "<Alt>7", N_("Job"), N_("Valuation") },
   { "job.show-page::claim", "<Alt>8", N_("Job"), N_("Claim") },
@@ -51,6 +52,18 @@ static const Accelerator table[] = {
   { "papers.add-paper", "<Control><Alt>f", N_("Papers"), N_("Add a paper") },
   { "papers.add-contact", "<Control><Alt>n", N_("Papers"), N_("Add a conversation, dated now") },
   { NULL, "Return", N_("Papers"), N_("Go to what is missing, or add the paper") },
+
+  { "packing.cartons", "<Control><Alt>k", N_("Packing"), N_("Go to the cartons") },
+  { "packing.only-open", "<Control><Alt>u", N_("Packing"),
+    N_("Show only cartons with unmet or open checks") },
+  { "packing.add-item", "<Control><Alt>i", N_("Packing"), N_("Plan a carton or material") },
+  { NULL, "Return", N_("Packing"), N_("From a carton to its checks; write what was seen") },
+  { NULL, "space m", N_("Packing"), N_("The check is met") },
+  { NULL, "u", N_("Packing"), N_("The check is unmet") },
+  { NULL, "o BackSpace", N_("Packing"), N_("Nobody has looked at the check") },
+  { NULL, "a", N_("Packing"), N_("All open checks of the carton are met") },
+  { NULL, "n", N_("Packing"), N_("Go to the next open check") },
+  { NULL, "Escape", N_("Packing"), N_("Back to the cartons") },
 
   { "inventory.enter", "<Control>l", N_("Inventory"), N_("Enter a line") },
   { "inventory.go-to-tag", "<Control>g", N_("Inventory"), N_("Go to a tag, typed or scanned") },

@@ -1,0 +1,762 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* The packing of the open job. The page has the packing worked out when the job changes and hands
+ * it to its parts; what they ask for it does by the deeds of wb-packing-deeds.c. */
+#define G_LOG_DOMAIN "wb-desk"
+#include "config.h"
+
+#include "desk/packing/wb-packing-page.h"
+
+#include "desk/packing/wb-carton-panel.h"
+#include "desk/packing/wb-carton-row.h"
+#include "desk/packing/wb-item-table.h"
+#include "desk/packing/wb-packing-deeds.h"
+#include "desk/widgets/wb-columns.h"
+#include "desk/widgets/wb-focus-within.h"
+#include "office/wb-lift-setting.h"
+#include "office/wb-words-packing.h"
+#include "office/wb-words.h"
+
+#include <adwaita.h>
+#include <glib/gi18n.h>
+
+struct _WbPackingPage
+{
+  GtkWidget           parent_instance;
+
+  GtkLabel           *totals;
+  WbItemTable        *items;
+  GtkEntry           *add;
+  GtkLabel           *summary;
+  GtkStack           *stack;
+  GtkListView        *list;
+  WbCartonPanel      *panel;
+
+  WbJobModel         *model;
+  WbJob              *job;           /* (nullable): that @packing is of */
+  WbPacking          *packing;
+  GSettings          *settings;
+  GtkCustomFilter    *filter;
+  GtkFilterListModel *filtered;
+  GtkSingleSelection *selection;
+  GPtrArray          *list_items;    /* GtkListItem, the rows that there are */
+  gboolean            only_open;
+  char               *shown;         /* (nullable): id of the carton in the panel */
+  guint               tick;
+};
+
+enum
+{
+  PROP_0,
+  PROP_MODEL,
+  PROP_ONLY_OPEN,
+  N_PROPS
+};
+
+static GParamSpec *properties[N_PROPS];
+
+G_DEFINE_FINAL_TYPE (WbPackingPage, wb_packing_page, GTK_TYPE_WIDGET)
+
+static WbCatalog *
+get_catalog (WbPackingPage *self)
+{
+  return wb_office_get_catalog (wb_job_model_get_office (self->model));
+}
+
+static const char *
+id_of (gpointer item)
+{
+  return ((const WbRecord *) wb_record_item_get_record (WB_RECORD_ITEM (item)))->id;
+}
+
+/* --- showing ---------------------------------------------------------------------------------- */
+
+static gboolean
+has_work (WbPackingPage *self,
+          const WbPiece *piece)
+{
+  WbPackingCounts counts = wb_packing_counts (self->packing, piece);
+
+  return counts.unmet + counts.open > 0;
+}
+
+/* The carton in hand stays in the list until another is chosen, even when its last check is met. */
+static gboolean
+filter_cb (gpointer item,
+           gpointer data)
+{
+  WbPackingPage *self = data;
+  const WbPiece *piece = wb_record_item_get_record (WB_RECORD_ITEM (item));
+
+  if (piece->form != WB_FORM_CARTON)
+    return FALSE;
+  return !self->only_open || self->packing == NULL
+         || g_strcmp0 (piece->record.id, self->shown) == 0 || has_work (self, piece);
+}
+
+static void
+show_row (WbPackingPage *self,
+          GtkListItem   *list_item)
+{
+  WbRecordItem *item = gtk_list_item_get_item (list_item);
+  const WbPiece *piece = item != NULL ? wb_record_item_get_record (item) : NULL;
+  WbWeight weight = WB_WEIGHT_UNSET;
+  g_autofree char *caution = NULL;
+  WbLift lift;
+
+  if (piece == NULL || self->packing == NULL)
+    return;
+  lift = wb_packing_lift (get_catalog (self), piece, wb_lift_setting_get (), &weight, NULL);
+  caution = wb_words_lift_short (lift, weight);
+  wb_carton_row_show (WB_CARTON_ROW (gtk_list_item_get_child (list_item)), self->job, self->packing,
+                      piece, caution);
+}
+
+static void
+show_totals (WbPackingPage *self)
+{
+  static const WbForm forms[] = { WB_FORM_CARTON, WB_FORM_LOOSE, WB_FORM_CRATE };
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  for (guint i = 0; i < G_N_ELEMENTS (forms); i++)
+    {
+      g_autofree char *words = NULL;
+      g_autoptr (GError) error = NULL;
+      WbPackingTotals totals;
+
+      if (!wb_packing_totals (self->packing, forms[i], &totals, &error))
+        words = wb_words_error (error);
+      else if (totals.n > 0)
+        words = wb_words_packing_totals (&totals, forms[i]);
+      if (words != NULL)
+        g_string_append_printf (text, "%s%s", text->len > 0 ? "\n" : "", words);
+    }
+  gtk_label_set_label (self->totals, text->len > 0 ? text->str : _("Nothing is on the inventory."));
+}
+
+static void
+show_summary (WbPackingPage *self)
+{
+  guint n = 0, n_work = 0;
+  g_autofree char *words = NULL;
+  const char *child = "cartons";
+
+  for (guint i = 0; i < wb_job_count (self->job, WB_KIND_PIECE); i++)
+    {
+      const WbPiece *piece = wb_job_nth (self->job, WB_KIND_PIECE, i);
+
+      if (piece->form != WB_FORM_CARTON)
+        continue;
+      n++;
+      n_work += has_work (self, piece) ? 1 : 0;
+    }
+
+  if (n == 0)
+    child = "empty";
+  else if (g_list_model_get_n_items (G_LIST_MODEL (self->selection)) == 0)
+    child = "none";
+  /* Translators: cartons with an unmet or open check, all cartons. */
+  words = g_strdup_printf (ngettext ("%u of %u carton has unmet or open checks.",
+                                     "%u of %u cartons have unmet or open checks.", n),
+                           n_work, n);
+  gtk_label_set_label (self->summary, words);
+  gtk_widget_set_visible (GTK_WIDGET (self->summary), n > 0);
+  gtk_stack_set_visible_child_name (self->stack, child);
+}
+
+static void
+show_panel (WbPackingPage *self)
+{
+  static const char *const actions[] = { "packing.met", "packing.unmet", "packing.reopen",
+                                         "packing.all-met" };
+  gboolean checks;
+
+  wb_carton_panel_show (self->panel, self->packing, self->shown);
+  checks = wb_carton_panel_has_checks (self->panel);
+  for (guint i = 0; i < G_N_ELEMENTS (actions); i++)
+    gtk_widget_action_set_enabled (GTK_WIDGET (self), actions[i], checks);
+}
+
+static void
+show_all (WbPackingPage *self)
+{
+  wb_item_table_show (self->items, self->packing);
+  show_totals (self);
+  if (self->only_open)
+    gtk_filter_changed (GTK_FILTER (self->filter), GTK_FILTER_CHANGE_DIFFERENT);
+  for (guint i = 0; i < self->list_items->len; i++)
+    show_row (self, g_ptr_array_index (self->list_items, i));
+  show_summary (self);
+  show_panel (self);
+}
+
+/* Works the packing out when the job is another than before. */
+static void
+update (WbPackingPage *self)
+{
+  WbJob *job = wb_job_model_get_job (self->model);
+
+  if (self->job == job)
+    return;
+
+  g_clear_pointer (&self->packing, wb_packing_free);
+  g_clear_pointer (&self->job, wb_job_unref);
+  self->job = wb_job_ref (job);
+  self->packing = wb_packing_new (get_catalog (self), job);
+  show_all (self);
+}
+
+static gboolean
+tick_cb (GtkWidget     *widget,
+         GdkFrameClock *clock,
+         gpointer       data)
+{
+  WbPackingPage *self = WB_PACKING_PAGE (widget);
+
+  self->tick = 0;
+  update (self);
+  return G_SOURCE_REMOVE;
+}
+
+/* However often the job changes, it is worked out once a frame, and not at all while nobody
+ * looks. */
+static void
+queue_update (WbPackingPage *self)
+{
+  if (self->tick == 0)
+    self->tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), tick_cb, NULL, NULL);
+}
+
+/* Another weight is set in the preferences. */
+static void
+lift_changed_cb (WbPackingPage *self)
+{
+  if (self->packing != NULL)
+    show_all (self);
+}
+
+/* --- the list --------------------------------------------------------------------------------- */
+
+static void
+setup_cb (WbPackingPage *self,
+          GtkListItem   *list_item)
+{
+  GtkWidget *row = wb_carton_row_new ();
+
+  gtk_widget_set_margin_start (row, 12);
+  gtk_widget_set_margin_end (row, 12);
+  gtk_list_item_set_child (list_item, row);
+  g_ptr_array_add (self->list_items, list_item);
+}
+
+static void
+teardown_cb (WbPackingPage *self,
+             GtkListItem   *list_item)
+{
+  g_ptr_array_remove_fast (self->list_items, list_item);
+}
+
+static void
+bind_cb (WbPackingPage *self,
+         GtkListItem   *list_item)
+{
+  show_row (self, list_item);
+}
+
+static void
+selected_cb (WbPackingPage *self)
+{
+  gpointer item = gtk_single_selection_get_selected_item (self->selection);
+  const char *id = item != NULL ? id_of (item) : NULL;
+
+  if (g_strcmp0 (id, self->shown) == 0)
+    return;
+
+  g_free (self->shown);
+  self->shown = g_strdup (id);
+  if (self->packing != NULL)
+    show_panel (self);
+}
+
+static guint
+find_place (WbPackingPage *self,
+            const char    *id)
+{
+  GListModel *list = G_LIST_MODEL (self->selection);
+
+  for (guint i = 0; id != NULL && i < g_list_model_get_n_items (list); i++)
+    {
+      g_autoptr (GObject) item = g_list_model_get_item (list, i);
+
+      if (g_str_equal (id_of (item), id))
+        return i;
+    }
+  return GTK_INVALID_LIST_POSITION;
+}
+
+static void
+select_place (WbPackingPage *self,
+              guint          place)
+{
+  gtk_widget_activate_action (GTK_WIDGET (self->list), "list.select-item", "(ubb)", place, FALSE,
+                              FALSE);
+  gtk_single_selection_set_selected (self->selection, place);
+  gtk_widget_activate_action (GTK_WIDGET (self->list), "list.scroll-to-item", "u", place);
+}
+
+/* The first carton behind the one in hand, or before it, that has an open check. */
+static guint
+find_next_open (WbPackingPage *self)
+{
+  GListModel *list = G_LIST_MODEL (self->selection);
+  guint n = g_list_model_get_n_items (list);
+  guint start = gtk_single_selection_get_selected (self->selection);
+
+  if (start == GTK_INVALID_LIST_POSITION)
+    start = n - 1;
+  for (guint i = 1; i <= n; i++)
+    {
+      guint place = (start + i) % n;
+      g_autoptr (GObject) item = g_list_model_get_item (list, place);
+
+      if (wb_packing_counts (self->packing,
+                             wb_record_item_get_record (WB_RECORD_ITEM (item))).open > 0)
+        return place;
+    }
+  return GTK_INVALID_LIST_POSITION;
+}
+
+/* In the carton in hand first, then in the next one that has an open check. */
+static void
+go_to_next_open (WbPackingPage *self)
+{
+  guint place;
+
+  if (wb_carton_panel_go_to_open (self->panel, FALSE))
+    return;
+
+  place = find_next_open (self);
+  if (place == GTK_INVALID_LIST_POSITION)
+    {
+      wb_carton_panel_say (self->panel, _("Every check in this list has been looked at."));
+      return;
+    }
+  select_place (self, place);
+  wb_carton_panel_go_to_open (self->panel, TRUE);
+}
+
+static void
+carton_activated_cb (WbPackingPage *self)
+{
+  wb_carton_panel_focus (self->panel);
+}
+
+/* The list itself would give the focus to the row that had it last, which need not be the selected
+ * one. */
+static void
+focus_cartons (WbPackingPage *self)
+{
+  guint place = gtk_single_selection_get_selected (self->selection);
+
+  for (guint i = 0; i < self->list_items->len; i++)
+    {
+      GtkListItem *list_item = g_ptr_array_index (self->list_items, i);
+      GtkWidget *row = gtk_widget_get_parent (gtk_list_item_get_child (list_item));
+
+      if (gtk_list_item_get_item (list_item) != NULL
+          && gtk_list_item_get_position (list_item) == place && row != NULL)
+        {
+          gtk_widget_grab_focus (row);
+          return;
+        }
+    }
+  gtk_widget_grab_focus (GTK_WIDGET (self->list));
+}
+
+/* --- cartons and materials -------------------------------------------------------------------- */
+
+static gboolean
+typed_cb (WbPackingPage *self,
+          const char    *item,
+          const char    *field,
+          const char    *text)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (WbJob) job = NULL;
+  g_autofree char *words = NULL;
+
+  update (self);
+  job = wb_packing_set_number (self->packing, self->job, item, field, text, &error);
+  if (job == NULL)
+    {
+      words = wb_words_error (error);
+      wb_item_table_show_fault (self->items, words);
+      return FALSE;
+    }
+  /* Shown a frame later: the entry is still at work. */
+  wb_job_model_apply (self->model, job, g_str_equal (field, "planned") ? _("Set planned")
+                                                                       : _("Set used"));
+  return TRUE;
+}
+
+static void
+add_cb (WbPackingPage *self)
+{
+  g_autofree char *words = g_strstrip (g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->add))));
+  g_autoptr (WbJob) job = NULL;
+  const WbPackingRow *row;
+
+  if (*words == '\0')
+    return;
+
+  update (self);
+  job = wb_packing_add_item (get_catalog (self), self->packing, self->job, words);
+  if (job != NULL)
+    {
+      wb_job_model_apply (self->model, job, _("Plan a carton or material"));
+      update (self);
+    }
+  row = wb_packing_find_row (get_catalog (self), self->packing, words);
+  gtk_editable_set_text (GTK_EDITABLE (self->add), "");
+  if (row != NULL)
+    wb_item_table_edit (self->items, row->item, "planned");
+}
+
+/* Offers the names of the catalogue while a person types. */
+static void
+offer_names (WbPackingPage *self)
+{
+  static const WbCatalogKind kinds[] = { WB_CATALOG_CARTON, WB_CATALOG_MATERIAL };
+  g_autoptr (GtkListStore) names = gtk_list_store_new (1, G_TYPE_STRING);
+  g_autoptr (GtkEntryCompletion) completion = gtk_entry_completion_new ();
+
+  for (guint k = 0; k < G_N_ELEMENTS (kinds); k++)
+    for (guint i = 0; i < wb_catalog_count (get_catalog (self), kinds[k]); i++)
+      gtk_list_store_insert_with_values (names, NULL, -1, 0,
+                                         wb_catalog_nth (get_catalog (self), kinds[k], i)->name, -1);
+  gtk_entry_completion_set_model (completion, GTK_TREE_MODEL (names));
+  gtk_entry_completion_set_text_column (completion, 0);
+  gtk_entry_completion_set_inline_completion (completion, TRUE);
+  gtk_entry_set_completion (self->add, completion);
+}
+
+/* --- actions ---------------------------------------------------------------------------------- */
+
+static void
+state_action (GtkWidget  *widget,
+              const char *name,
+              GVariant   *parameter)
+{
+  WbCartonPanel *panel = WB_PACKING_PAGE (widget)->panel;
+
+  if (g_str_equal (name, "packing.reopen"))
+    wb_carton_panel_note (panel, WB_CHECK_OPEN);
+  else
+    wb_carton_panel_note (panel, g_str_equal (name, "packing.met") ? WB_CHECK_MET
+                                                                    : WB_CHECK_UNMET);
+}
+
+static void
+all_met_action (GtkWidget  *widget,
+                const char *name,
+                GVariant   *parameter)
+{
+  wb_carton_panel_note_all (WB_PACKING_PAGE (widget)->panel);
+}
+
+static void
+next_action (GtkWidget  *widget,
+             const char *name,
+             GVariant   *parameter)
+{
+  go_to_next_open (WB_PACKING_PAGE (widget));
+}
+
+static void
+add_item_action (GtkWidget  *widget,
+                 const char *name,
+                 GVariant   *parameter)
+{
+  gtk_widget_grab_focus (GTK_WIDGET (WB_PACKING_PAGE (widget)->add));
+}
+
+static void
+cartons_action (GtkWidget  *widget,
+                const char *name,
+                GVariant   *parameter)
+{
+  focus_cartons (WB_PACKING_PAGE (widget));
+}
+
+/* --- widget ----------------------------------------------------------------------------------- */
+
+static void
+set_only_open (WbPackingPage *self,
+               gboolean       only_open)
+{
+  if (self->only_open == only_open)
+    return;
+
+  self->only_open = only_open;
+  gtk_filter_changed (GTK_FILTER (self->filter), GTK_FILTER_CHANGE_DIFFERENT);
+  if (self->packing != NULL)
+    show_summary (self);
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_ONLY_OPEN]);
+}
+
+static void
+set_model (WbPackingPage *self,
+           WbJobModel    *model)
+{
+  if (model == NULL)
+    return;
+
+  self->model = g_object_ref (model);
+  g_signal_connect_object (model, "notify::job", G_CALLBACK (queue_update), self,
+                           G_CONNECT_SWAPPED);
+  gtk_filter_list_model_set_model (self->filtered,
+                                   wb_job_model_get_records (model, WB_KIND_PIECE));
+  g_object_set (self->panel, "model", model, NULL);
+  offer_names (self);
+  update (self);
+}
+
+static void
+wb_packing_page_get_property (GObject    *object,
+                              guint       prop_id,
+                              GValue     *value,
+                              GParamSpec *pspec)
+{
+  WbPackingPage *self = WB_PACKING_PAGE (object);
+
+  switch (prop_id)
+    {
+    case PROP_MODEL:
+      g_value_set_object (value, self->model);
+      break;
+    case PROP_ONLY_OPEN:
+      g_value_set_boolean (value, self->only_open);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
+    }
+}
+
+static void
+wb_packing_page_set_property (GObject      *object,
+                              guint         prop_id,
+                              const GValue *value,
+                              GParamSpec   *pspec)
+{
+  WbPackingPage *self = WB_PACKING_PAGE (object);
+
+  switch (prop_id)
+    {
+    case PROP_MODEL:
+      set_model (self, g_value_get_object (value));
+      break;
+    case PROP_ONLY_OPEN:
+      set_only_open (self, g_value_get_boolean (value));
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
+    }
+}
+
+static void
+wb_packing_page_dispose (GObject *object)
+{
+  WbPackingPage *self = WB_PACKING_PAGE (object);
+  GtkWidget *child;
+
+  if (self->tick != 0)
+    gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->tick);
+  self->tick = 0;
+  if (self->selection != NULL)
+    g_signal_handlers_disconnect_by_func (self->selection, selected_cb, self);
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
+    gtk_widget_unparent (child);
+  gtk_widget_dispose_template (GTK_WIDGET (self), WB_TYPE_PACKING_PAGE);
+  g_clear_object (&self->selection);
+  g_clear_object (&self->settings);
+  g_clear_pointer (&self->packing, wb_packing_free);
+  g_clear_pointer (&self->job, wb_job_unref);
+  g_clear_object (&self->model);
+
+  G_OBJECT_CLASS (wb_packing_page_parent_class)->dispose (object);
+}
+
+static void
+wb_packing_page_finalize (GObject *object)
+{
+  WbPackingPage *self = WB_PACKING_PAGE (object);
+
+  g_ptr_array_unref (self->list_items);
+  g_free (self->shown);
+
+  G_OBJECT_CLASS (wb_packing_page_parent_class)->finalize (object);
+}
+
+/* The first place to be is the list, where no key changes anything. */
+static gboolean
+wb_packing_page_grab_focus (GtkWidget *widget)
+{
+  WbPackingPage *self = WB_PACKING_PAGE (widget);
+
+  if (g_list_model_get_n_items (G_LIST_MODEL (self->selection)) == 0)
+    return gtk_widget_grab_focus (GTK_WIDGET (self->add));
+  focus_cartons (self);
+  return TRUE;
+}
+
+static void
+install_actions (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_install_action (widget_class, "packing.met", NULL, state_action);
+  gtk_widget_class_install_action (widget_class, "packing.unmet", NULL, state_action);
+  gtk_widget_class_install_action (widget_class, "packing.reopen", NULL, state_action);
+  gtk_widget_class_install_action (widget_class, "packing.all-met", NULL, all_met_action);
+  gtk_widget_class_install_action (widget_class, "packing.next", NULL, next_action);
+  gtk_widget_class_install_action (widget_class, "packing.add-item", NULL, add_item_action);
+  gtk_widget_class_install_action (widget_class, "packing.cartons", NULL, cartons_action);
+  gtk_widget_class_install_property_action (widget_class, "packing.only-open", "only-open");
+}
+
+static void
+bind_template (GtkWidgetClass *widget_class)
+{
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/wainbook/Wainbook/packing/wb-packing-page.ui");
+  gtk_widget_class_bind_template_child (widget_class, WbPackingPage, totals);
+  gtk_widget_class_bind_template_child (widget_class, WbPackingPage, items);
+  gtk_widget_class_bind_template_child (widget_class, WbPackingPage, add);
+  gtk_widget_class_bind_template_child (widget_class, WbPackingPage, summary);
+  gtk_widget_class_bind_template_child (widget_class, WbPackingPage, stack);
+  gtk_widget_class_bind_template_child (widget_class, WbPackingPage, list);
+  gtk_widget_class_bind_template_child (widget_class, WbPackingPage, panel);
+  gtk_widget_class_bind_template_callback (widget_class, add_cb);
+  gtk_widget_class_bind_template_callback (widget_class, carton_activated_cb);
+  gtk_widget_class_bind_template_callback (widget_class, focus_cartons);
+  gtk_widget_class_bind_template_callback (widget_class, go_to_next_open);
+  gtk_widget_class_bind_template_callback (widget_class, typed_cb);
+  gtk_widget_class_bind_template_callback (widget_class, update);
+}
+
+static void
+wb_packing_page_class_init (WbPackingPageClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  object_class->get_property = wb_packing_page_get_property;
+  object_class->set_property = wb_packing_page_set_property;
+  object_class->dispose = wb_packing_page_dispose;
+  object_class->finalize = wb_packing_page_finalize;
+  widget_class->focus = wb_focus_within;
+  widget_class->grab_focus = wb_packing_page_grab_focus;
+
+  properties[PROP_MODEL] =
+    g_param_spec_object ("model", NULL, NULL, WB_TYPE_JOB_MODEL,
+                         G_PARAM_READWRITE | G_PARAM_CONSTRUCT_ONLY | G_PARAM_STATIC_STRINGS);
+  properties[PROP_ONLY_OPEN] =
+    g_param_spec_boolean ("only-open", NULL, NULL, FALSE,
+                          G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS);
+  g_object_class_install_properties (object_class, N_PROPS, properties);
+
+  g_type_ensure (WB_TYPE_CARTON_PANEL);
+  g_type_ensure (WB_TYPE_COLUMNS);
+  g_type_ensure (WB_TYPE_ITEM_TABLE);
+
+  install_actions (widget_class);
+  bind_template (widget_class);
+}
+
+static void
+add_key (GtkWidget       *widget,
+         guint            key,
+         GtkShortcutFunc  function)
+{
+  GtkEventController *keys = gtk_shortcut_controller_new ();
+
+  gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (keys),
+                                        gtk_shortcut_new (gtk_keyval_trigger_new (key, 0),
+                                                          gtk_callback_action_new (function, NULL,
+                                                                                   NULL)));
+  gtk_widget_add_controller (widget, keys);
+}
+
+static gboolean
+list_next_cb (GtkWidget *widget,
+              GVariant  *args,
+              gpointer   data)
+{
+  return gtk_widget_activate_action (widget, "packing.next", NULL);
+}
+
+static gboolean
+list_all_met_cb (GtkWidget *widget,
+                 GVariant  *args,
+                 gpointer   data)
+{
+  return gtk_widget_activate_action (widget, "packing.all-met", NULL);
+}
+
+static void
+make_list (WbPackingPage *self)
+{
+  GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
+
+  self->list_items = g_ptr_array_new ();
+  self->filter = gtk_custom_filter_new (filter_cb, self, NULL);
+  self->filtered = gtk_filter_list_model_new (NULL, GTK_FILTER (self->filter));
+  self->selection = gtk_single_selection_new (G_LIST_MODEL (self->filtered));
+  g_signal_connect_object (factory, "setup", G_CALLBACK (setup_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (factory, "bind", G_CALLBACK (bind_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (factory, "teardown", G_CALLBACK (teardown_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->selection, "notify::selected-item", G_CALLBACK (selected_cb), self,
+                           G_CONNECT_SWAPPED);
+  gtk_list_view_set_factory (self->list, factory);
+  gtk_list_view_set_model (self->list, GTK_SELECTION_MODEL (self->selection));
+  g_object_unref (factory);
+}
+
+static void
+wb_packing_page_init (WbPackingPage *self)
+{
+  gtk_widget_init_template (GTK_WIDGET (self));
+
+  make_list (self);
+  self->settings = g_settings_new (WB_APP_ID);
+  g_signal_connect_object (self->settings, "changed::" WB_LIFT_SETTING,
+                           G_CALLBACK (lift_changed_cb), self, G_CONNECT_SWAPPED);
+  add_key (GTK_WIDGET (self->list), GDK_KEY_n, list_next_cb);
+  add_key (GTK_WIDGET (self->list), GDK_KEY_a, list_all_met_cb);
+}
+
+GtkWidget *
+wb_packing_page_new (WbJobModel *model)
+{
+  g_return_val_if_fail (WB_IS_JOB_MODEL (model), NULL);
+
+  return g_object_new (WB_TYPE_PACKING_PAGE, "model", model, NULL);
+}
+
+void
+wb_packing_page_select (WbPackingPage *self,
+                        const char    *piece)
+{
+  guint place;
+
+  g_return_if_fail (WB_IS_PACKING_PAGE (self));
+
+  place = find_place (self, piece);
+  if (place != GTK_INVALID_LIST_POSITION)
+    select_place (self, place);
+}
+
+const char *
+wb_packing_page_get_selected (WbPackingPage *self)
+{
+  g_return_val_if_fail (WB_IS_PACKING_PAGE (self), NULL);
+
+  return self->shown;
+}
