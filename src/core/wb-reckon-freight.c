@@ -188,6 +188,28 @@ miss (WbRun     *run,
     run->out->side[side].complete = FALSE;
 }
 
+/* The state of a claim that is too late to be paid is told too: the right to the freight is in
+ * addition to what is claimed for the goods (49 CFR 375.707(d)) and does not go with it. */
+static void
+note_refund (WbRun    *run,
+             gboolean  total,
+             gint64    refund,
+             gint64    base,
+             WbWeight  lost,
+             WbWeight  whole)
+{
+  const WbFigure inputs[] = {
+    wb_figure_money (WB_FIGURE_FREIGHT, base),
+    wb_figure_weight (WB_FIGURE_LOST_WEIGHT, lost),
+    wb_figure_weight (WB_FIGURE_WEIGHT, whole),
+    wb_figure_code (WB_FIGURE_LATE, (int) run->out->late),
+  };
+
+  wb_run_note (run, WB_RULE_FREIGHT_REFUND, WB_SCOPE_GENERAL,
+               total ? WB_KEY_FREIGHT_TOTAL_LOSS : WB_KEY_FREIGHT_PARTIAL_LOSS, WHOLE,
+               wb_figure_money (WB_FIGURE_AMOUNT, refund), inputs, run->barred ? 4 : 3);
+}
+
 /* All is lost when what is lost weighs as much as the shipment. */
 static gboolean
 refund_lost (WbRun   *run,
@@ -204,11 +226,7 @@ refund_lost (WbRun   *run,
     lost->weight = whole;
   if (!refund_by_rule (run, rule, lost->weight, whole, &refund, &base, error))
     return FALSE;
-  WB_NOTE (run, WB_RULE_FREIGHT_REFUND, WB_SCOPE_GENERAL,
-           total ? WB_KEY_FREIGHT_TOTAL_LOSS : WB_KEY_FREIGHT_PARTIAL_LOSS, WHOLE,
-           wb_figure_money (WB_FIGURE_AMOUNT, refund), wb_figure_money (WB_FIGURE_FREIGHT, base),
-           wb_figure_weight (WB_FIGURE_LOST_WEIGHT, lost->weight),
-           wb_figure_weight (WB_FIGURE_WEIGHT, whole));
+  note_refund (run, total, refund, base, lost->weight, whole);
   for (int side = 0; side < WB_N_SIDES; side++)
     if (run->out->side[side].offered)
       run->out->side[side].freight_refund = refund;
@@ -223,8 +241,8 @@ wb_run_refund_freight (WbRun   *run,
   Lost lost = { FALSE };
   WbWeight whole;
 
-  if (run->barred || (terms->freight_partial_loss == WB_FREIGHT_NOT_REFUNDED &&
-                      terms->freight_total_loss == WB_FREIGHT_NOT_REFUNDED))
+  if (terms->freight_partial_loss == WB_FREIGHT_NOT_REFUNDED &&
+      terms->freight_total_loss == WB_FREIGHT_NOT_REFUNDED)
     return TRUE;
   if (!weigh_lost_goods (run, &lost, error))
     return FALSE;

@@ -222,6 +222,8 @@ pick_freight (const WbReason *reason)
 
   if (reason->result.value == 0)
     return total ? 3 : 1;
+  if (value_of (reason, WB_FIGURE_LATE) != WB_NOT_LATE)
+    return total ? 5 : 4;
 
   return total ? 2 : 0;
 }
@@ -436,6 +438,11 @@ static const RuleWords rule_words[] = {
     N_("The whole shipment was lost; of the charges of {freight}, {result} goes back to the "
        "customer."),
     N_("The whole shipment was lost; these terms give no freight back for that."),
+    N_("The claim came too late for the goods, but their freight is owed besides: of the "
+       "shipment’s {weight}, {lost-weight} was lost, and that share of the charges of {freight}, "
+       "{result}, goes back to the customer."),
+    N_("The claim came too late for the goods, but their freight is owed besides: the whole "
+       "shipment was lost, and of the charges of {freight}, {result} goes back to the customer."),
   } },
   { WB_RULE_PAID, pick_paid, {
     N_("Of the {loss} that is due, {earlier} was already paid; {result} is left to pay."),

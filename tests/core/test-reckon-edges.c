@@ -445,6 +445,50 @@ test_several_payments (ClaimFixture  *fixture,
   g_assert_cmpint (TOTAL (reckoning, FULL)->balance, ==, 40000 - 104000);
 }
 
+/* Of a rate and a flat limit the lower decides: it is told last, with its own key, and a flat limit
+ * that decides nothing is not told. */
+static void
+test_rate_and_flat_limit (ClaimFixture  *fixture,
+                          gconstpointer  data)
+{
+  g_autoptr (WbReckoning) reckoning = NULL;
+  static const struct { gint64 pounds, owed; } cases[] = {
+    { 100, 6000 },     /* 60.00 by weight, under the flat 100.00 */
+    { 300, 10000 },    /* 180.00 by weight: the flat limit decides */
+  };
+
+  claim_tear_down (fixture, NULL);
+  claim_set_up_with (fixture, TERMS_HEAD "[released]\narticle-rate = 0.60 per lb ; the rate\n"
+                     "article-limit = 100.00 ; the flat limit\n" FULL_ONLY);
+  claim_add_piece (fixture, "light", WB_FORM_LOOSE, cases[0].pounds);
+  claim_add_piece (fixture, "heavy", WB_FORM_LOOSE, cases[1].pounds);
+  claim_add_line (fixture, "light", WB_LOSS_MISSING, 900, 0);
+  claim_add_line (fixture, "heavy", WB_LOSS_MISSING, 900, 0);
+  reckoning = claim_reckon (fixture);
+
+  for (gint line = 0; line < 2; line++)
+    {
+      const WbReason *last = NULL;
+      guint n = 0;
+
+      for (guint i = 0; i < reckoning->reasons->len; i++)
+        {
+          const WbReason *reason = &g_array_index (reckoning->reasons, WbReason, i);
+
+          if (reason->rule != WB_RULE_ARTICLE_LIMIT || reason->line != line)
+            continue;
+          last = reason;
+          n++;
+        }
+      g_assert_cmpint (OWED (reckoning, line, RELEASED), ==, cases[line].owed);
+      g_assert_cmpuint (n, ==, line == 0 ? 1 : 2);
+      g_assert_cmpint (last->result.value, ==, cases[line].owed);
+      g_assert_cmpint (last->key, ==, line == 0 ? WB_KEY_ARTICLE_RATE : WB_KEY_ARTICLE_LIMIT);
+      g_assert_cmpstr (wb_reckoning_citation (reckoning, last), ==,
+                       line == 0 ? "the rate" : "the flat limit");
+    }
+}
+
 /* --- freight ---------------------------------------------------------------------------------- */
 
 static void
@@ -586,6 +630,55 @@ test_too_late_tells_the_day (ClaimFixture  *fixture,
   g_assert_cmpstr (wb_reckoning_citation (reckoning, reason), ==, "the second day");
   reason = claim_find_reason (reckoning, WB_RULE_BARRED, WB_SCOPE_FULL, 0);
   g_assert_cmpstr (wb_reckoning_citation (reckoning, reason), ==, "the second day");
+}
+
+/* The goods of a late claim are not paid, but their freight goes back: the right to it is in
+ * addition (49 CFR 375.707(d)). */
+static void
+test_late_claim_keeps_its_freight (ClaimFixture  *fixture,
+                                   gconstpointer  data)
+{
+  g_autoptr (WbReckoning) partial = NULL, total = NULL, in_time = NULL;
+  const WbReason *reason;
+  WbClaim *claim;
+  WbOrder *order;
+
+  claim_tear_down (fixture, NULL);
+  claim_set_up_with (fixture, TERMS_HEAD "[freight]\n"
+                     "freight-partial-loss = by-weight ; 49 CFR 375.707(b), (d)\n"
+                     "freight-total-loss = all ; 49 CFR 375.709\n"
+                     "[claims]\nclaim-within = 9 months\nlate-claim = barred\n" FULL_ONLY);
+  claim = claim_find (fixture, WB_KIND_CLAIM);
+  order = claim_find (fixture, WB_KIND_ORDER);
+  order->freight_charge = dollars (4000);
+  order->other_charge = dollars (300);
+  claim_add_piece (fixture, "sofa", WB_FORM_LOOSE, 250);
+  claim_add_line (fixture, "sofa", WB_LOSS_MISSING, 900, 0);
+  g_date_set_dmy (&claim->received_on, 11, G_DATE_MARCH, 2026);
+
+  /* 250 of 5,000 lb */
+  partial = claim_reckon (fixture);
+  g_assert_cmpint (TOTAL (partial, FULL)->owed, ==, 0);
+  g_assert_cmpint (TOTAL (partial, FULL)->freight_refund, ==, 20000);
+  g_assert_cmpint (TOTAL (partial, FULL)->balance, ==, 20000);
+  reason = claim_find_reason (partial, WB_RULE_FREIGHT_REFUND, WB_SCOPE_GENERAL,
+                              WB_REASON_WHOLE_CLAIM);
+  g_assert_cmpint (figure_of (reason, WB_FIGURE_LATE), ==, WB_LATE);
+  g_assert_cmpstr (wb_reckoning_citation (partial, reason), ==, "49 CFR 375.707(b), (d)");
+
+  claim_add_piece (fixture, "rest", WB_FORM_LOOSE, 4750);
+  claim_add_line (fixture, "rest", WB_LOSS_MISSING, 9000, 0);
+  total = claim_reckon (fixture);
+  g_assert_cmpint (TOTAL (total, FULL)->owed, ==, 0);
+  g_assert_cmpint (TOTAL (total, FULL)->freight_refund, ==, 430000);
+
+  /* A claim in time says nothing of lateness where its freight is told. */
+  g_date_set_dmy (&claim->received_on, 11, G_DATE_MARCH, 2024);
+  in_time = claim_reckon (fixture);
+  g_assert_cmpint (in_time->late, ==, WB_NOT_LATE);
+  reason = claim_find_reason (in_time, WB_RULE_FREIGHT_REFUND, WB_SCOPE_GENERAL,
+                              WB_REASON_WHOLE_CLAIM);
+  g_assert_cmpuint (reason->n_inputs, ==, 3);
 }
 
 /* --- silence ---------------------------------------------------------------------------------- */
@@ -790,6 +883,7 @@ main (int    argc,
   CASE ("article/listed-once", test_listed_value_counts_once);
   CASE ("article/listed-without-weight", test_listed_value_needs_no_weight);
   CASE ("article/two-claims", test_article_in_two_claims);
+  CASE ("article/rate-and-flat-limit", test_rate_and_flat_limit);
   CASE ("shipment/deductible-first-reasons", test_deductible_first_can_be_followed);
   CASE ("shipment/declared-value-kept", test_kept_declared_value_needs_no_weight);
   CASE ("shipment/volume-reasons", test_volume_is_shown);
@@ -800,6 +894,7 @@ main (int    argc,
   CASE ("freight/without-weights", test_refund_without_weights);
   g_test_add_func ("/core/reckon/time/last-days", test_last_days);
   CASE ("time/too-late-reasons", test_too_late_tells_the_day);
+  CASE ("time/late-keeps-freight", test_late_claim_keeps_its_freight);
   CASE ("reasons/every-silence", test_every_silence_is_told);
   CASE ("errors/absurd-figures", test_absurd_figures);
   CASE ("errors/stray-findings", test_stray_findings);

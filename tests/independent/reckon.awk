@@ -629,7 +629,7 @@ function freight_refund (    partial, total, lost, whole, rule, freight)
   freight_missing = 0
   partial = term("freight", "freight-partial-loss", "not-refunded")
   total = term("freight", "freight-total-loss", "not-refunded")
-  if (barred || (partial == "not-refunded" && total == "not-refunded"))
+  if (partial == "not-refunded" && total == "not-refunded")
     return 0
   lost = lost_weight()
   freight_missing = lost_unknown && partial == "by-weight"
