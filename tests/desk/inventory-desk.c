@@ -71,22 +71,6 @@ make_job (WbJob *empty,
   return wb_job_with_many (empty, records);
 }
 
-/* The program's own style, which the application loads otherwise. */
-static void
-load_style (void)
-{
-  static gboolean loaded = FALSE;
-  g_autoptr (GtkCssProvider) provider = gtk_css_provider_new ();
-
-  if (loaded)
-    return;
-  loaded = TRUE;
-  gtk_css_provider_load_from_resource (provider, "/org/wainbook/Wainbook/style.css");
-  gtk_style_context_add_provider_for_display (gdk_display_get_default (),
-                                              GTK_STYLE_PROVIDER (provider),
-                                              GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
-}
-
 void
 inventory_desk_open (InventoryDesk *self,
                      guint          n_pieces,
@@ -108,7 +92,7 @@ inventory_desk_open (InventoryDesk *self,
   job = make_job (empty, n_pieces);
   self->model = wb_job_model_new (self->office, job);
 
-  load_style ();
+  wb_test_load_style ();
   self->page = wb_inventory_page_new (self->model);
   self->window = adw_window_new ();
   gtk_window_set_default_size (GTK_WINDOW (self->window), width, height);

@@ -121,9 +121,9 @@ test_small_window (void)
   InventoryDesk desk = { 0 };
   GtkWidget *strip, *more;
 
-  inventory_desk_open (&desk, 40, 680, 620);
+  inventory_desk_open (&desk, 40, 700, 580);
   strip = wb_test_find (desk.page, WB_TYPE_LINE_STRIP, NULL);
-  g_assert_cmpint (gtk_widget_get_height (desk.window), <=, 620);
+  g_assert_cmpint (gtk_widget_get_height (desk.window), <=, 580);
   g_assert_cmpuint (tab_through_strip (&desk), ==, 11);
   assert_lines_seen (&desk, 3);
   take (&desk, "small");

@@ -160,3 +160,18 @@ wb_test_find (GtkWidget  *root,
 
   return NULL;
 }
+
+void
+wb_test_load_style (void)
+{
+  static gboolean loaded = FALSE;
+  g_autoptr (GtkCssProvider) provider = gtk_css_provider_new ();
+
+  if (loaded)
+    return;
+  loaded = TRUE;
+  gtk_css_provider_load_from_resource (provider, "/org/wainbook/Wainbook/style.css");
+  gtk_style_context_add_provider_for_display (gdk_display_get_default (),
+                                              GTK_STYLE_PROVIDER (provider),
+                                              GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
+}

@@ -67,4 +67,12 @@ GtkWidget *wb_test_find    (GtkWidget  *root,
                             GType       type,
                             const char *label);
 
+/**
+ * wb_test_load_style:
+ *
+ * Loads the program's own style, as the application does, for a test of pages without it. The
+ * program's resources have to be linked in.
+ */
+void wb_test_load_style    (void);
+
 G_END_DECLS

@@ -198,6 +198,7 @@ desk_fixture_present (DeskFixture *self,
                       int          width,
                       int          height)
 {
+  wb_test_load_style ();
   self->window = adw_window_new ();
   gtk_window_set_default_size (GTK_WINDOW (self->window), width, height);
   adw_window_set_content (ADW_WINDOW (self->window), page);
