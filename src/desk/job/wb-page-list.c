@@ -10,6 +10,7 @@
 #include "desk/order/wb-order-page.h"
 #include "desk/packing/wb-packing-page.h"
 #include "desk/papers/wb-papers-page.h"
+#include "desk/photos/wb-photos-page.h"
 #include "desk/valuation/wb-valuation-page.h"
 
 #include <glib/gi18n.h>
@@ -25,6 +26,8 @@ static const WbPageEntry pages[] = {
     KIND (PACKING_CHECK) | KIND (MATERIAL) },
   { "inventory", N_("Inventory"), "view-list-symbolic", '4', wb_inventory_page_new,
     KIND (LOT) | KIND (PIECE) },
+  { "photos", N_("Photos"), "image-x-generic-symbolic", '5', wb_photos_page_new,
+    KIND (PHOTO) | KIND (PIN) },
   { "valuation", N_("Valuation"), "security-high-symbolic", '7', wb_valuation_page_new,
     KIND (VALUATION) },
   { "claim", N_("Claim"), "emblem-documents-symbolic", '8', wb_claim_page_new,
