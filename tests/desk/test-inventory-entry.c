@@ -387,13 +387,96 @@ test_more_fields (InventoryDesk *desk,
 
   g_assert_false (gtk_widget_get_mapped (GTK_WIDGET (inventory_desk_get_field (desk, "Volume"))));
   inventory_desk_type (desk, "bed frame\n{ctrl+Up}");
-  inventory_desk_type (desk, "{alt+v}12 cuft\tbed, king\tSN-77\t1250\tslats in carton 9\n");
+  inventory_desk_type (desk, "{alt+v}12 cuft\tbed, king\tSN-77\t1250\t2\tbeds\to\t2026-03-04\t"
+                             "L. Amadi\tslats in carton 9\n");
   piece = inventory_desk_get_piece (desk, 0);
   g_assert_cmpstr (piece->article, ==, "bed, king");
   g_assert_cmpstr (piece->serial_number, ==, "SN-77");
+  g_assert_cmpint (piece->quantity, ==, 2);
+  g_assert_cmpstr (piece->set, ==, "beds");
+  g_assert_cmpint (piece->disassembly, ==, WB_DISASSEMBLY_BY_OWNER);
+  g_assert_cmpstr (piece->checked_by, ==, "L. Amadi");
+  g_assert_cmpint (g_date_get_day (&piece->packed_on), ==, 4);
   g_assert_cmpstr (piece->notes, ==, "slats in carton 9");
   g_assert_true (wb_money_equal (piece->listed_value, wb_money (125000, "USD")));
   g_assert_true (wb_volume_equal (piece->volume, wb_volume (1200, WB_VOLUME_UNIT_CUFT)));
+}
+
+/* Who checked it and the day of packing stay from line to line, and are seen doing so. */
+static void
+test_carried_more (InventoryDesk *desk,
+                   gconstpointer  data)
+{
+  GtkToggleButton *more;
+
+  inventory_desk_type (desk, "lamp\n{ctrl+Up}{alt+h}L. Amadi{alt+g}2026-03-04\n");
+  inventory_desk_type (desk, "{alt+d}mirror\n");
+  g_assert_null (inventory_desk_get_piece (desk, 1)->checked_by);
+  inventory_desk_type (desk, "{ctrl+Up}{alt+h}B. Ruiz\n");
+  inventory_desk_type (desk, "clock\n");
+  g_assert_cmpstr (inventory_desk_get_piece (desk, 1)->checked_by, ==, "B. Ruiz");
+  g_assert_null (inventory_desk_get_piece (desk, 2)->checked_by);
+
+  more = GTK_TOGGLE_BUTTON (wb_test_find (desk->page, GTK_TYPE_TOGGLE_BUTTON, "_More Fields"));
+  inventory_desk_type (desk, "vase");
+  gtk_toggle_button_set_active (more, TRUE);
+  inventory_desk_type (desk, "{alt+h}B. Ruiz\njug\n");
+  gtk_toggle_button_set_active (more, FALSE);
+  wb_test_settle ();
+  g_assert_cmpstr (inventory_desk_get_piece (desk, 4)->checked_by, ==, "B. Ruiz");
+  g_assert_true (gtk_widget_get_mapped (GTK_WIDGET (inventory_desk_get_field (desk,
+                                                                              "Checked by"))));
+}
+
+/* A bed in three tags: the line, then one key for each part more. */
+static void
+test_parts (InventoryDesk *desk,
+            gconstpointer  data)
+{
+  static const char *const descriptions[] = {
+    "king bed, part 1 of 3", "king bed rails, part 2 of 3", "king bed slats, part 3 of 3",
+  };
+
+  inventory_desk_type (desk, "{alt+r}Bedroom{alt+f}l{alt+d}king bed\t\tsc 2");
+  inventory_desk_type (desk, "{ctrl+shift+d}");
+  g_assert_cmpuint (count (desk), ==, 1);
+  assert_field (desk, "Description", "king bed, part 2 of 2");
+  assert_field (desk, "Part of article", "king bed");
+  assert_field (desk, "Condition", "");
+  assert_field (desk, "Tag", "2");
+  inventory_desk_type (desk, " rails{ctrl+shift+d} slats\n");
+  g_assert_cmpuint (count (desk), ==, 3);
+  for (guint i = 0; i < 3; i++)
+    {
+      g_assert_cmpstr (inventory_desk_get_piece (desk, i)->description, ==, descriptions[i]);
+      g_assert_cmpstr (inventory_desk_get_piece (desk, i)->article, ==, "king bed");
+      g_assert_cmpstr (inventory_desk_get_piece (desk, i)->room, ==, "Bedroom");
+      g_assert_cmpint (inventory_desk_get_piece (desk, i)->tag, ==, (gint64) i + 1);
+    }
+  g_assert_cmpstr (inventory_desk_get_piece (desk, 0)->marks, ==, "SC 2");
+  g_assert_null (inventory_desk_get_piece (desk, 1)->marks);
+  inventory_desk_picture (desk, "inventory-entry-parts");
+
+  /* A line by itself goes on, and the words of all parts are one step of undo. */
+  inventory_desk_type (desk, "stool\n");
+  g_assert_null (inventory_desk_get_piece (desk, 3)->article);
+  wb_job_model_undo (desk->model);
+  wb_job_model_undo (desk->model);
+  g_assert_cmpuint (count (desk), ==, 2);
+  g_assert_cmpstr (inventory_desk_get_piece (desk, 0)->description, ==, "king bed, part 1 of 2");
+
+  /* Another bed is another article. */
+  inventory_desk_type (desk, "king bed{ctrl+shift+d}\n");
+  g_assert_cmpstr (inventory_desk_get_piece (desk, 2)->article, ==, "king bed 2");
+  g_assert_cmpstr (inventory_desk_get_piece (desk, 3)->description, ==, "king bed, part 2 of 2");
+  g_assert_cmpstr (inventory_desk_get_piece (desk, 0)->description, ==, "king bed, part 1 of 2");
+
+  /* What cannot be taken is said, and nothing is lost. */
+  inventory_desk_type (desk, "desk{alt+w}4o{ctrl+shift+d}");
+  g_assert_cmpuint (count (desk), ==, 4);
+  assert_field (desk, "Description", "desk");
+  assert_field (desk, "Weight", "4o");
+  g_assert_true (has_error (desk, "Weight"));
 }
 
 int
@@ -415,6 +498,8 @@ main (int    argc,
   ADD ("fill-column", test_fill_column);
   ADD ("undo", test_undo);
   ADD ("more-fields", test_more_fields);
+  ADD ("carried-more", test_carried_more);
+  ADD ("parts", test_parts);
 #undef ADD
   return g_test_run ();
 }

@@ -81,7 +81,8 @@ test_round_trip (void)
   static const char *const typed[] = {
     "17", "Kitchen", "PBO", "R. Osei", "cr", "dish pack", "plates", "24 plates",
     "CH 3-10, MCU", "54.5 kg",
-    "3.1 cuft", "bed, king", "SN-77", "1250", "on top",
+    "3.1 cuft", "bed, king", "SN-77", "1250", "2", "andirons",
+    "owner", "2026-03-04", "L. Amadi", "on top",
   };
   g_autoptr (WbPiece) piece = wb_record_new (WB_KIND_PIECE, "p");
   g_autoptr (WbPiece) again = wb_record_new (WB_KIND_PIECE, "p");

@@ -288,6 +288,15 @@ wb_line_fields_focus (WbLineFields *self,
   wb_line_entry_focus (self->fields[part]);
 }
 
+void
+wb_line_fields_focus_at (WbLineFields *self,
+                         WbLinePart    part,
+                         int           position)
+{
+  wb_line_entry_focus_end (self->fields[part]);
+  gtk_editable_set_position (GTK_EDITABLE (wb_line_entry_get_entry (self->fields[part])), position);
+}
+
 WbLinePart
 wb_line_fields_get_focused (WbLineFields *self)
 {

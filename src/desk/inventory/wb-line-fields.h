@@ -48,6 +48,11 @@ void         wb_line_fields_show_more   (WbLineFields *self,
 
 void         wb_line_fields_focus       (WbLineFields *self,
                                          WbLinePart    part);
+/** As wb_line_fields_focus(), with the insertion point behind so many characters and nothing
+ * selected. */
+void         wb_line_fields_focus_at    (WbLineFields *self,
+                                         WbLinePart    part,
+                                         int           position);
 /** Returns: the field with the focus, or the one that had it last; the description before any
  * had. */
 WbLinePart   wb_line_fields_get_focused (WbLineFields    *self);

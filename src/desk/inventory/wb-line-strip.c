@@ -5,34 +5,14 @@
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
-#include "desk/inventory/wb-line-strip.h"
+#include "desk/inventory/wb-line-strip-private.h"
 
-#include "desk/inventory/wb-line-fields.h"
-#include "desk/inventory/wb-line-texts.h"
+#include "desk/inventory/wb-line-parts.h"
 #include "desk/inventory/wb-mark-key.h"
 #include "desk/widgets/wb-focus-within.h"
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
-
-struct _WbLineStrip
-{
-  GtkWidget    parent_instance;
-
-  WbJobModel  *model;
-  GtkWidget   *heading;
-  GtkWidget   *more;
-  GtkWidget   *enter;
-  WbLineFields *fields;
-
-  char        *changed;        /* id of the piece under change; NULL for a new line */
-  char       **base;           /* texts that Escape goes back to */
-  char       **draft;          /* the new line put aside while another is changed, and its base */
-  char       **draft_base;
-  char       **last;           /* the line entered or stored last, for repeating it */
-  char        *insisted;       /* lot and tag of which the clerk has seen the warning */
-  gboolean     applying;       /* the change that the model tells of is our own */
-};
 
 enum
 {
@@ -69,6 +49,7 @@ update_heading (WbLineStrip *self)
 {
   const WbPiece *piece = wb_job_find (get_job (self), WB_KIND_PIECE, self->changed);
   gboolean more = gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (self->more));
+  g_auto (GStrv) texts = wb_line_fields_get_texts (self->fields);
   g_autofree char *tag = NULL;
   g_autofree char *words = NULL;
 
@@ -87,7 +68,13 @@ update_heading (WbLineStrip *self)
   gtk_label_set_text (GTK_LABEL (self->heading), words != NULL ? words : _("New line"));
   gtk_button_set_label (GTK_BUTTON (self->enter), piece != NULL ? _("Store") : _("Enter"));
   gtk_widget_set_sensitive (self->more, piece == NULL);
-  wb_line_fields_show_more (self->fields, piece != NULL || more);
+  wb_line_fields_show_more (self->fields, piece != NULL || more || wb_line_texts_have_more (texts));
+}
+
+void
+wb_line_strip_update (WbLineStrip *self)
+{
+  update_heading (self);
 }
 
 static void
@@ -96,6 +83,7 @@ show_texts (WbLineStrip  *self,
 {
   wb_line_fields_set_texts (self->fields, texts);
   g_clear_pointer (&self->insisted, g_free);
+  g_clear_pointer (&self->continues, g_free);
   update_heading (self);
 }
 
@@ -219,11 +207,9 @@ accept (WbLineStrip   *self,
 
 static void
 apply (WbLineStrip *self,
-       WbPiece     *piece,
+       WbJob       *job,
        const char  *deed)
 {
-  g_autoptr (WbJob) job = wb_job_with (get_job (self), piece);
-
   g_strfreev (self->last);
   self->last = wb_line_fields_get_texts (self->fields);
   wb_line_fields_set_unit (self->fields, get_unit (self));
@@ -237,11 +223,15 @@ enter_new (WbLineStrip *self)
 {
   g_autofree char *id = wb_office_new_id ();
   g_autoptr (WbPiece) piece = wb_record_new (WB_KIND_PIECE, id);
+  g_autoptr (WbJob) job = NULL;
 
   if (!read_fields (self, piece, NULL) || !accept (self, piece))
     return FALSE;
 
-  apply (self, piece, _("Enter a line"));
+  job = self->continues != NULL
+        ? wb_line_enter_part (get_job (self), piece, self->continues)
+        : wb_job_with (get_job (self), piece);
+  apply (self, job, self->continues != NULL ? _("Enter a part") : _("Enter a line"));
   start_after (self, piece);
   g_signal_emit (self, signals[ENTERED], 0, id);
   return TRUE;
@@ -253,13 +243,15 @@ store_changed (WbLineStrip *self)
 {
   gconstpointer before = wb_job_find (get_job (self), WB_KIND_PIECE, self->changed);
   g_autoptr (WbPiece) piece = wb_record_copy (before);
+  g_autoptr (WbJob) job = NULL;
 
   if (!is_dirty (self))
     return TRUE;
   if (!read_fields (self, piece, self->base) || !accept (self, piece))
     return FALSE;
 
-  apply (self, piece, _("Change a line"));
+  job = wb_job_with (get_job (self), piece);
+  apply (self, job, _("Change a line"));
   show_base (self, wb_line_texts_of_piece (piece));
   return TRUE;
 }
@@ -326,44 +318,6 @@ go_back_cb (GtkWidget *widget,
     {
       g_signal_emit (self, signals[LEAVE], 0);
     }
-  return TRUE;
-}
-
-/* Ctrl+D: the line before once more. A serial number and a listed value belong to one thing
- * only. */
-static gboolean
-repeat_line_cb (GtkWidget *widget,
-                GVariant  *args,
-                gpointer   data)
-{
-  WbLineStrip *self = WB_LINE_STRIP (widget);
-
-  if (self->changed != NULL || self->last == NULL)
-    {
-      gtk_widget_error_bell (widget);
-      return TRUE;
-    }
-
-  for (int i = 0; i < WB_LINE_N_PARTS; i++)
-    if (i != WB_LINE_TAG && i != WB_LINE_SERIAL_NUMBER && i != WB_LINE_LISTED_VALUE)
-      wb_line_fields_set_text (self->fields, (WbLinePart) i, self->last[i]);
-  wb_line_fields_focus (self->fields, WB_LINE_DESCRIPTION);
-  return TRUE;
-}
-
-/* Ctrl+': the same as in the line before, for the field in hand. */
-static gboolean
-repeat_field_cb (GtkWidget *widget,
-                 GVariant  *args,
-                 gpointer   data)
-{
-  WbLineStrip *self = WB_LINE_STRIP (widget);
-  WbLinePart part = wb_line_fields_get_focused (self->fields);
-
-  if (self->last == NULL)
-    gtk_widget_error_bell (widget);
-  else
-    wb_line_fields_set_text (self->fields, part, self->last[part]);
   return TRUE;
 }
 
@@ -480,6 +434,7 @@ wb_line_strip_finalize (GObject *object)
 
   g_free (self->changed);
   g_free (self->insisted);
+  g_free (self->continues);
   g_strfreev (self->base);
   g_strfreev (self->draft);
   g_strfreev (self->draft_base);
@@ -520,9 +475,7 @@ wb_line_strip_class_init (WbLineStripClass *klass)
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BOX_LAYOUT);
   gtk_widget_class_set_css_name (widget_class, "linestrip");
   gtk_widget_class_add_binding (widget_class, GDK_KEY_Escape, 0, go_back_cb, NULL);
-  gtk_widget_class_add_binding (widget_class, GDK_KEY_d, GDK_CONTROL_MASK, repeat_line_cb, NULL);
-  gtk_widget_class_add_binding (widget_class, GDK_KEY_apostrophe, GDK_CONTROL_MASK, repeat_field_cb,
-                                NULL);
+  wb_line_strip_add_repeat_keys (widget_class);
   gtk_widget_class_add_binding (widget_class, GDK_KEY_Up, GDK_CONTROL_MASK, step_cb, "i", -1);
   gtk_widget_class_add_binding (widget_class, GDK_KEY_Down, GDK_CONTROL_MASK, step_cb, "i", 1);
 }

@@ -48,9 +48,19 @@ gboolean
 wb_line_texts_are_bare (char **texts)
 {
   for (int i = 0; i < WB_LINE_N_PARTS; i++)
-    if (wb_line_field ((WbLinePart) i)->row != WB_LINE_ROW_STAYS && *texts[i] != '\0')
+    if (wb_line_field ((WbLinePart) i)->row != WB_LINE_ROW_STAYS
+        && !wb_line_is_carried ((WbLinePart) i) && *texts[i] != '\0')
       return FALSE;
   return TRUE;
+}
+
+gboolean
+wb_line_texts_have_more (char **texts)
+{
+  for (int i = 0; i < WB_LINE_N_PARTS; i++)
+    if (wb_line_field ((WbLinePart) i)->row == WB_LINE_ROW_MORE && *texts[i] != '\0')
+      return TRUE;
+  return FALSE;
 }
 
 const WbPiece *

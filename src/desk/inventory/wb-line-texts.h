@@ -36,6 +36,8 @@ gboolean        wb_line_texts_equal    (char **a,
                                         char **b);
 /** Whether nothing was typed that is new with this line. */
 gboolean        wb_line_texts_are_bare (char          **texts);
+/** Whether a field that few lines need has a text. */
+gboolean        wb_line_texts_have_more (char         **texts);
 
 /**
  * wb_line_texts_read:

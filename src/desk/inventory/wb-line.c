@@ -28,6 +28,12 @@ static const WbLineField line_fields[] = {
                         .suggests = TRUE },
   [WB_LINE_SERIAL_NUMBER] = { "serial_number", N_ ("_Serial number"), 9, 14, WB_LINE_ROW_MORE },
   [WB_LINE_LISTED_VALUE] = { "listed_value", N_ ("Listed val_ue"), 9, 12, WB_LINE_ROW_MORE },
+  [WB_LINE_QUANTITY] = { "quantity", N_ ("_Quantity"), 5, 8, WB_LINE_ROW_MORE },
+  [WB_LINE_SET] = { "set", N_ ("Part of s_et"), 9, 16, WB_LINE_ROW_MORE, .suggests = TRUE },
+  [WB_LINE_DISASSEMBLY] = { "disassembly", N_ ("Taken apart b_y"), 9, 16, WB_LINE_ROW_MORE },
+  [WB_LINE_PACKED_ON] = { "packed_on", N_ ("Packin_g day"), 10, 11, WB_LINE_ROW_MORE },
+  [WB_LINE_CHECKED_BY] = { "checked_by", N_ ("C_hecked by"), 9, 14, WB_LINE_ROW_MORE,
+                           .suggests = TRUE },
   [WB_LINE_NOTES] = { "notes", N_ ("N_otes"), 12, 24, WB_LINE_ROW_MORE, TRUE },
 };
 
@@ -71,6 +77,10 @@ wb_line_show (const WbPiece *piece,
       if (piece->packed_by == WB_PACKED_UNKNOWN)
         return g_strdup ("");
       break;
+    case WB_LINE_DISASSEMBLY:
+      if (piece->disassembly == WB_DISASSEMBLY_NONE)
+        return g_strdup ("");
+      break;
     case WB_LINE_TAG:
     case WB_LINE_CARTON:
     case WB_LINE_DESCRIPTION:
@@ -83,6 +93,10 @@ wb_line_show (const WbPiece *piece,
     case WB_LINE_ARTICLE:
     case WB_LINE_SERIAL_NUMBER:
     case WB_LINE_LISTED_VALUE:
+    case WB_LINE_QUANTITY:
+    case WB_LINE_SET:
+    case WB_LINE_PACKED_ON:
+    case WB_LINE_CHECKED_BY:
     case WB_LINE_NOTES:
       break;
     }
@@ -179,6 +193,9 @@ wb_line_describe_refusal (const WbField *field,
       if (field->choices == &wb_packed_by)
         return g_strdup_printf (_("“%s” does not say who packed it. Type CP or PBO, or nothing."),
                                 text);
+      if (field->choices == &wb_disassembly)
+        return g_strdup_printf (_("“%s” does not say who took it apart. Type carrier or owner, or "
+                                  "nothing."), text);
       choices = list_choices (field->choices);
       /* Translators: the second %s is a list of words to choose from. */
       return g_strdup_printf (_("“%s” is not one of: %s. The first letters are enough."), text,
@@ -247,6 +264,10 @@ wb_line_words (const WbPiece *piece,
       if (piece->packed_by == WB_PACKED_UNKNOWN)
         return NULL;
       return g_strdup (wb_words_enum (&wb_packed_by, (int) piece->packed_by));
+    case WB_LINE_DISASSEMBLY:
+      if (piece->disassembly == WB_DISASSEMBLY_NONE)
+        return NULL;
+      return g_strdup (wb_words_enum (&wb_disassembly, (int) piece->disassembly));
     case WB_LINE_MARKS:
       return piece->marks != NULL ? wb_words_marks (piece->marks, NULL) : NULL;
     case WB_LINE_LISTED_VALUE:
@@ -263,6 +284,10 @@ wb_line_words (const WbPiece *piece,
     case WB_LINE_PACKER:
     case WB_LINE_ARTICLE:
     case WB_LINE_SERIAL_NUMBER:
+    case WB_LINE_QUANTITY:
+    case WB_LINE_SET:
+    case WB_LINE_PACKED_ON:
+    case WB_LINE_CHECKED_BY:
     case WB_LINE_NOTES:
       return NULL;
     }
@@ -272,7 +297,8 @@ wb_line_words (const WbPiece *piece,
 gboolean
 wb_line_is_carried (WbLinePart part)
 {
-  return part != WB_LINE_TAG && wb_line_field (part)->row == WB_LINE_ROW_STAYS;
+  return (part != WB_LINE_TAG && wb_line_field (part)->row == WB_LINE_ROW_STAYS)
+         || part == WB_LINE_PACKED_ON || part == WB_LINE_CHECKED_BY;
 }
 
 gsize

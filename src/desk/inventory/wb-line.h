@@ -26,6 +26,11 @@ typedef enum
   WB_LINE_ARTICLE,
   WB_LINE_SERIAL_NUMBER,
   WB_LINE_LISTED_VALUE,
+  WB_LINE_QUANTITY,
+  WB_LINE_SET,
+  WB_LINE_DISASSEMBLY,
+  WB_LINE_PACKED_ON,
+  WB_LINE_CHECKED_BY,
   WB_LINE_NOTES,
 } WbLinePart;
 
@@ -37,7 +42,7 @@ typedef enum
   WB_LINE_ROW_MORE,
 } WbLineRow;
 
-#define WB_LINE_N_PARTS 15
+#define WB_LINE_N_PARTS 20
 
 /**
  * WbLineField:

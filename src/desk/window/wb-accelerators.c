@@ -75,6 +75,7 @@ static const Accelerator table[] = {
   { NULL, "Escape", N_("Inventory"), N_("Take back what is typed, then go to the list") },
   { NULL, "Down Up", N_("Inventory"), N_("Take what was typed earlier") },
   { NULL, "<Control>d", N_("Inventory"), N_("The line before once more") },
+  { NULL, "<Control><Shift>d", N_("Inventory"), N_("The next part of the same article") },
   { NULL, "<Control>apostrophe", N_("Inventory"), N_("One field of the line before once more") },
   { NULL, "<Control>Up <Control>Down", N_("Inventory"), N_("Change the line above or below") },
   { NULL, "F2", N_("Inventory"), N_("Change the selected lines") },
