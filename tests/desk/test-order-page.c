@@ -5,9 +5,11 @@
 
 #include <adwaita.h>
 
+#include "desk/order/wb-charges-panel.h"
 #include "desk/order/wb-order-page.h"
 #include "desk/support/desk-fixture.h"
 #include "desk/widgets/wb-field-row.h"
+#include "desk/widgets/wb-reveal.h"
 #include "support/wb-test-window.h"
 
 static GtkWidget *
@@ -62,6 +64,90 @@ test_state (DeskFixture   *fixture,
     }
 }
 
+static void
+put_partial_delivery (DeskFixture *fixture,
+                      const char  *delivered)
+{
+  desk_fixture_put (fixture, WB_KIND_ORDER, NULL, "move_type", "interstate", "pickup_from",
+                    "2026-03-02", "estimate_kind", "non-binding", "estimate", "4000",
+                    "freight_charge", "4800", "delivered_weight", delivered, NULL);
+  desk_fixture_put (fixture, WB_KIND_VALUATION, NULL, "charge", "120", NULL);
+}
+
+/* Half of the goods: 110 % of the estimate in proportion, and the valuation charge: 49 CFR
+ * 375.707(a)(1). What is missing leads to its field, and more than there is, is told. */
+static void
+test_charges (DeskFixture   *fixture,
+              gconstpointer  data)
+{
+  GtkWidget *page = wb_order_page_new (fixture->model);
+  GtkWidget *panel;
+
+  put_partial_delivery (fixture, "2500 lb");
+  desk_fixture_present (fixture, page, 1180, 900);
+  panel = wb_test_find (page, WB_TYPE_CHARGES_PANEL, NULL);
+  g_assert_nonnull (desk_find_label (panel, "The weight of the whole shipment is missing"));
+  g_assert_null (desk_find_label (panel, "$2,320.00"));
+
+  desk_fixture_put (fixture, WB_KIND_WEIGHING, "w", "kind", "weighing", "net", "5000 lb", NULL);
+  desk_fixture_settle (fixture);
+  g_assert_nonnull (desk_find_label (panel, "$2,200.00"));
+  g_assert_nonnull (desk_find_label (panel, "$2,320.00"));
+  g_assert_nonnull (desk_find_label (panel, "$200.00"));
+  g_assert_null (desk_find_label (panel, "The weight of the whole shipment is missing"));
+  wb_test_wait_until_drawn (page);
+  wb_test_save_picture (fixture->window, "order-page-charges");
+
+  put_partial_delivery (fixture, "5001 lb");
+  desk_fixture_settle (fixture);
+  g_assert_nonnull (desk_find_label (panel, "The sum cannot be made"));
+  g_assert_nonnull (desk_find_label (find_row (page, "order.delivered_weight"),
+                                     "This is more than the whole shipment weighs: 5,000 lb. "
+                                     "Correct one of the two."));
+
+  desk_fixture_put (fixture, WB_KIND_ORDER, NULL, "move_type", "intrastate", "region", "WA", NULL);
+  desk_fixture_settle (fixture);
+  g_assert_nonnull (desk_find_label (panel, "Other rules decide"));
+}
+
+/* Which weight counts, and why; without a ticket seven pounds for each cubic foot. */
+static void
+test_weight (DeskFixture   *fixture,
+             gconstpointer  data)
+{
+  GtkWidget *page = wb_order_page_new (fixture->model);
+
+  desk_fixture_put (fixture, WB_KIND_ORDER, NULL, "move_type", "interstate", "pickup_from",
+                    "2026-03-02", "volume", "100 cuft", NULL);
+  desk_fixture_present (fixture, page, 1180, 900);
+  g_assert_nonnull (desk_find_label (page, "700 lb, the constructive weight of the volume at 7 lb a "
+                                           "cubic foot; there is no weighing."));
+  desk_fixture_put (fixture, WB_KIND_WEIGHING, "w1", "kind", "weighing", "net", "900 lb", NULL);
+  desk_fixture_put (fixture, WB_KIND_WEIGHING, "w2", "kind", "reweigh", "net", "880 lb", NULL);
+  desk_fixture_settle (fixture);
+  g_assert_nonnull (desk_find_label (page, "880 lb net, by the reweigh, which goes before the first "
+                                           "weighing (49 CFR 375.517)."));
+}
+
+/* Every field of the order has a row. */
+static void
+test_fields (DeskFixture   *fixture,
+             gconstpointer  data)
+{
+  const WbRecordType *type = wb_record_type (WB_KIND_ORDER);
+  GtkWidget *page = wb_order_page_new (fixture->model);
+
+  desk_fixture_put (fixture, WB_KIND_ORDER, NULL, "move_type", "intrastate", NULL);
+  desk_fixture_present (fixture, page, 1180, 900);
+  for (gsize i = 0; i < type->n_fields; i++)
+    {
+      g_test_message ("%s", type->fields[i].name);
+      if (g_str_equal (type->fields[i].name, "terms"))
+        continue;
+      g_assert_true (wb_reveal (page, WB_KIND_ORDER, NULL, type->fields[i].name));
+    }
+}
+
 int
 main (int    argc,
       char **argv)
@@ -69,6 +155,12 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
   adw_init ();
   g_test_add ("/desk/order-page/state", DeskFixture, NULL, desk_fixture_set_up, test_state,
+              desk_fixture_tear_down);
+  g_test_add ("/desk/order-page/charges", DeskFixture, NULL, desk_fixture_set_up, test_charges,
+              desk_fixture_tear_down);
+  g_test_add ("/desk/order-page/weight", DeskFixture, NULL, desk_fixture_set_up, test_weight,
+              desk_fixture_tear_down);
+  g_test_add ("/desk/order-page/fields", DeskFixture, NULL, desk_fixture_set_up, test_fields,
               desk_fixture_tear_down);
   return g_test_run ();
 }

@@ -397,7 +397,8 @@ test_weight (Fixture       *f,
   wb_test_set_field (model, WB_KIND_WEIGHING, "w1", "gross", "30000 lb");
   wb_test_set_field (model, WB_KIND_WEIGHING, "w1", "tare", "20000 lb");
   g_assert_cmpstr (adw_action_row_get_subtitle (ADW_ACTION_ROW (row)), ==,
-                   "10,000 lb net, by the reweigh, which goes before the first weighing.");
+                   "10,000 lb net, by the reweigh, which goes before the first weighing "
+                   "(49 CFR 375.517).");
 }
 
 /* --- closing ---------------------------------------------------------------------------------- */

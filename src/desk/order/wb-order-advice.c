@@ -5,6 +5,8 @@
 
 #include "desk/order/wb-order-advice.h"
 
+#include "office/wb-words.h"
+
 #include <glib/gi18n.h>
 
 /* --- fields that do not fit together ---------------------------------------------------------- */
@@ -35,6 +37,8 @@ static const DateOrder date_orders[] = {
   DATES (pack_on, survey_on, N_("This is before the survey.")),
   DATES (storage_to, storage_from, N_("This is before storage begins.")),
   DATES (storage_from, picked_up_on, N_("This is before the day of pick-up.")),
+  DATES (storage_notice_on, storage_from, N_("This is before storage begins.")),
+  DATES (closed_on, delivered_on, N_("This is before the day of delivery.")),
 };
 
 const char *
@@ -58,5 +62,34 @@ wb_order_advice (const WbOrder *order,
       order->estimate_kind == WB_ESTIMATE_NONE)
     return _("Say whether this estimate is binding or not.");
 
+  if (g_str_equal (field, "per_diem") && wb_money_is_set (order->per_diem) && !order->guaranteed)
+    return _("An allowance is owed only when the dates are guaranteed.");
+
+  if (g_str_equal (field, "insurance_premium") && wb_money_is_set (order->insurance_premium) &&
+      order->insurance == NULL)
+    return _("Say which insurance this premium is for.");
+
   return NULL;
+}
+
+char *
+wb_order_delivered_advice (const WbJob *job,
+                           WbWeight     per_cuft)
+{
+  WbWeight delivered;
+  WbWeight shipped;
+  g_autofree char *words = NULL;
+
+  g_return_val_if_fail (job != NULL, NULL);
+
+  delivered = wb_job_order (job)->delivered_weight;
+  if (!wb_weight_is_set (delivered)
+      || wb_job_shipment_weight (job, FALSE, per_cuft, &shipped) == WB_WEIGHT_SOURCE_NONE
+      || delivered.grains <= shipped.grains)
+    return NULL;
+
+  words = wb_words_weight (shipped);
+  /* Translators: %s is a weight. */
+  return g_strdup_printf (_("This is more than the whole shipment weighs: %s. Correct one of the "
+                            "two."), words);
 }

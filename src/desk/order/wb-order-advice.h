@@ -11,4 +11,9 @@ G_BEGIN_DECLS
 const char *wb_order_advice      (const WbOrder *order,
                                   const char    *field);
 
+/** Returns: (transfer full) (nullable): what is odd about the weight delivered next to that of the
+ * shipment. @per_cuft: the terms' constructive weight, or unset. */
+char       *wb_order_delivered_advice (const WbJob   *job,
+                                       WbWeight       per_cuft) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

@@ -7,6 +7,7 @@
 #include "desk/order/wb-order-page.h"
 
 #include "core/wb-checklist.h"
+#include "desk/order/wb-charges-panel.h"
 #include "desk/order/wb-order-advice.h"
 #include "desk/order/wb-terms-row.h"
 #include "desk/records/wb-record-section.h"
@@ -17,6 +18,7 @@
 #include "desk/widgets/wb-reveal.h"
 #include "desk/widgets/wb-switch-row.h"
 #include "desk/widgets/wb-text-row.h"
+#include "office/wb-charge-lines.h"
 #include "office/wb-words-papers.h"
 
 #include <glib/gi18n.h>
@@ -41,6 +43,11 @@ struct _WbOrderPage
   WbFieldRow      *storage_from;
   WbFieldRow      *storage_to;
   WbFieldRow      *estimate;
+  WbFieldRow      *per_diem;
+  WbFieldRow      *closed_on;
+  WbFieldRow      *storage_notice_on;
+  WbFieldRow      *insurance_premium;
+  WbFieldRow      *delivered_weight;
 
   WbJobModel      *model;
   GSignalGroup    *model_signals;
@@ -60,7 +67,7 @@ static void revealer_init (WbRevealerInterface *iface);
 G_DEFINE_FINAL_TYPE_WITH_CODE (WbOrderPage, wb_order_page, GTK_TYPE_WIDGET,
                                G_IMPLEMENT_INTERFACE (WB_TYPE_REVEALER, revealer_init))
 
-/* --- advice, weight, what is missing -------------------------------------------------------------- */
+/* --- advice, weight, what is missing ---------------------------------------------------------- */
 
 static void
 show_advice (WbOrderPage   *self,
@@ -69,6 +76,7 @@ show_advice (WbOrderPage   *self,
   WbFieldRow *const rows[] = {
     self->region, self->pack_on, self->pickup_to, self->delivery_from, self->delivery_to,
     self->delivered_on, self->storage_from, self->storage_to, self->estimate,
+    self->per_diem, self->closed_on, self->storage_notice_on, self->insurance_premium,
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
@@ -85,11 +93,12 @@ show_weight (WbOrderPage *self,
              const WbJob *job)
 {
   WbTermsSet *terms = wb_office_get_terms (wb_job_model_get_office (self->model));
-  const WbTerms *edition = wb_terms_set_find (terms, wb_job_order (job), NULL);
-  WbWeight constructive = edition != NULL ? edition->constructive_weight : WB_WEIGHT_UNSET;
-  g_autofree char *words = wb_record_words_weight (job, constructive);
+  WbWeight per_cuft = wb_per_cuft_of (terms, job);
+  g_autofree char *words = wb_record_words_weight (job, per_cuft);
+  g_autofree char *advice = wb_order_delivered_advice (job, per_cuft);
 
   adw_action_row_set_subtitle (self->weight, words);
+  wb_field_row_set_note (self->delivered_weight, advice);
 }
 
 static guint
@@ -291,6 +300,7 @@ wb_order_page_focus (GtkWidget        *widget,
 static void
 ensure_types (void)
 {
+  g_type_ensure (WB_TYPE_CHARGES_PANEL);
   g_type_ensure (WB_TYPE_CHOICE_ROW);
   g_type_ensure (WB_TYPE_COLUMNS);
   g_type_ensure (WB_TYPE_FIELD_ROW);
@@ -319,6 +329,11 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, WbOrderPage, storage_from);
   gtk_widget_class_bind_template_child (widget_class, WbOrderPage, storage_to);
   gtk_widget_class_bind_template_child (widget_class, WbOrderPage, estimate);
+  gtk_widget_class_bind_template_child (widget_class, WbOrderPage, per_diem);
+  gtk_widget_class_bind_template_child (widget_class, WbOrderPage, closed_on);
+  gtk_widget_class_bind_template_child (widget_class, WbOrderPage, storage_notice_on);
+  gtk_widget_class_bind_template_child (widget_class, WbOrderPage, insurance_premium);
+  gtk_widget_class_bind_template_child (widget_class, WbOrderPage, delivered_weight);
 }
 
 static void

@@ -9,8 +9,8 @@
 G_BEGIN_DECLS
 
 /* Property: "model" (WbJobModel), for construction only.
- * Actions: "order.add-party", "order.add-stop", "order.add-weighing". It reveals fields of the order
- * and records in its lists: see wb-reveal.h. */
+ * Actions: "order.add-party", "order.add-stop", "order.add-weighing". It reveals fields of the
+ * order and records in its lists: see wb-reveal.h. */
 #define WB_TYPE_ORDER_PAGE (wb_order_page_get_type ())
 G_DECLARE_FINAL_TYPE (WbOrderPage, wb_order_page, WB, ORDER_PAGE, GtkWidget)
 

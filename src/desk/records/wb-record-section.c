@@ -215,8 +215,8 @@ wb_record_section_class_init (WbRecordSectionClass *klass)
   properties[PROP_EMPTY_LABEL] = g_param_spec_string ("empty-label", NULL, NULL, NULL, flags);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 
-  gtk_widget_class_set_template_from_resource (widget_class,
-                                               "/org/wainbook/Wainbook/records/wb-record-section.ui");
+  gtk_widget_class_set_template_from_resource (
+    widget_class, "/org/wainbook/Wainbook/records/wb-record-section.ui");
   gtk_widget_class_bind_template_child (widget_class, WbRecordSection, add_button);
   gtk_widget_class_bind_template_child (widget_class, WbRecordSection, list);
 

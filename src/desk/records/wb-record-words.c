@@ -299,7 +299,7 @@ weight_format (WbWeightSource source)
       return _("No weight is known yet.");
     case WB_WEIGHT_SOURCE_REWEIGH:
       /* Translators: %s is a weight. */
-      return _("%s net, by the reweigh, which goes before the first weighing.");
+      return _("%s net, by the reweigh, which goes before the first weighing (49 CFR 375.517).");
     case WB_WEIGHT_SOURCE_WEIGHING:
       /* Translators: %s is a weight. */
       return _("%s net, by the weighing.");
@@ -307,8 +307,9 @@ weight_format (WbWeightSource source)
       /* Translators: %s is a weight. */
       return _("%s, the constructive weight noted; there is no weighing.");
     case WB_WEIGHT_SOURCE_VOLUME:
-      /* Translators: %s is a weight. */
-      return _("%s, reckoned from the volume; there is no weighing.");
+      /* Translators: %s is a weight, {rate} a weight too. */
+      return _("%s, the constructive weight of the volume at {rate} a cubic foot; there is no "
+               "weighing.");
     case WB_WEIGHT_SOURCE_ESTIMATE:
       /* Translators: %s is a weight. */
       return _("%s, by the estimate only; there is no weighing.");
@@ -324,6 +325,7 @@ wb_record_words_weight (const WbJob *job,
   WbWeight weight = WB_WEIGHT_UNSET;
   WbWeightSource source;
   g_autofree char *words = NULL;
+  g_autofree char *rate = wb_words_weight (per_cuft);
   GString *text;
 
   g_return_val_if_fail (job != NULL, NULL);
@@ -332,5 +334,6 @@ wb_record_words_weight (const WbJob *job,
   words = wb_words_weight (weight);
   text = g_string_new (weight_format (source));
   g_string_replace (text, "%s", words, 1);
+  g_string_replace (text, "{rate}", rate, 1);
   return take (text);
 }
