@@ -11,7 +11,9 @@
 #include "desk/claim/wb-reason-popover.h"
 #include "desk/claim/wb-reckoning-table.h"
 #include "desk/claim/wb-record-table.h"
+#include "desk/claim/wb-what-if.h"
 #include "desk/support/desk-fixture.h"
+#include "desk/widgets/wb-field-row.h"
 #include "office/wb-words.h"
 #include "support/wb-test-keys.h"
 #include "support/wb-test-window.h"
@@ -75,6 +77,23 @@ focus_cell (GtkWidget  *page,
       g_object_get (cell, "field", &name, NULL);
       if (g_str_equal (name, field) && g_strcmp0 (wb_cell_get_id (cell), id) == 0)
         wb_cell_focus (cell);
+    }
+}
+
+/* As focus_cell(), for a row of the form. */
+static void
+focus_field (GtkWidget  *root,
+             const char *name)
+{
+  g_autoptr (GPtrArray) rows = desk_find_all (root, WB_TYPE_FIELD_ROW);
+
+  for (guint i = 0; i < rows->len; i++)
+    {
+      g_autofree char *field = NULL;
+
+      g_object_get (g_ptr_array_index (rows, i), "field", &field, NULL);
+      if (g_str_equal (field, name))
+        gtk_widget_grab_focus (g_ptr_array_index (rows, i));
     }
 }
 
@@ -306,6 +325,91 @@ test_why (DeskFixture   *fixture,
   g_assert_true (gtk_widget_is_ancestor (gtk_root_get_focus (GTK_ROOT (fixture->window)), first));
 }
 
+/* --- what if ---------------------------------------------------------------------------------- */
+
+static GtkWidget *
+find_what_if (void)
+{
+  GListModel *windows = gtk_window_get_toplevels ();
+
+  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
+    {
+      g_autoptr (GtkWidget) window = g_list_model_get_item (windows, i);
+
+      if (WB_IS_WHAT_IF (window))
+        return window;
+    }
+  return NULL;
+}
+
+static gboolean
+has_no_what_if (gpointer data)
+{
+  return find_what_if () == NULL;
+}
+
+/* What the claim comes to with another declared value and another replacement cost of line l1. */
+static char *
+owed_otherwise (DeskFixture *fixture,
+                gint64       declared,
+                gint64       replacement)
+{
+  WbJob *job = wb_job_model_get_job (fixture->model);
+  g_autoptr (WbValuation) valuation = wb_record_copy (wb_job_valuation (job));
+  g_autoptr (WbClaimLine) line = wb_record_copy (wb_job_find (job, WB_KIND_CLAIM_LINE, "l1"));
+  g_autoptr (WbJob) half = NULL;
+  g_autoptr (WbJob) other = NULL;
+  g_autoptr (WbReckoning) reckoning = NULL;
+  g_autofree char *owed = NULL;
+
+  valuation->declared_value = wb_money (declared, "USD");
+  line->replacement = wb_money (replacement, "USD");
+  line->demanded = wb_money (replacement, "USD");
+  half = wb_job_with (job, valuation);
+  other = wb_job_with (half, line);
+  reckoning = wb_office_reckon (fixture->office, other, "c1", NULL);
+  owed = wb_words_minor (reckoning->side[WB_SIDE_FULL].owed, "USD");
+  return reckoning->side[WB_SIDE_FULL].complete ? g_steal_pointer (&owed)
+                                                : g_strdup_printf ("at least %s", owed);
+}
+
+/* The adjuster tries a higher declared value and another price; the job stays as it is. */
+static void
+test_what_if (DeskFixture   *fixture,
+              gconstpointer  data)
+{
+  GtkWidget *page = present_claim (fixture);
+  WbJob *before = wb_job_model_get_job (fixture->model);
+  g_autofree char *now = owed_otherwise (fixture, wb_job_valuation (before)->declared_value.minor,
+                                         get_line (fixture, "l1")->replacement.minor);
+  g_autofree char *otherwise = owed_otherwise (fixture, 9000000, 500000);
+  GtkWidget *what_if;
+
+  g_assert_cmpstr (now, !=, otherwise);
+  gtk_widget_activate_action (page, "claim.what-if", NULL);
+  what_if = find_what_if ();
+  g_assert_nonnull (what_if);
+  wb_test_wait_until_drawn (what_if);
+  g_assert_nonnull (desk_find_label (what_if, now));
+
+  focus_field (what_if, "valuation.declared_value");
+  wb_test_type (what_if, "{ctrl+a}90000\n");
+  focus_cell (what_if, "l1", "claim_line.demanded");
+  wb_test_type (what_if, "{ctrl+a}5000{Right}{ctrl+a}5000{Right}");
+  desk_fixture_settle (fixture);
+  g_assert_nonnull (desk_find_label (what_if, otherwise));
+  wb_test_save_picture (what_if, "what-if");
+
+  wb_test_type (what_if, "{ctrl+r}");
+  desk_fixture_settle (fixture);
+  g_assert_null (desk_find_label (what_if, otherwise));
+  g_assert_nonnull (desk_find_label (what_if, now));
+
+  wb_test_type (what_if, "{ctrl+w}");
+  wb_test_wait_until (has_no_what_if, NULL);
+  g_assert_true (wb_job_model_get_job (fixture->model) == before);
+}
+
 #define ADD(path, function) \
   g_test_add ("/desk/claim-keys/" path, DeskFixture, NULL, desk_fixture_set_up, function, \
               desk_fixture_tear_down)
@@ -326,6 +430,7 @@ main (int    argc,
   ADD ("choose-loss", test_choose_loss);
   ADD ("figures", test_figures);
   ADD ("why", test_why);
+  ADD ("what-if", test_what_if);
 
   return g_test_run ();
 }

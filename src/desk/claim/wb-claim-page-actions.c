@@ -7,6 +7,7 @@
 #include "desk/claim/wb-claim-page-private.h"
 
 #include "desk/claim/wb-claim-deeds.h"
+#include "desk/claim/wb-what-if.h"
 #include "office/wb-words.h"
 
 void
@@ -151,6 +152,7 @@ wb_claim_page_enable_actions (WbClaimPage *self)
 
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.remove-claim", has_claim);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.add-line", has_claim);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.what-if", has_claim);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.add-payment", has_claim);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.remove-line",
                                  wb_record_table_get_selected_id (self->lines) != NULL);
@@ -158,11 +160,26 @@ wb_claim_page_enable_actions (WbClaimPage *self)
                                  wb_record_table_get_selected_id (self->payments) != NULL);
 }
 
+static void
+what_if_action (GtkWidget  *widget,
+                const char *name,
+                GVariant   *target)
+{
+  WbClaimPage *self = WB_CLAIM_PAGE (widget);
+  GtkRoot *root = gtk_widget_get_root (widget);
+
+  /* What is typed and not set yet counts. */
+  gtk_root_set_focus (root, NULL);
+  gtk_window_present (GTK_WINDOW (wb_what_if_new (GTK_WINDOW (root), self->model,
+                                                  self->claim_id)));
+}
+
 void
 wb_claim_page_install_actions (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_install_action (widget_class, "claim.show-reckoning", NULL,
                                    show_reckoning_action);
+  gtk_widget_class_install_action (widget_class, "claim.what-if", NULL, what_if_action);
   gtk_widget_class_install_action (widget_class, "claim.add-claim", NULL, add_claim_action);
   gtk_widget_class_install_action (widget_class, "claim.remove-claim", NULL, remove_claim_action);
   gtk_widget_class_install_action (widget_class, "claim.add-line", NULL, add_line_action);

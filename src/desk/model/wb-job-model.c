@@ -284,6 +284,16 @@ wb_job_model_new (WbOffice *office,
   return self;
 }
 
+WbJobModel *
+wb_job_model_new_scratch (WbOffice *office,
+                          WbJob    *job)
+{
+  WbJobModel *self = wb_job_model_new (office, job);
+
+  wb_job_saver_give_up (self->saver);
+  return self;
+}
+
 WbOffice *
 wb_job_model_get_office (WbJobModel *self)
 {

@@ -22,6 +22,9 @@ G_DECLARE_FINAL_TYPE (WbJobModel, wb_job_model, WB, JOB_MODEL, GObject)
 
 WbJobModel  *wb_job_model_new          (WbOffice    *office,
                                         WbJob       *job);
+/** Returns: (transfer full): a model of @job of which nothing is ever stored, to try things out. */
+WbJobModel  *wb_job_model_new_scratch  (WbOffice    *office,
+                                        WbJob       *job) G_GNUC_WARN_UNUSED_RESULT;
 WbOffice    *wb_job_model_get_office   (WbJobModel  *self);
 /** Returns: (transfer none): the job as it stands now. */
 WbJob       *wb_job_model_get_job      (WbJobModel  *self);
