@@ -12,6 +12,7 @@
 #include "desk/packing/wb-packing-deeds.h"
 #include "desk/widgets/wb-columns.h"
 #include "desk/widgets/wb-focus-within.h"
+#include "desk/widgets/wb-one-stop.h"
 #include "office/wb-lift-setting.h"
 #include "office/wb-words-packing.h"
 #include "office/wb-words.h"
@@ -665,6 +666,7 @@ wb_packing_page_class_init (WbPackingPageClass *klass)
   g_type_ensure (WB_TYPE_CARTON_PANEL);
   g_type_ensure (WB_TYPE_COLUMNS);
   g_type_ensure (WB_TYPE_ITEM_TABLE);
+  g_type_ensure (WB_TYPE_ONE_STOP);
 
   install_actions (widget_class);
   bind_template (widget_class);
