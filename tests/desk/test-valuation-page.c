@@ -154,6 +154,8 @@ test_gaps (DeskFixture   *fixture,
   page = present_page (fixture);
   assert_says (page, "Released value applies: the shipper chose it and waived full value in due "
                      "form.");
+  assert_says (page, "Signed by Odile Varga on 1 May 2026 · On paper · Disclosure given: Both choices "
+                     "explained in writing.");
   assert_says (get_panel (page, WB_SIDE_RELEASED), "Applies to this shipment");
 
   for (guint i = 0; i < G_N_ELEMENTS (gap_cases); i++)
@@ -166,8 +168,11 @@ test_gaps (DeskFixture   *fixture,
                         gap_cases[i].gap);
       assert_says (page, "Full value protection applies although released value was chosen");
       assert_says (page, words);
+      if (wb_valuation_gap_note (wb_job_model_get_job (fixture->model), gap_cases[i].field) != NULL)
+        assert_says (page, "The waiver does not count without the");
       assert_says (page, "The carrier answers for up to $42,000.00 if all is lost. Released value "
-                         "would come to at most $127.20.");
+                         "would come to at most $127.20. What the waiver lacks means up to "
+                         "$41,872.80 more.");
       assert_says (get_panel (page, WB_SIDE_FULL), "Applies to this shipment");
       assert_says (get_panel (page, WB_SIDE_RELEASED), "Does not apply");
 

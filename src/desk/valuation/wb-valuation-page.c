@@ -28,6 +28,9 @@ struct _WbValuationPage
   WbSidePanel        *released;
   WbSidePanel        *full;
   WbFieldRow         *charge;
+  WbFieldRow         *signed_by;
+  WbFieldRow         *signed_on;
+  WbFieldRow         *disclosure;
 
   WbJobModel         *model;
   WbValuationPreview *preview;    /* (nullable): of the job last shown */
@@ -114,6 +117,17 @@ show_preview (WbValuationPage *self)
   wb_field_row_set_note (self->charge, note);
 }
 
+/* What the waiver lacks, where it is to be filled in. */
+static void
+show_gaps (WbValuationPage *self)
+{
+  const WbJob *job = wb_job_model_get_job (self->model);
+
+  wb_field_row_set_note (self->signed_by, wb_valuation_gap_note (job, "signed_by"));
+  wb_field_row_set_note (self->signed_on, wb_valuation_gap_note (job, "signed_on"));
+  wb_field_row_set_note (self->disclosure, wb_valuation_gap_note (job, "disclosure"));
+}
+
 static gboolean
 tick_cb (GtkWidget     *widget,
          GdkFrameClock *clock,
@@ -123,6 +137,7 @@ tick_cb (GtkWidget     *widget,
   g_autoptr (GError) error = NULL;
 
   self->tick = 0;
+  show_gaps (self);
   preview (self, &error);
   if (self->preview != NULL)
     show_preview (self);
@@ -267,6 +282,9 @@ wb_valuation_page_class_init (WbValuationPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, WbValuationPage, released);
   gtk_widget_class_bind_template_child (widget_class, WbValuationPage, full);
   gtk_widget_class_bind_template_child (widget_class, WbValuationPage, charge);
+  gtk_widget_class_bind_template_child (widget_class, WbValuationPage, signed_by);
+  gtk_widget_class_bind_template_child (widget_class, WbValuationPage, signed_on);
+  gtk_widget_class_bind_template_child (widget_class, WbValuationPage, disclosure);
 }
 
 static void

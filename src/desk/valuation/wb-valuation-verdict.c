@@ -60,6 +60,50 @@ say_why (const WbValuationPreview *preview)
   return g_strdup_printf (_("%s applies, because these terms do not have the other choice."), name);
 }
 
+/* Who chose, when, how it was signed and which disclosure was given, as far as it is noted. */
+static char *
+say_signature (const WbValuation *valuation)
+{
+  g_autofree char *day = wb_words_date (&valuation->signed_on);
+  GString *words = g_string_new (NULL);
+
+  if (valuation->choice == WB_CHOICE_NONE || valuation->signed_by == NULL)
+    return g_string_free (words, TRUE);
+
+  if (wb_date_is_set (&valuation->signed_on))
+    /* Translators: a person and a date. */
+    g_string_append_printf (words, _("Signed by %s on %s"), valuation->signed_by, day);
+  else
+    /* Translators: a person. */
+    g_string_append_printf (words, _("Signed by %s, no day noted"), valuation->signed_by);
+  if (valuation->signed_how != WB_SIGNED_NOT)
+    g_string_append_printf (words, " · %s", wb_words_enum (&wb_signed, (int) valuation->signed_how));
+  if (valuation->disclosure != NULL)
+    /* Translators: which disclosure of both choices was given. */
+    g_string_append_printf (words, _(" · Disclosure given: %s"), valuation->disclosure);
+  g_string_append_c (words, '.');
+  return g_string_free (words, FALSE);
+}
+
+/* What the waiver that does not count costs: the difference between both choices. */
+static char *
+say_difference (const WbValuationPreview *preview,
+                WbMoney                   here,
+                WbMoney                   there)
+{
+  WbMoney more;
+  g_autofree char *words = NULL;
+
+  if (wb_job_valuation (preview->job)->choice != WB_CHOICE_RELEASED
+      || preview->applies != WB_SIDE_FULL || !wb_money_subtract (here, there, &more, NULL)
+      || more.minor <= 0)
+    return g_strdup ("");
+
+  words = wb_words_money (more);
+  /* Translators: an amount. */
+  return g_strdup_printf (_(" What the waiver lacks means up to %s more."), words);
+}
+
 /* What the choice means in money, beside the other one as far as both are known. */
 static char *
 say_money (const WbValuationPreview *preview)
@@ -69,6 +113,7 @@ say_money (const WbValuationPreview *preview)
   const char *other = wb_words_enum (&wb_sides, other_side (preview->applies));
   g_autofree char *most = wb_words_money (here);
   g_autofree char *most_there = wb_words_money (there);
+  g_autofree char *difference = NULL;
 
   if (!wb_money_is_set (here))
     return NULL;
@@ -76,22 +121,48 @@ say_money (const WbValuationPreview *preview)
     /* Translators: an amount. */
     return g_strdup_printf (_("The carrier answers for up to %s if all is lost."), most);
 
-  /* Translators: an amount, the other choice of liability, its amount. */
+  difference = say_difference (preview, here, there);
+  /* Translators: an amount, the other choice of liability, its amount, a sentence or nothing. */
   return g_strdup_printf (_("The carrier answers for up to %s if all is lost. %s would come to at "
-                            "most %s."),
-                          most, other, most_there);
+                            "most %s.%s"),
+                          most, other, most_there, difference);
 }
 
 char *
 wb_valuation_verdict (const WbValuationPreview *preview)
 {
   g_autofree char *why = say_why (preview);
+  g_autofree char *signature = say_signature (wb_job_valuation (preview->job));
   g_autofree char *money = say_money (preview);
+  GString *words = g_string_new (why);
 
-  if (money == NULL)
-    return g_steal_pointer (&why);
+  if (signature != NULL)
+    g_string_append_printf (words, " %s", signature);
+  if (money != NULL)
+    g_string_append_printf (words, " %s", money);
+  return g_string_free (words, FALSE);
+}
 
-  return g_strdup_printf ("%s %s", why, money);
+const char *
+wb_valuation_gap_note (const WbJob *job,
+                       const char  *field)
+{
+  guint gaps;
+
+  if (wb_job_valuation (job)->choice != WB_CHOICE_RELEASED)
+    return NULL;
+
+  gaps = wb_job_waiver_gaps (job);
+  if ((gaps & WB_WAIVER_NO_SIGNER) != 0 && g_str_equal (field, "signed_by"))
+    return _("The waiver does not count without the name of who signed it.");
+  if ((gaps & WB_WAIVER_NO_DATE) != 0 && g_str_equal (field, "signed_on"))
+    return _("The waiver does not count without the day when it was signed.");
+  if ((gaps & WB_WAIVER_AFTER_PICKUP) != 0 && g_str_equal (field, "signed_on"))
+    return _("The waiver does not count: it was signed after the day of pick-up.");
+  if ((gaps & WB_WAIVER_NO_DISCLOSURE) != 0 && g_str_equal (field, "disclosure"))
+    return _("The waiver does not count without the disclosure of both choices that was given.");
+
+  return NULL;
 }
 
 char *
