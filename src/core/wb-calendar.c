@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Civil dates and legal periods. Nothing here knows what day it is, nor weekends and holidays: the
- * rules that this program follows count plain days. */
+/* Civil dates and legal periods. Nothing here knows what day it is; which days are holidays is in
+ * wb-holiday.c. */
 #include "config.h"
 
 #include "core/wb-calendar.h"
@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "core/wb-core.h"
+#include "core/wb-holiday.h"
 #include "core/wb-text.h"
 
 #define FIRST_YEAR 1583
@@ -161,6 +162,64 @@ find_period_unit (const char *name)
   return WB_PERIOD_NONE;
 }
 
+static const struct
+{
+  guint       skips;
+  const char *word;
+} skip_words[] = {
+  { WB_PERIOD_SKIPS_SATURDAYS, "saturdays" },
+  { WB_PERIOD_SKIPS_SUNDAYS, "sundays" },
+  { WB_PERIOD_SKIPS_HOLIDAYS, "holidays" },
+  { WB_PERIOD_SKIPS_SATURDAYS | WB_PERIOD_SKIPS_SUNDAYS, "weekends" },
+};
+
+static guint
+find_skips (const char *word)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (skip_words); i++)
+    if (g_ascii_strcasecmp (word, skip_words[i].word) == 0)
+      return skip_words[i].skips;
+
+  return WB_PERIOD_SKIPS_NONE;
+}
+
+/* Cuts "without …" off behind the unit in @name. Returns: %FALSE when that does not read. */
+static gboolean
+take_skips (char  *name,
+            guint *skips)
+{
+  g_auto (GStrv) words = g_strsplit_set (name, " \t,", -1);
+  guint n_skips = 0;
+  gsize end = strcspn (name, " \t,");
+
+  *skips = WB_PERIOD_SKIPS_NONE;
+  if (name[end] == '\0')
+    return TRUE;
+
+  name[end] = '\0';
+  for (guint i = 1, n = 0; words[i] != NULL; i++)
+    {
+      guint found;
+
+      if (*words[i] == '\0')
+        continue;
+      if (n++ == 0)
+        {
+          if (g_ascii_strcasecmp (words[i], "without") != 0)
+            return FALSE;
+          continue;
+        }
+      if (n_skips > 0 && g_ascii_strcasecmp (words[i], "and") == 0)
+        continue;
+      found = find_skips (words[i]);
+      if (found == WB_PERIOD_SKIPS_NONE)
+        return FALSE;
+      *skips |= found;
+      n_skips++;
+    }
+  return n_skips > 0;
+}
+
 gboolean
 wb_period_parse (const char  *text,
                  WbPeriod    *out,
@@ -170,6 +229,8 @@ wb_period_parse (const char  *text,
   g_autofree char *name = NULL;
   const char *start, *p;
   gint count = 0;
+  guint skips = 0;
+  gboolean reads;
   WbPeriodUnit unit;
 
   g_return_val_if_fail (text != NULL, FALSE);
@@ -181,14 +242,16 @@ wb_period_parse (const char  *text,
       count = count * 10 + g_ascii_digit_value (*p);
 
   name = g_strchomp (g_strdup (wb_text_skip_space (p)));
+  reads = take_skips (name, &skips);
   unit = find_period_unit (name);
   quoted = wb_text_quote (text, -1);
 
-  if (p == start || unit == WB_PERIOD_NONE)
+  if (p == start || unit == WB_PERIOD_NONE || !reads
+      || (skips != WB_PERIOD_SKIPS_NONE && unit != WB_PERIOD_DAYS))
     {
       g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE,
-                   "%s is not a period; write a number and days, months or years, as in “120 days”",
-                   quoted);
+                   "%s is not a period; write a number and days, months or years, as in “120 days”, "
+                   "or “20 days without sundays and holidays”", quoted);
       return FALSE;
     }
   if (count > MAX_COUNT)
@@ -198,19 +261,39 @@ wb_period_parse (const char  *text,
       return FALSE;
     }
 
-  *out = (WbPeriod) { count, unit };
+  *out = (WbPeriod) { count, unit, skips };
   return TRUE;
+}
+
+static void
+append_skips (GString *out,
+              guint    skips)
+{
+  guint n = 0;
+
+  for (gsize i = 0; i < G_N_ELEMENTS (skip_words) - 1; i++)
+    {
+      gboolean last = (skips & ~(skip_words[i].skips * 2 - 1)) == 0;
+
+      if ((skips & skip_words[i].skips) == 0)
+        continue;
+      g_string_append (out, n == 0 ? " without " : last ? " and " : ", ");
+      g_string_append (out, skip_words[i].word);
+      n++;
+    }
 }
 
 char *
 wb_period_to_text (WbPeriod period)
 {
+  GString *out = g_string_new (NULL);
+
   for (gsize i = 0; i < G_N_ELEMENTS (period_names); i++)
     if (period_names[i].unit == period.unit)
-      return g_strdup_printf ("%d %s", period.count,
+      g_string_append_printf (out, "%d %s", period.count,
                               period.count == 1 ? period_names[i].one : period_names[i].many);
-
-  return g_strdup ("");
+  append_skips (out, period.skips);
+  return g_string_free (out, FALSE);
 }
 
 gboolean
@@ -235,6 +318,37 @@ add_days (const GDate *date,
   g_date_set_julian (&sum, (guint32) (day_number (date) + count));
   *out = make_date (g_date_get_year (&sum), (gint) g_date_get_month (&sum), g_date_get_day (&sum));
   return TRUE;
+}
+
+static gboolean
+is_skipped (const GDate *date,
+            guint        skips)
+{
+  GDate copy = *date;
+  GDateWeekday weekday = g_date_get_weekday (&copy);
+
+  return ((skips & WB_PERIOD_SKIPS_SATURDAYS) != 0 && weekday == G_DATE_SATURDAY)
+         || ((skips & WB_PERIOD_SKIPS_SUNDAYS) != 0 && weekday == G_DATE_SUNDAY)
+         || ((skips & WB_PERIOD_SKIPS_HOLIDAYS) != 0
+             && wb_holiday_find (&copy) != WB_HOLIDAY_NONE);
+}
+
+/* Day by day, for no more than 10,000 of them and what lies between. */
+static gboolean
+add_counted_days (const GDate *date,
+                  gint         count,
+                  guint        skips,
+                  GDate       *out)
+{
+  GDate day = *date;
+
+  while (count > 0)
+    {
+      if (!add_days (&day, 1, &day))
+        return FALSE;
+      count -= is_skipped (&day, skips) ? 0 : 1;
+    }
+  return add_days (&day, 0, out);
 }
 
 static gboolean
@@ -267,6 +381,8 @@ add_period (const GDate *date,
     case WB_PERIOD_NONE:
       break;
     case WB_PERIOD_DAYS:
+      if (period.skips != WB_PERIOD_SKIPS_NONE)
+        return add_counted_days (date, period.count, period.skips, out);
       return add_days (date, period.count, out);
     case WB_PERIOD_MONTHS:
       return add_months (date, period.count, out);

@@ -19,17 +19,28 @@ typedef enum
   WB_PERIOD_YEARS,
 } WbPeriodUnit;
 
+/** Days that a period in days passes over. */
+typedef enum
+{
+  WB_PERIOD_SKIPS_NONE      = 0,
+  WB_PERIOD_SKIPS_SATURDAYS = 1 << 0,
+  WB_PERIOD_SKIPS_SUNDAYS   = 1 << 1,
+  WB_PERIOD_SKIPS_HOLIDAYS  = 1 << 2,   /* see wb-holiday.h */
+} WbPeriodSkips;
+
 /**
  * WbPeriod:
  * @count: 0 to 10000
  * @unit: %WB_PERIOD_NONE means that no period was given
+ * @skips: flags of #WbPeriodSkips; 0 unless @unit is %WB_PERIOD_DAYS
  *
- * A legal period such as "120 days" or "9 months".
+ * A legal period such as "120 days", "9 months" or "20 days without sundays and holidays".
  */
 typedef struct
 {
   gint         count;
   WbPeriodUnit unit;
+  guint        skips;
 } WbPeriod;
 
 /** Whether @date (nullable) was given. */
@@ -59,7 +70,9 @@ gint     wb_date_days_between (const GDate *from,
 
 /**
  * wb_period_parse:
- * @text: "120 days", "1 day", "9 months", "2 years", in either case
+ * @text: "120 days", "1 day", "9 months", "2 years", in either case; behind days may stand
+ *   "without" and, with commas or "and" between, "saturdays", "sundays", "weekends" (both),
+ *   "holidays"
  * @out: (out): the period; untouched on failure
  *
  * Returns: %TRUE, or %FALSE with %WB_CORE_ERROR_PARSE, or _RANGE when the count is over 10000
@@ -68,7 +81,8 @@ gboolean wb_period_parse     (const char   *text,
                               WbPeriod     *out,
                               GError      **error);
 
-/** Returns: (transfer full): "120 days", "1 day"; "" when unset. */
+/** Returns: (transfer full): "120 days", "1 day", "20 days without sundays and holidays"; "" when
+ * unset. */
 char    *wb_period_to_text   (WbPeriod      period) G_GNUC_WARN_UNUSED_RESULT;
 gboolean wb_period_is_set    (WbPeriod      period);
 
@@ -78,7 +92,8 @@ gboolean wb_period_is_set    (WbPeriod      period);
  * @period: set
  * @out: (out): the last day of @period when it starts on @date; untouched on failure
  *
- * Days are plain civil days, the first day not counted. Months and years keep the day of the month
+ * Days are civil days, the first day not counted, nor those that the period skips, so that its last
+ * day is none of those either, unless it has no day at all. Months and years keep the day of the month
  * and clamp to the month's end (31 January + 1 month = 28 or 29 February).
  *
  * Returns: %TRUE, or %FALSE with %WB_CORE_ERROR_RANGE outside the years above

@@ -82,12 +82,29 @@ is_longer (WbPeriod longer,
   return TRUE;
 }
 
+/* What decides whether a claim is paid does not depend on a table of holidays. */
+static gboolean
+check_plain (const Part *part,
+             WbTermsKey  key,
+             WbPeriod    period,
+             GError    **error)
+{
+  if (period.skips == WB_PERIOD_SKIPS_NONE)
+    return TRUE;
+
+  return fail_at (part, key, error,
+                  "this period counts every day; expected a period without “without”");
+}
+
 static gboolean
 check_claims (const Part *part,
               GError    **error)
 {
   const WbTerms *terms = part->terms;
 
+  if (!check_plain (part, WB_KEY_CLAIM_WITHIN, terms->claim_within, error)
+      || !check_plain (part, WB_KEY_LATE_UNTIL, terms->late_until, error))
+    return FALSE;
   if (has (part, WB_KEY_LATE_CLAIM) && !has (part, WB_KEY_CLAIM_WITHIN))
     return fail_no_effect (part, WB_KEY_LATE_CLAIM, error, "“claim-within”");
   if (terms->late_claim == WB_LATE_ACTUAL_VALUE && !has (part, WB_KEY_LATE_UNTIL))

@@ -247,6 +247,11 @@
     "claim-within = 12 months\nlate-claim = actual-value\nlate-until = 1 year",
     "14: “late-until” is not longer than “claim-within”; expected a longer period from "
     "delivery" },
+  { "together/claim-not-plain", 12, "claim-within = 90 days without sundays",
+    "12: this period counts every day; expected a period without “without”" },
+  { "together/until-not-plain", 12,
+    "claim-within = 9 months\nlate-claim = actual-value\nlate-until = 2000 days without holidays",
+    "14: this period counts every day; expected a period without “without”" },
   { "together/status-without-decide", 13, "status-every = 60 days",
     "13: “status-every” has no effect here; expected “decide-within” with it" },
   { "together/gross-without-rate", 17, "shipment-weight = gross",

@@ -390,6 +390,36 @@ test_four_centuries (void)
   g_assert_cmpuint (days, ==, 146097);
 }
 
+/* The same 400 years against the other calendar that GLib has, which counts seconds of a proleptic
+ * Gregorian calendar and shares no code with GDate: days between, days and months added. */
+static void
+test_date_time (void)
+{
+  g_autoptr (GTimeZone) utc = g_time_zone_new_utc ();
+  g_autoptr (GDateTime) start = g_date_time_new (utc, 2000, 1, 1, 0, 0, 0);
+  GDate first = date_of ("2000-01-01");
+
+  random_begin ();
+  for (gint i = 0; i < 146097; i++)
+    {
+      g_autoptr (GDateTime) there = g_date_time_add_days (start, i);
+      g_autofree char *text = g_date_time_format (there, "%Y-%m-%d");
+      gint months = g_test_rand_int_range (0, 600);
+      g_autoptr (GDateTime) later = g_date_time_add_months (there, months);
+      g_autofree char *later_text = g_date_time_format (later, "%Y-%m-%d");
+      GDate here = date_of (text), sum;
+
+      g_assert_cmpint (wb_date_days_between (&first, &here), ==, i);
+      g_assert_true (wb_date_add_period (&first, (WbPeriod) { MIN (i, 10000), WB_PERIOD_DAYS },
+                                         &sum, NULL));
+      if (i <= 10000)
+        g_assert_cmpint (wb_date_compare (&sum, &here), ==, 0);
+      g_assert_true (wb_date_add_period (&here, (WbPeriod) { months, WB_PERIOD_MONTHS }, &sum,
+                                         NULL));
+      assert_date (&sum, later_text);
+    }
+}
+
 /* A calendar of its own: walks month by month and clamps to the month's length. */
 static void
 walk_months (gint *year,
@@ -467,6 +497,7 @@ main (int    argc,
   g_test_add_func ("/core/calendar/add/errors", test_add_errors);
   g_test_add_func ("/core/calendar/add/foreign", test_add_foreign);
   g_test_add_func ("/core/calendar/add/four-centuries", test_four_centuries);
+  g_test_add_func ("/core/calendar/add/date-time", test_date_time);
   g_test_add_func ("/core/calendar/add/months-random", test_months_random);
   return g_test_run ();
 }

@@ -97,6 +97,12 @@ const PeriodExample period_examples[] = {
   { { "34", "delivered 2024-01-15: notice in 75 days, under the rules before 2020", NOTICE,
       MARK_DERIVED },
     "2024-01-15", "75 days", "2024-03-30" },
+  { { "B3", "received 2024-12-20: 20 days without Sundays and national holidays",
+      "43 TAC 218.61", MARK_DERIVED },
+    "2024-12-20", "20 days without sundays and holidays", "2025-01-15" },
+  { { "B4", "delivered 2024-11-20: freight bill in 15 days without weekends and federal holidays",
+      "49 CFR 375.807", MARK_DERIVED },
+    "2024-11-20", "15 days without weekends and holidays", "2024-12-12" },
 };
 
 const IntakeExample intake_examples[] = {
@@ -129,10 +135,6 @@ const LeftOut left_out[] = {
     "The terms have no least amount of a claim." },
   { NULL, "inspection in 75 days of delivery or 45 of dispatch, whichever is later",
     "32 CFR 751.23", "No clock runs from two days." },
-  { NULL, "20 days without Sundays and national holidays", "43 TAC 218.61",
-    "Periods count every day." },
-  { NULL, "freight bill in 15 days without weekends and federal holidays", "49 CFR 375.807",
-    "Periods count every day." },
   { NULL, "8.33 SDR a kilogram", "CMR Article 23",
     "The special drawing right is not among the currencies." },
   { NULL, "late delivery: three times the freight", "HGB § 431(3)",
