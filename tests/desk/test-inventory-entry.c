@@ -438,13 +438,13 @@ test_parts (InventoryDesk *desk,
   };
 
   inventory_desk_type (desk, "{alt+r}Bedroom{alt+f}l{alt+d}king bed\t\tsc 2");
-  inventory_desk_type (desk, "{ctrl+shift+d}");
+  inventory_desk_type (desk, "{ctrl+shift+p}");
   g_assert_cmpuint (count (desk), ==, 1);
   assert_field (desk, "Description", "king bed, part 2 of 2");
   assert_field (desk, "Part of article", "king bed");
   assert_field (desk, "Condition", "");
   assert_field (desk, "Tag", "2");
-  inventory_desk_type (desk, " rails{ctrl+shift+d} slats\n");
+  inventory_desk_type (desk, " rails{ctrl+shift+p} slats\n");
   g_assert_cmpuint (count (desk), ==, 3);
   for (guint i = 0; i < 3; i++)
     {
@@ -466,13 +466,13 @@ test_parts (InventoryDesk *desk,
   g_assert_cmpstr (inventory_desk_get_piece (desk, 0)->description, ==, "king bed, part 1 of 2");
 
   /* Another bed is another article. */
-  inventory_desk_type (desk, "king bed{ctrl+shift+d}\n");
+  inventory_desk_type (desk, "king bed{ctrl+shift+p}\n");
   g_assert_cmpstr (inventory_desk_get_piece (desk, 2)->article, ==, "king bed 2");
   g_assert_cmpstr (inventory_desk_get_piece (desk, 3)->description, ==, "king bed, part 2 of 2");
   g_assert_cmpstr (inventory_desk_get_piece (desk, 0)->description, ==, "king bed, part 1 of 2");
 
   /* What cannot be taken is said, and nothing is lost. */
-  inventory_desk_type (desk, "desk{alt+w}4o{ctrl+shift+d}");
+  inventory_desk_type (desk, "desk{alt+w}4o{ctrl+shift+p}");
   g_assert_cmpuint (count (desk), ==, 4);
   assert_field (desk, "Description", "desk");
   assert_field (desk, "Weight", "4o");

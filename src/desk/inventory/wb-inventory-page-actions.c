@@ -8,6 +8,7 @@
 
 #include "desk/inventory/wb-bulk-dialog.h"
 #include "desk/inventory/wb-contents-dialog.h"
+#include "desk/inventory/wb-groups-overview.h"
 #include "desk/inventory/wb-import-dialog.h"
 #include "desk/inventory/wb-inventory-column.h"
 #include "desk/inventory/wb-inventory-deeds.h"
@@ -168,6 +169,37 @@ contents_action (GtkWidget  *widget,
 }
 
 static void
+present_overview (WbInventoryPage *self,
+                  WbPieceOverview *overview)
+{
+  g_signal_connect_object (overview, "chosen", G_CALLBACK (wb_inventory_page_go_to), self,
+                           G_CONNECT_SWAPPED);
+  gtk_window_present (GTK_WINDOW (overview));
+}
+
+static void
+show_groups_action (GtkWidget  *widget,
+                    const char *name,
+                    GVariant   *parameter)
+{
+  WbInventoryPage *self = WB_INVENTORY_PAGE (widget);
+
+  present_overview (self, wb_groups_overview_new (wb_inventory_page_get_window (self),
+                                                  self->model));
+}
+
+static void
+show_high_value_action (GtkWidget  *widget,
+                        const char *name,
+                        GVariant   *parameter)
+{
+  WbInventoryPage *self = WB_INVENTORY_PAGE (widget);
+
+  present_overview (self, wb_high_value_overview_new (wb_inventory_page_get_window (self),
+                                                      self->model));
+}
+
+static void
 lots_action (GtkWidget  *widget,
              const char *name,
              GVariant   *parameter)
@@ -261,12 +293,19 @@ wb_inventory_page_install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "inventory.change", NULL, change_action);
   gtk_widget_class_install_action (widget_class, "inventory.remove", NULL, remove_action);
   gtk_widget_class_install_action (widget_class, "inventory.contents", NULL, contents_action);
+  gtk_widget_class_install_action (widget_class, "inventory.show-groups", NULL, show_groups_action);
+  gtk_widget_class_install_action (widget_class, "inventory.show-high-value", NULL,
+                                   show_high_value_action);
   gtk_widget_class_install_action (widget_class, "inventory.lots", NULL, lots_action);
   gtk_widget_class_install_action (widget_class, "inventory.import", NULL, import_action);
   gtk_widget_class_install_action (widget_class, "inventory.export", NULL, export_action);
 
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_F, GDK_CONTROL_MASK | GDK_SHIFT_MASK,
                                        "inventory.filter", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_A, GDK_CONTROL_MASK | GDK_SHIFT_MASK,
+                                       "inventory.show-groups", NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_H, GDK_CONTROL_MASK | GDK_SHIFT_MASK,
+                                       "inventory.show-high-value", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_i, GDK_CONTROL_MASK,
                                        "inventory.contents", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_g, GDK_CONTROL_MASK,

@@ -85,7 +85,8 @@ filter_stop_cb (WbInventoryPage *self)
 
 /* --- the warning ------------------------------------------------------------------------------ */
 
-/* A tag in the warning: a missing one is entered, any other is gone to. */
+/* A tag in the warning: a missing one is entered, any other is gone to. What is no tag has a window of
+ * its own. */
 static gboolean
 tag_link_cb (WbInventoryPage *self,
              const char      *uri)
@@ -95,6 +96,13 @@ tag_link_cb (WbInventoryPage *self,
   g_autofree char *lot = NULL;
   g_autoptr (GPtrArray) found = NULL;
   gint64 tag;
+
+  if (g_str_has_prefix (uri, "show:"))
+    {
+      g_autofree char *action = g_strconcat ("inventory.show-", uri + strlen ("show:"), NULL);
+
+      return gtk_widget_activate_action (GTK_WIDGET (self), action, NULL);
+    }
 
   g_return_val_if_fail (colon != NULL && slash != NULL && slash > colon, TRUE);
 

@@ -7,6 +7,7 @@
 
 #include "desk/inventory/wb-inventory-page-private.h"
 
+#include "desk/inventory/wb-groups-overview.h"
 #include "desk/inventory/wb-inventory-summary.h"
 #include "desk/widgets/wb-fit-scroller.h"
 #include "desk/widgets/wb-focus-within.h"
@@ -55,6 +56,26 @@ wb_inventory_page_tell (WbInventoryPage *self,
 
 /* --- showing ---------------------------------------------------------------------------------- */
 
+/* A line each: the tags of the lots, then articles, sets and what is of high value. */
+static char *
+collect_warnings (WbInventoryPage *self)
+{
+  char *warnings[] = {
+    wb_inventory_summary_tags (self->checked),
+    wb_groups_overview_warn (self->checked),
+    wb_high_value_overview_warn (self->model),
+  };
+  GString *all = g_string_new (NULL);
+
+  for (gsize i = 0; i < G_N_ELEMENTS (warnings); i++)
+    {
+      if (warnings[i] != NULL)
+        g_string_append_printf (all, "%s%s", all->len > 0 ? "\n" : "", warnings[i]);
+      g_free (warnings[i]);
+    }
+  return g_string_free (all, FALSE);
+}
+
 static void
 update_tags (WbInventoryPage *self)
 {
@@ -65,9 +86,9 @@ update_tags (WbInventoryPage *self)
 
   g_clear_pointer (&self->checked, wb_job_unref);
   self->checked = wb_job_ref (wb_inventory_page_get_job (self));
-  markup = wb_inventory_summary_tags (self->checked);
-  gtk_label_set_markup (self->tags, markup != NULL ? markup : "");
-  gtk_widget_set_visible (self->warning, markup != NULL);
+  markup = collect_warnings (self);
+  gtk_label_set_markup (self->tags, markup);
+  gtk_widget_set_visible (self->warning, *markup != '\0');
 }
 
 static void

@@ -47,7 +47,7 @@ repeat_field_cb (GtkWidget *widget,
   return TRUE;
 }
 
-/* Ctrl+Shift+D: the next part of the line in hand, which is taken first. The insertion point stands
+/* Ctrl+Shift+P: the next part of the line in hand, which is taken first. The insertion point stands
  * behind the name, so that what the part is can be added. */
 static gboolean
 next_part_cb (GtkWidget *widget,
@@ -85,7 +85,7 @@ void
 wb_line_strip_add_repeat_keys (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_add_binding (widget_class, GDK_KEY_d, GDK_CONTROL_MASK, repeat_line_cb, NULL);
-  gtk_widget_class_add_binding (widget_class, GDK_KEY_D, GDK_CONTROL_MASK | GDK_SHIFT_MASK,
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_P, GDK_CONTROL_MASK | GDK_SHIFT_MASK,
                                 next_part_cb, NULL);
   gtk_widget_class_add_binding (widget_class, GDK_KEY_apostrophe, GDK_CONTROL_MASK, repeat_field_cb,
                                 NULL);

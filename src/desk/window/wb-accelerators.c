@@ -68,6 +68,9 @@ static const Accelerator table[] = {
 
   { "inventory.enter", "<Control>l", N_("Inventory"), N_("Enter a line") },
   { "inventory.go-to-tag", "<Control>g", N_("Inventory"), N_("Go to a tag, typed or scanned") },
+  { "inventory.show-groups", "<Control><Shift>a", N_("Inventory"), N_("Articles and sets") },
+  { "inventory.show-high-value", "<Control><Shift>h", N_("Inventory"),
+    N_("Articles of high value") },
   { "inventory.contents", "<Control>i", N_("Inventory"), N_("List what is inside the carton") },
   { "inventory.filter", "<Control><Shift>f", N_("Inventory"),
     N_("Filter the lines, or go to a tag") },
@@ -75,7 +78,7 @@ static const Accelerator table[] = {
   { NULL, "Escape", N_("Inventory"), N_("Take back what is typed, then go to the list") },
   { NULL, "Down Up", N_("Inventory"), N_("Take what was typed earlier") },
   { NULL, "<Control>d", N_("Inventory"), N_("The line before once more") },
-  { NULL, "<Control><Shift>d", N_("Inventory"), N_("The next part of the same article") },
+  { NULL, "<Control><Shift>p", N_("Inventory"), N_("The next part of the same article") },
   { NULL, "<Control>apostrophe", N_("Inventory"), N_("One field of the line before once more") },
   { NULL, "<Control>Up <Control>Down", N_("Inventory"), N_("Change the line above or below") },
   { NULL, "F2", N_("Inventory"), N_("Change the selected lines") },
