@@ -353,6 +353,36 @@ wb_job_insert (const WbJob *self,
   return job;
 }
 
+WbJob *
+wb_job_move (WbJob      *self,
+             WbKind      kind,
+             const char *id,
+             guint       index)
+{
+  const GPtrArray *old = self->sets[kind]->records;
+  gint before = wb_job_index (self, kind, id);
+  g_autoptr (GPtrArray) order = NULL;
+  WbJob *job;
+  Set *set;
+
+  index = MIN (index, old->len > 0 ? old->len - 1 : 0);
+  if (before < 0 || (guint) before == index)
+    return wb_job_ref (self);
+
+  order = g_ptr_array_new ();
+  for (guint i = 0; i < old->len; i++)
+    if (i != (guint) before)
+      g_ptr_array_add (order, g_ptr_array_index (old, i));
+  g_ptr_array_insert (order, (gint) index, g_ptr_array_index (old, before));
+
+  set = set_new (old->len);
+  for (guint i = 0; i < order->len; i++)
+    set_put (set, g_ptr_array_index (order, i));
+  job = job_share (self);
+  job_take_set (job, kind, set);
+  return job;
+}
+
 static Set *
 set_without (const Set  *from,
              GHashTable *ids)

@@ -70,6 +70,13 @@ WbJob      *wb_job_insert        (const WbJob  *self,
                                   gpointer      record,
                                   guint         index) G_GNUC_WARN_UNUSED_RESULT;
 
+/** Puts the record with @id at place @index (clamped to the end). Returns: (transfer full): the
+ * job in the new order; the same job when there is no such record or it stands there already. */
+WbJob      *wb_job_move          (WbJob        *self,
+                                  WbKind        kind,
+                                  const char   *id,
+                                  guint         index) G_GNUC_WARN_UNUSED_RESULT;
+
 /**
  * wb_job_without:
  *

@@ -7,6 +7,7 @@
 
 #include "core/wb-core.h"
 #include "core/wb-job.h"
+#include "trail-fixture.h"
 
 static gpointer
 put (GPtrArray  *records,
@@ -81,6 +82,28 @@ test_insert_and_order (void)
   g_assert_cmpint (wb_job_index (middle, WB_KIND_PIECE, "p2"), ==, 2);
   g_assert_cmpint (wb_job_index (end, WB_KIND_PIECE, "p3"), ==, 2);
   g_assert_cmpuint (wb_job_count (job, WB_KIND_PIECE), ==, 2);
+}
+
+/* What belongs to a record stays with it, wherever it goes. */
+static void
+test_move (void)
+{
+  g_autoptr (WbJob) job = trail_job (3, 0);
+  g_autoptr (WbJob) last = NULL;
+  g_autoptr (WbJob) first = NULL;
+  g_autoptr (WbJob) same = NULL;
+  g_autoptr (WbJob) none = NULL;
+
+  last = wb_job_move (job, WB_KIND_PIECE, "t1", 99);
+  g_assert_cmpint (wb_job_index (last, WB_KIND_PIECE, "t1"), ==, 2);
+  g_assert_cmpint (wb_job_index (last, WB_KIND_PIECE, "t2"), ==, 0);
+  g_assert_cmpint (wb_job_index (job, WB_KIND_PIECE, "t1"), ==, 0);
+  first = wb_job_move (last, WB_KIND_PIECE, "t1", 0);
+  g_assert_true (wb_job_equal (first, job));
+  same = wb_job_move (job, WB_KIND_PIECE, "t2", 1);
+  g_assert_true (same == job);
+  none = wb_job_move (job, WB_KIND_PIECE, "t9", 1);
+  g_assert_true (none == job);
 }
 
 static void
@@ -296,6 +319,7 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/core/job/edit", test_edit_leaves_the_old_job);
   g_test_add_func ("/core/job/insert", test_insert_and_order);
+  g_test_add_func ("/core/job/move", test_move);
   g_test_add_func ("/core/job/remove/owned", test_removing_takes_what_belongs);
   g_test_add_func ("/core/job/remove/refused", test_removing_is_refused);
   g_test_add_func ("/core/job/check/references", test_check_finds_dangling_references);

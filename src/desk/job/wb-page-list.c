@@ -6,6 +6,7 @@
 #include "desk/job/wb-page-list.h"
 
 #include "desk/claim/wb-claim-page.h"
+#include "desk/handovers/wb-handovers-page.h"
 #include "desk/inventory/wb-inventory-page.h"
 #include "desk/order/wb-order-page.h"
 #include "desk/packing/wb-packing-page.h"
@@ -32,6 +33,11 @@ static const WbPageEntry pages[] = {
     KIND (VALUATION) },
   { "claim", N_("Claim"), "emblem-documents-symbolic", '8', wb_claim_page_new,
     KIND (CLAIM) | KIND (CLAIM_LINE) | KIND (PAYMENT) },
+  { "order", N_("Order"), "x-office-address-book-symbolic", '1', wb_order_page_new },
+  { "inventory", N_("Inventory"), "view-list-symbolic", '4', wb_inventory_page_new },
+  { "handovers", N_("Handovers"), "mail-send-receive-symbolic", '6', wb_handovers_page_new },
+  { "valuation", N_("Valuation"), "security-high-symbolic", '7', wb_valuation_page_new },
+  { "claim", N_("Claim"), "emblem-documents-symbolic", '8', wb_claim_page_new },
 };
 
 const WbPageEntry *
