@@ -29,15 +29,12 @@ static const WbPageEntry pages[] = {
     KIND (LOT) | KIND (PIECE) },
   { "photos", N_("Photos"), "image-x-generic-symbolic", '5', wb_photos_page_new,
     KIND (PHOTO) | KIND (PIN) },
+  { "handovers", N_("Handovers"), "mail-send-receive-symbolic", '6', wb_handovers_page_new,
+    KIND (HANDOVER) | KIND (FINDING) | KIND (TALLY) },
   { "valuation", N_("Valuation"), "security-high-symbolic", '7', wb_valuation_page_new,
     KIND (VALUATION) },
   { "claim", N_("Claim"), "emblem-documents-symbolic", '8', wb_claim_page_new,
     KIND (CLAIM) | KIND (CLAIM_LINE) | KIND (PAYMENT) },
-  { "order", N_("Order"), "x-office-address-book-symbolic", '1', wb_order_page_new },
-  { "inventory", N_("Inventory"), "view-list-symbolic", '4', wb_inventory_page_new },
-  { "handovers", N_("Handovers"), "mail-send-receive-symbolic", '6', wb_handovers_page_new },
-  { "valuation", N_("Valuation"), "security-high-symbolic", '7', wb_valuation_page_new },
-  { "claim", N_("Claim"), "emblem-documents-symbolic", '8', wb_claim_page_new },
 };
 
 const WbPageEntry *
