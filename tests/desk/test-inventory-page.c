@@ -8,6 +8,7 @@
 
 #include "desk/inventory/wb-inventory-list.h"
 #include "desk/inventory/wb-line-entry.h"
+#include "desk/inventory/wb-lot-choice.h"
 
 static void
 set_up (InventoryDesk *desk,
@@ -375,6 +376,119 @@ has_link (GtkWidget   *root,
 
 /* Holes and repeats are told lot by lot; a missing tag leads to its entry, a repeated one to its
  * lines. */
+static GtkWidget *
+open_bulk (InventoryDesk *desk,
+           guint          first,
+           guint          n)
+{
+  GtkWidget *dialog;
+
+  select_rows (desk, first, n);
+  g_assert_true (gtk_widget_activate_action (desk->page, "inventory.change", NULL));
+  dialog = find_dialog (desk, "Change Lines");
+  g_assert_nonnull (dialog);
+  wb_test_wait_until_drawn (dialog);
+  return dialog;
+}
+
+static gboolean
+dialog_says (GtkWidget  *dialog,
+             const char *text)
+{
+  return wb_test_find (dialog, GTK_TYPE_LABEL, text) != NULL;
+}
+
+/* Marks are added to what is there, or take its place; how many lines change is said before. */
+static void
+test_bulk_marks (InventoryDesk *desk,
+                 gconstpointer  data)
+{
+  GtkWidget *dialog = open_bulk (desk, 0, 4);
+  GtkWidget *keep;
+
+  fill (dialog, "Condition", "w 5");
+  g_assert_true (dialog_says (dialog, "3 of 4 lines change"));
+  fill (dialog, "Condition", "w 5, so");
+  g_assert_true (dialog_says (dialog, "4 of 4 lines change"));
+  press (dialog, "C_hange");
+  g_assert_cmpstr (inventory_desk_get_piece (desk, 0)->marks, ==, "W 5, SO");
+  g_assert_cmpstr (inventory_desk_get_piece (desk, 1)->marks, ==, "SC 2-4, W 5, SO");
+  g_assert_cmpstr (inventory_desk_get_piece (desk, 3)->marks, ==, "SC 10, CH 3, W 5, SO");
+
+  dialog = open_bulk (desk, 0, 2);
+  keep = wb_test_find (dialog, GTK_TYPE_CHECK_BUTTON,
+                       "_Keep the condition that is there, and add to it");
+  g_assert_nonnull (keep);
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (keep), FALSE);
+  fill (dialog, "Condition", "mcu");
+  fill (dialog, "Checked by", "L. Amadi");
+  fill (dialog, "Packing day", "2026-03-04");
+  fill (dialog, "Packing day", "yesterday");
+  g_assert_true (dialog_says (dialog, ""));
+  press (dialog, "C_hange");
+  g_assert_cmpstr (inventory_desk_get_piece (desk, 0)->marks, ==, "W 5, SO");
+  fill (dialog, "Packing day", "2026-03-04");
+  press (dialog, "C_hange");
+  g_assert_cmpstr (inventory_desk_get_piece (desk, 0)->marks, ==, "MCU");
+  g_assert_cmpstr (inventory_desk_get_piece (desk, 1)->checked_by, ==, "L. Amadi");
+  g_assert_true (g_date_valid (&inventory_desk_get_piece (desk, 1)->packed_on));
+}
+
+/* Another lot, and tags in sequence in the order shown: one step of undo. */
+static void
+test_bulk_lot (InventoryDesk *desk,
+               gconstpointer  data)
+{
+  g_autoptr (WbLot) lot = wb_record_new (WB_KIND_LOT, "red");
+  g_autoptr (WbJob) job = NULL;
+  GtkWidget *dialog;
+  GtkWidget *choice;
+
+  wb_set_text (&lot->colour, "red");
+  lot->first = 1;
+  lot->last = 20;
+  job = wb_job_with (inventory_desk_get_job (desk), lot);
+  wb_job_model_apply (desk->model, job, "Add a lot");
+
+  /* Within the lot the tags after them are taken. */
+  dialog = open_bulk (desk, 2, 3);
+  fill (dialog, "Tags in sequence from", "4");
+  g_assert_true (dialog_says (dialog, "Another line has the tag blue 204-006. Begin with a higher "
+                                      "number."));
+  fill (dialog, "Tags in sequence from", "299");
+  g_assert_true (dialog_says (dialog, "The lines would get the tags 299 to 301; that is more than "
+                                      "lot blue 204 (1–300) has."));
+  fill (dialog, "Tags in sequence from", "soon");
+  g_assert_true (dialog_says (dialog, "“soon” is no tag number. Type a whole number up to 999999."));
+  press (dialog, "C_hange");
+  g_assert_cmpint (inventory_desk_get_piece (desk, 2)->tag, ==, 3);
+  wb_test_wait_until_drawn (dialog);
+  wb_test_save_picture (dialog, "inventory-bulk-lot");
+
+  choice = wb_test_find (dialog, g_type_from_name ("WbLotChoice"), NULL);
+  wb_lot_choice_set_lot (WB_LOT_CHOICE (choice), "red");
+  fill (dialog, "Tags in sequence from", "18");
+  g_assert_true (dialog_says (dialog, "3 of 3 lines change"));
+  press (dialog, "C_hange");
+  for (guint i = 2; i < 5; i++)
+    {
+      g_assert_cmpstr (inventory_desk_get_piece (desk, i)->lot, ==, "red");
+      g_assert_cmpint (inventory_desk_get_piece (desk, i)->tag, ==, 16 + (gint64) i);
+    }
+  g_assert_true (says (desk, "3 lines changed"));
+  wb_job_model_undo (desk->model);
+  g_assert_cmpstr (inventory_desk_get_piece (desk, 2)->lot, ==, "lot");
+  g_assert_cmpint (inventory_desk_get_piece (desk, 4)->tag, ==, 5);
+
+  /* The lot alone: tags stay. */
+  dialog = open_bulk (desk, 2, 3);
+  choice = wb_test_find (dialog, g_type_from_name ("WbLotChoice"), NULL);
+  wb_lot_choice_set_lot (WB_LOT_CHOICE (choice), "red");
+  press (dialog, "C_hange");
+  g_assert_cmpstr (inventory_desk_get_piece (desk, 4)->lot, ==, "red");
+  g_assert_cmpint (inventory_desk_get_piece (desk, 4)->tag, ==, 5);
+}
+
 static void
 test_warnings (InventoryDesk *desk,
                gconstpointer  data)
@@ -527,6 +641,8 @@ main (int    argc,
   ADD ("remove", test_remove);
   ADD ("remove-refused", test_remove_refused);
   ADD ("bulk", test_bulk);
+  ADD ("bulk-marks", test_bulk_marks);
+  ADD ("bulk-lot", test_bulk_lot);
   ADD ("warnings", test_warnings);
   ADD ("lots", test_lots);
   ADD ("lot-colour", test_lot_colour);
