@@ -226,6 +226,8 @@ add_headings (WbItemTable *self)
       GtkLabel *label = add_label (self, _(headings[i]), i, 0,
                                    i == COLUMN_PLANNED || i == COLUMN_USED);
 
+      /* A heading is never broken within a word. */
+      gtk_label_set_wrap_mode (label, PANGO_WRAP_WORD);
       gtk_widget_add_css_class (GTK_WIDGET (label), "caption-heading");
     }
 }
