@@ -404,3 +404,39 @@ wb_office_verify_reckoning (WbOffice      *self,
   compare (check, kept_text, made_text);
   return g_steal_pointer (&check);
 }
+
+static gpointer
+run_verify (WbOffice      *self,
+            const WbDeed  *deed,
+            GCancellable  *cancellable,
+            GError       **error)
+{
+  return wb_office_verify_reckoning (self, deed->text, cancellable, error);
+}
+
+void
+wb_office_verify_reckoning_async (WbOffice            *self,
+                                  const char          *hash,
+                                  GCancellable        *cancellable,
+                                  GAsyncReadyCallback  callback,
+                                  gpointer             data)
+{
+  WbDeed *deed;
+
+  g_return_if_fail (WB_IS_OFFICE (self));
+  g_return_if_fail (hash != NULL);
+
+  deed = g_new0 (WbDeed, 1);
+  deed->run = run_verify;
+  deed->free_result = (GDestroyNotify) wb_frozen_check_free;
+  deed->text = g_strdup (hash);
+  wb_office_start (self, deed, wb_office_verify_reckoning_async, cancellable, callback, data);
+}
+
+WbFrozenCheck *
+wb_office_verify_reckoning_finish (WbOffice      *self,
+                                   GAsyncResult  *result,
+                                   GError       **error)
+{
+  return wb_office_finish (self, result, wb_office_verify_reckoning_async, error);
+}

@@ -68,6 +68,15 @@ WbFrozenCheck *wb_office_verify_reckoning (WbOffice       *self,
                                            GCancellable   *cancellable,
                                            GError        **error) G_GNUC_WARN_UNUSED_RESULT;
 
+void           wb_office_verify_reckoning_async  (WbOffice            *self,
+                                                  const char          *hash,
+                                                  GCancellable        *cancellable,
+                                                  GAsyncReadyCallback  callback,
+                                                  gpointer             data);
+WbFrozenCheck *wb_office_verify_reckoning_finish (WbOffice            *self,
+                                                  GAsyncResult        *result,
+                                                  GError             **error) G_GNUC_WARN_UNUSED_RESULT;
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbFrozenCheck, wb_frozen_check_free)
 
 G_END_DECLS

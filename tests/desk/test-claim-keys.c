@@ -7,6 +7,7 @@
 
 #include "desk/claim/wb-cell.h"
 #include "desk/claim/wb-claim-page.h"
+#include "desk/claim/wb-claim-steps.h"
 #include "desk/claim/wb-figure-button.h"
 #include "desk/claim/wb-reason-popover.h"
 #include "desk/claim/wb-reckoning-table.h"
@@ -14,6 +15,7 @@
 #include "desk/claim/wb-what-if.h"
 #include "desk/support/desk-fixture.h"
 #include "desk/widgets/wb-field-row.h"
+#include "office/wb-frozen-reckoning.h"
 #include "office/wb-words.h"
 #include "support/wb-test-keys.h"
 #include "support/wb-test-window.h"
@@ -410,6 +412,60 @@ test_what_if (DeskFixture   *fixture,
   g_assert_true (wb_job_model_get_job (fixture->model) == before);
 }
 
+/* --- steps ------------------------------------------------------------------------------------ */
+
+static gboolean
+has_step (gpointer fixture)
+{
+  return wb_job_count (wb_job_model_get_job (((DeskFixture *) fixture)->model), WB_KIND_STEP) == 1;
+}
+
+/* An offer is one step back: the step, the claim's status and day go together, and the reckoning
+ * that went out with it can be made again whatever becomes of the claim. */
+static void
+test_take_step (DeskFixture   *fixture,
+                gconstpointer  data)
+{
+  GtkWidget *page = present_claim (fixture);
+  g_autoptr (GPtrArray) sections = desk_find_all (page, WB_TYPE_CLAIM_STEPS);
+  GtkWidget *section = g_ptr_array_index (sections, 0);
+  g_autoptr (WbReckoning) reckoning = NULL;
+  g_autoptr (WbFrozenCheck) check = NULL;
+  g_autoptr (GError) error = NULL;
+  const WbClaimStep *step;
+  const WbClaim *claim;
+  WbJob *job;
+
+  reckoning = wb_office_reckon (fixture->office, wb_job_model_get_job (fixture->model), "c1", NULL);
+  gtk_widget_activate_action (section, "steps.take", "s", "offer");
+  wb_test_wait_until (has_step, fixture);
+  desk_fixture_settle (fixture);
+  type (fixture, "By letter\n");
+
+  job = wb_job_model_get_job (fixture->model);
+  step = wb_job_nth (job, WB_KIND_STEP, 0);
+  claim = wb_job_find (job, WB_KIND_CLAIM, "c1");
+  g_assert_cmpint (step->kind, ==, WB_STEP_OFFER);
+  g_assert_cmpstr (step->text, ==, "By letter");
+  g_assert_cmpint (step->amount.minor, ==, reckoning->side[reckoning->applies].balance);
+  g_assert_cmpint (claim->status, ==, WB_CLAIM_OFFERED);
+  g_assert_true (wb_date_is_set (&claim->decided_on));
+
+  wb_job_model_set_field (fixture->model, WB_KIND_CLAIM_LINE, "l1", "replacement", "1", &error);
+  g_assert_no_error (error);
+  check = wb_office_verify_reckoning (fixture->office, step->frozen, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_true (check->reproduced);
+
+  wb_job_model_undo (fixture->model);
+  wb_job_model_undo (fixture->model);
+  wb_job_model_undo (fixture->model);
+  job = wb_job_model_get_job (fixture->model);
+  g_assert_cmpuint (wb_job_count (job, WB_KIND_STEP), ==, 0);
+  claim = wb_job_find (job, WB_KIND_CLAIM, "c1");
+  g_assert_cmpint (claim->status, ==, WB_CLAIM_OPEN);
+}
+
 #define ADD(path, function) \
   g_test_add ("/desk/claim-keys/" path, DeskFixture, NULL, desk_fixture_set_up, function, \
               desk_fixture_tear_down)
@@ -431,6 +487,7 @@ main (int    argc,
   ADD ("figures", test_figures);
   ADD ("why", test_why);
   ADD ("what-if", test_what_if);
+  ADD ("take-step", test_take_step);
 
   return g_test_run ();
 }

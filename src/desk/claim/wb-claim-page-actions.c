@@ -153,11 +153,20 @@ wb_claim_page_enable_actions (WbClaimPage *self)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.remove-claim", has_claim);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.add-line", has_claim);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.what-if", has_claim);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.take-step", has_claim);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.add-payment", has_claim);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.remove-line",
                                  wb_record_table_get_selected_id (self->lines) != NULL);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.remove-payment",
                                  wb_record_table_get_selected_id (self->payments) != NULL);
+}
+
+static void
+take_step_action (GtkWidget  *widget,
+                  const char *name,
+                  GVariant   *target)
+{
+  wb_claim_steps_open_menu (WB_CLAIM_PAGE (widget)->steps);
 }
 
 static void
@@ -179,6 +188,7 @@ wb_claim_page_install_actions (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_install_action (widget_class, "claim.show-reckoning", NULL,
                                    show_reckoning_action);
+  gtk_widget_class_install_action (widget_class, "claim.take-step", NULL, take_step_action);
   gtk_widget_class_install_action (widget_class, "claim.what-if", NULL, what_if_action);
   gtk_widget_class_install_action (widget_class, "claim.add-claim", NULL, add_claim_action);
   gtk_widget_class_install_action (widget_class, "claim.remove-claim", NULL, remove_claim_action);

@@ -6,6 +6,7 @@
 
 #include "core/wb-reckoning.h"
 #include "desk/claim/wb-claim-head.h"
+#include "desk/claim/wb-claim-steps.h"
 #include "desk/claim/wb-evidence-card.h"
 #include "desk/claim/wb-outcome.h"
 #include "desk/claim/wb-reckoning-view.h"
@@ -27,6 +28,7 @@ struct _WbClaimPage
   WbEvidenceCard  *evidence;
   WbReckoningView *reckoning_view;
   WbRecordTable   *payments;
+  WbClaimSteps    *steps;
   GtkWidget       *no_lines;
   GtkWidget       *no_payments;
   GtkWidget       *outcome;

@@ -108,6 +108,7 @@ update (WbClaimPage *self)
   show_outcome (self);
   show_or_say (self->lines, self->no_lines);
   show_or_say (self->payments, self->no_payments);
+  wb_claim_steps_update (self->steps);
   wb_record_table_renew_notices (self->lines);
   show_evidence (self);
 }
@@ -381,6 +382,7 @@ static void
 ensure_types (void)
 {
   g_type_ensure (WB_TYPE_CLAIM_HEAD);
+  g_type_ensure (WB_TYPE_CLAIM_STEPS);
   g_type_ensure (WB_TYPE_COLUMNS);
   g_type_ensure (WB_TYPE_EVIDENCE_CARD);
   g_type_ensure (WB_TYPE_OUTCOME);
@@ -425,6 +427,7 @@ wb_claim_page_class_init (WbClaimPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, evidence);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, reckoning_view);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, payments);
+  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, steps);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, no_lines);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, no_payments);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, outcome);

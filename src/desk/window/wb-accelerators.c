@@ -110,6 +110,7 @@ static const Accelerator table[] = {
   { "claim.add-line", "<Control><Alt>l", N_("Claim"), N_("Add a line") },
   { "claim.remove-line", "<Control><Shift>Delete", N_("Claim"), N_("Remove the line") },
   { "claim.add-payment", "<Control><Alt>m", N_("Claim"), N_("Add a payment") },
+  { "claim.take-step", "<Control><Alt>t", N_("Claim"), N_("Take a step: a letter, an offer, a release") },
   { "claim.what-if", "<Control><Alt>i", N_("Claim"),
     N_("See what it would come to if things were otherwise") },
   { "claim.show-reckoning", "<Control><Alt>r", N_("Claim"),
