@@ -15,6 +15,9 @@ static const WbEnumValue clock_kinds[] = {
   { WB_CLOCK_DECIDE, "decide", N_("Pay, decline or make an offer") },
   { WB_CLOCK_STATUS, "status", N_("Report why it is not decided") },
   { WB_CLOCK_SUIT, "suit", N_("Claimant’s last day to sue") },
+  { WB_CLOCK_INSPECT, "inspect", N_("Inspect what is claimed") },
+  { WB_CLOCK_MEDIATE, "mediate", N_("Claimant’s last day to ask for mediation") },
+  { WB_CLOCK_ARBITRATE, "arbitrate", N_("Decision of the arbitrator") },
 };
 
 const WbEnum wb_clock_kinds = { "clock", clock_kinds, G_N_ELEMENTS (clock_kinds) };
@@ -80,36 +83,150 @@ add_clock (GArray       *clocks,
   return TRUE;
 }
 
-/* After the day to decide a status is due again and again: the next one that is not past yet, or
- * the first while there is still time to decide is none at all. */
+/* --- what the steps of a claim say ------------------------------------------------------------ */
+
+/* Returns: the earliest day of a step of @kind on or after @after (which may be unset), or unset. */
+static GDate
+find_first_step (const WbJob   *job,
+                 const WbClaim *claim,
+                 WbStepKind     kind,
+                 const GDate   *after)
+{
+  GDate first = { 0 };
+
+  for (guint i = 0; i < wb_job_count (job, WB_KIND_STEP); i++)
+    {
+      const WbClaimStep *step = wb_job_nth (job, WB_KIND_STEP, i);
+
+      if (step->kind != kind || !wb_date_is_set (&step->on)
+          || g_strcmp0 (step->claim, claim->record.id) != 0
+          || (after != NULL && wb_date_compare (&step->on, after) < 0))
+        continue;
+      first = earlier_of (&first, &step->on);
+    }
+
+  return first;
+}
+
+/* Returns: the latest day of a step of @kind, or unset. */
+static GDate
+find_last_step (const WbJob   *job,
+                const WbClaim *claim,
+                WbStepKind     kind)
+{
+  GDate last = { 0 };
+
+  for (guint i = 0; i < wb_job_count (job, WB_KIND_STEP); i++)
+    {
+      const WbClaimStep *step = wb_job_nth (job, WB_KIND_STEP, i);
+
+      if (step->kind == kind && g_strcmp0 (step->claim, claim->record.id) == 0
+          && wb_date_compare (&step->on, &last) > 0)
+        last = step->on;
+    }
+
+  return last;
+}
+
+static GDate
+field_or_step (const GDate   *field,
+               const WbJob   *job,
+               const WbClaim *claim,
+               WbStepKind     kind)
+{
+  return wb_date_is_set (field) ? *field : find_first_step (job, claim, kind, NULL);
+}
+
+/* --- clocks that start late ------------------------------------------------------------------- */
+
+/* Sets @out to the end of the time to decide; %TRUE when there is one and it is past undecided. */
+static gboolean
+is_undecided (const WbTerms *terms,
+              const WbClaim *claim,
+              const GDate   *today,
+              GDate         *out)
+{
+  return wb_period_is_set (terms->decide_within) && wb_date_is_set (&claim->received_on)
+         && !wb_date_is_set (&claim->decided_on)
+         && wb_date_add_period (&claim->received_on, terms->decide_within, out, NULL)
+         && wb_date_compare (today, out) > 0;
+}
+
+/* A status is due so many days after the end of the time to decide, and again so many after each
+ * that was sent since. */
 static gboolean
 add_status (GArray         *clocks,
             const WbTerms  *terms,
+            const WbJob    *job,
             const WbClaim  *claim,
             const GDate    *today,
             GError        **error)
 {
   WbClock clock = { .kind = WB_CLOCK_STATUS, .key = WB_KEY_STATUS_EVERY };
-  GDate last_day;
+  GDate sent = find_last_step (job, claim, WB_STEP_STATUS);
 
-  if (!wb_period_is_set (terms->decide_within) || !wb_period_is_set (terms->status_every)
-      || terms->status_every.count == 0
-      || !wb_date_is_set (&claim->received_on) || wb_date_is_set (&claim->decided_on))
+  if (!is_undecided (terms, claim, today, &clock.from))
     return TRUE;
 
-  if (!wb_date_add_period (&claim->received_on, terms->decide_within, &last_day, error))
-    return FALSE;
-  if (wb_date_compare (today, &last_day) <= 0)
-    return TRUE;
-
-  while (wb_date_compare (&last_day, today) < 0)
-    {
-      clock.from = last_day;
-      if (!wb_date_add_period (&clock.from, terms->status_every, &last_day, error))
-        return FALSE;
-    }
-
+  if (wb_date_compare (&sent, &clock.from) > 0)
+    clock.from = sent;
   return add_clock (clocks, clock, terms->status_every, today, error);
+}
+
+/* From the decision, or from the end of the time for one; not after a claim has a certain age. */
+static gboolean
+add_mediation (GArray         *clocks,
+               const WbTerms  *terms,
+               const WbClaim  *claim,
+               const GDate    *today,
+               GError        **error)
+{
+  WbClock clock = { .kind = WB_CLOCK_MEDIATE, .key = WB_KEY_MEDIATE_WITHIN,
+                    .from = claim->decided_on };
+  GDate end;
+  WbClock *added;
+
+  if (!wb_period_is_set (terms->mediate_within)
+      || (!wb_date_is_set (&clock.from) && !is_undecided (terms, claim, today, &clock.from)))
+    return TRUE;
+
+  if (!add_clock (clocks, clock, terms->mediate_within, today, error))
+    return FALSE;
+  if (!wb_period_is_set (terms->mediate_until) || !wb_date_is_set (&claim->received_on))
+    return TRUE;
+  if (!wb_date_add_period (&claim->received_on, terms->mediate_until, &end, error))
+    return FALSE;
+
+  added = &g_array_index (clocks, WbClock, clocks->len - 1);
+  if (wb_date_compare (&end, &added->last_day) < 0)
+    {
+      added->last_day = end;
+      added->key = WB_KEY_MEDIATE_UNTIL;
+      set_state (added, today);
+    }
+  return TRUE;
+}
+
+/* Over when a release was signed or the claim closed after it. */
+static gboolean
+add_arbitration (GArray         *clocks,
+                 const WbTerms  *terms,
+                 const WbJob    *job,
+                 const WbClaim  *claim,
+                 const GDate    *today,
+                 GError        **error)
+{
+  WbClock clock = { .kind = WB_CLOCK_ARBITRATE, .key = WB_KEY_ARBITRATE_WITHIN,
+                    .from = find_first_step (job, claim, WB_STEP_ARBITRATION, NULL) };
+  GDate release, closed;
+
+  if (!wb_date_is_set (&clock.from))
+    return TRUE;
+
+  release = find_first_step (job, claim, WB_STEP_RELEASE, &clock.from);
+  closed = find_first_step (job, claim, WB_STEP_CLOSED, &clock.from);
+  clock.done_on = earlier_of (&release, &closed);
+  return add_clock (clocks, clock, terms->arbitrate_within, today, error);
 }
 
 static gboolean
@@ -136,18 +253,25 @@ wb_claim_clocks (const WbTerms *terms,
 {
   g_autoptr (GArray) clocks = g_array_new (FALSE, TRUE, sizeof (WbClock));
   const GDate *delivered = wb_order_delivery_day (wb_job_order (job));
+  GDate noticed = find_first_step (job, claim, WB_STEP_NOTICE, NULL);
+  GDate acknowledged = field_or_step (&claim->acknowledged_on, job, claim, WB_STEP_ACKNOWLEDGED);
   WbClock notice = { .kind = WB_CLOCK_NOTICE, .key = WB_KEY_NOTICE_WITHIN,
-                     .from = *delivered, .done_on = claim->received_on };
+                     .from = *delivered,
+                     .done_on = earlier_of (&noticed, &claim->received_on) };
   WbClock file = { .kind = WB_CLOCK_CLAIM, .key = WB_KEY_CLAIM_WITHIN,
                    .from = *delivered, .done_on = claim->received_on };
   WbClock late = { .kind = WB_CLOCK_LATE_CLAIM, .key = WB_KEY_LATE_UNTIL,
                    .from = *delivered, .done_on = claim->received_on };
   WbClock acknowledge = { .kind = WB_CLOCK_ACKNOWLEDGE, .key = WB_KEY_ACKNOWLEDGE_WITHIN,
                           .from = claim->received_on,
-                          .done_on = earlier_of (&claim->acknowledged_on, &claim->decided_on) };
+                          .done_on = earlier_of (&acknowledged, &claim->decided_on) };
   WbClock decide = { .kind = WB_CLOCK_DECIDE, .key = WB_KEY_DECIDE_WITHIN,
                      .from = claim->received_on, .done_on = claim->decided_on };
   WbClock suit = { .kind = WB_CLOCK_SUIT, .key = WB_KEY_SUIT_WITHIN, .from = claim->decided_on };
+  WbClock inspect = { .kind = WB_CLOCK_INSPECT, .key = WB_KEY_INSPECT_WITHIN,
+                      .from = claim->received_on,
+                      .done_on = field_or_step (&claim->inspected_on, job, claim,
+                                                WB_STEP_INSPECTION) };
 
   if (!add_clock (clocks, notice, terms->notice_within, today, error)
       || !add_clock (clocks, file, terms->claim_within, today, error)
@@ -155,9 +279,12 @@ wb_claim_clocks (const WbTerms *terms,
           && !add_clock (clocks, late, terms->late_until, today, error))
       || !add_clock (clocks, acknowledge, terms->acknowledge_within, today, error)
       || !add_clock (clocks, decide, terms->decide_within, today, error)
-      || !add_status (clocks, terms, claim, today, error)
+      || !add_status (clocks, terms, job, claim, today, error)
       || (claim->status == WB_CLAIM_DECLINED
-          && !add_clock (clocks, suit, terms->suit_within, today, error)))
+          && !add_clock (clocks, suit, terms->suit_within, today, error))
+      || !add_clock (clocks, inspect, terms->inspect_within, today, error)
+      || !add_mediation (clocks, terms, claim, today, error)
+      || !add_arbitration (clocks, terms, job, claim, today, error))
     return NULL;
 
   return g_steal_pointer (&clocks);

@@ -18,6 +18,9 @@ typedef enum
   WB_CLOCK_DECIDE,       /* to pay, decline or offer, from its receipt: 49 CFR 370.9(a) */
   WB_CLOCK_STATUS,       /* to report why it is not decided yet, again and again: 49 CFR 370.9(a) */
   WB_CLOCK_SUIT,         /* for the claimant to sue, from notice that it is declined */
+  WB_CLOCK_INSPECT,      /* for the carrier to inspect, from receipt of the claim */
+  WB_CLOCK_MEDIATE,      /* for the claimant to ask for mediation, from the decision */
+  WB_CLOCK_ARBITRATE,    /* to decide in arbitration, from the request: 49 USC 14708(b) */
 } WbClockKind;
 
 extern const WbEnum wb_clock_kinds;
@@ -58,8 +61,12 @@ typedef struct
  *
  * The clocks that the terms set on @claim, in the order of the enum. One that the terms do not have
  * is left out, and so is one that does not concern the claim: the late claim when it came in time,
- * the status while there is time to decide, the suit unless it was declined. Returns: (transfer
- * full) (element-type WbClock) (nullable): or %NULL with %WB_CORE_ERROR_RANGE when a date falls
+ * the status while there is time to decide, the suit unless it was declined, mediation while there
+ * is neither a decision nor the time for one past, arbitration that nobody asked for.
+ *
+ * What the claim does not say of a day the steps of the claim say: the first notice, the first
+ * acknowledgement, the first inspection. A status is due from the end of the time to decide, and
+ * from the last one sent after it. Returns: (transfer full) (element-type WbClock) (nullable): or %NULL with %WB_CORE_ERROR_RANGE when a date falls
  * outside the calendar.
  */
 GArray *wb_claim_clocks (const WbTerms *terms,

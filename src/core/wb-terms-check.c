@@ -119,6 +119,8 @@ check_claims (const Part *part,
                     "delivery");
   if (has (part, WB_KEY_STATUS_EVERY) && !has (part, WB_KEY_DECIDE_WITHIN))
     return fail_no_effect (part, WB_KEY_STATUS_EVERY, error, "“decide-within”");
+  if (has (part, WB_KEY_MEDIATE_UNTIL) && !has (part, WB_KEY_MEDIATE_WITHIN))
+    return fail_no_effect (part, WB_KEY_MEDIATE_UNTIL, error, "“mediate-within”");
   return TRUE;
 }
 

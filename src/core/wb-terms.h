@@ -40,6 +40,10 @@ typedef enum
   WB_KEY_DECIDE_WITHIN,
   WB_KEY_STATUS_EVERY,
   WB_KEY_SUIT_WITHIN,
+  WB_KEY_INSPECT_WITHIN,
+  WB_KEY_MEDIATE_WITHIN,
+  WB_KEY_MEDIATE_UNTIL,
+  WB_KEY_ARBITRATE_WITHIN,
   /* [released] and [full]: the same keys twice */
   WB_KEY_OFFERED,
   WB_KEY_MEASURE,
@@ -161,6 +165,10 @@ typedef struct
   WbPeriod        decide_within;            /* from receipt of the claim */
   WbPeriod        status_every;             /* after decide_within */
   WbPeriod        suit_within;              /* from written notice of disallowance */
+  WbPeriod        inspect_within;           /* from receipt of the claim */
+  WbPeriod        mediate_within;           /* from the decision, or the end of decide_within */
+  WbPeriod        mediate_until;            /* from receipt of the claim; cuts mediate_within */
+  WbPeriod        arbitrate_within;         /* from the request for arbitration */
   WbSideTerms     side[WB_N_SIDES];
   WbTermsEntry    entry[WB_N_SCOPES][WB_N_TERMS_KEYS];
 } WbTerms;

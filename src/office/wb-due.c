@@ -62,11 +62,14 @@ is_of_the_office (WbClockKind kind)
     case WB_CLOCK_ACKNOWLEDGE:
     case WB_CLOCK_DECIDE:
     case WB_CLOCK_STATUS:
+    case WB_CLOCK_INSPECT:
       return TRUE;
     case WB_CLOCK_NOTICE:
     case WB_CLOCK_CLAIM:
     case WB_CLOCK_LATE_CLAIM:
     case WB_CLOCK_SUIT:
+    case WB_CLOCK_MEDIATE:
+    case WB_CLOCK_ARBITRATE:
       return FALSE;
     }
   g_return_val_if_reached (FALSE);

@@ -252,6 +252,8 @@
   { "together/until-not-plain", 12,
     "claim-within = 9 months\nlate-claim = actual-value\nlate-until = 2000 days without holidays",
     "14: this period counts every day; expected a period without “without”" },
+  { "together/mediate-until-alone", 13, "mediate-until = 120 days",
+    "13: “mediate-until” has no effect here; expected “mediate-within” with it" },
   { "together/status-without-decide", 13, "status-every = 60 days",
     "13: “status-every” has no effect here; expected “decide-within” with it" },
   { "together/gross-without-rate", 17, "shipment-weight = gross",

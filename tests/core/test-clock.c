@@ -3,6 +3,8 @@
 
 #include "core/wb-clock.h"
 
+#include "random-values.h"
+
 #define TERMS \
   "regime = trial\ntitle = Trial\ncurrency = USD\nmove-type = interstate\n" \
   "[edition]\nfrom = 2012-05-15\n" \
@@ -44,7 +46,7 @@ static const ClockCase cases[] = {
     "claim met 2024-10-15\n"
     "acknowledge met 2024-03-31\n"
     "decide past 2024-06-29 -61\n"
-    "status running 2024-10-27 59\n" },
+    "status past 2024-08-28 -1\n" },
   { "2024-01-15", "2024-10-16", NULL, "2024-10-20", WB_CLAIM_DECLINED, "2024-11-01",
     "notice missed 2024-03-30\n"
     "claim missed 2024-10-15\n"
@@ -163,11 +165,323 @@ test_case (gconstpointer data)
   g_assert_cmpstr (text, ==, trial->expected);
 }
 
+/* --- steps ------------------------------------------------------------------------------------ */
+
+/* As TERMS, with inspection, mediation and arbitration. */
+static WbTerms *
+read_more_terms (void)
+{
+  g_autoptr (GString) text = g_string_new (TERMS);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) editions = NULL;
+
+  g_string_replace (text, "suit-within",
+                    "inspect-within = 30 days\n"
+                    "mediate-within = 30 days without sundays and holidays\n"
+                    "mediate-until = 120 days\narbitrate-within = 60 days\nsuit-within", 1);
+  editions = wb_terms_parse (text->str, text->len, "trial.terms", &error);
+  g_assert_no_error (error);
+  return wb_terms_ref (g_ptr_array_index (editions, 0));
+}
+
+/* One claim delivered on 2024-01-15 and received on 2024-03-01, with up to four steps. */
+typedef struct
+{
+  const char *decided;
+  const char *today;
+  struct { WbStepKind kind; const char *on; } steps[4];
+  WbClockKind kind;
+  const char *expected;     /* NULL: there is no such clock */
+} StepCase;
+
+static const StepCase step_cases[] = {
+  { NULL, "2024-03-10", { { WB_STEP_NOTICE, "2024-02-01" } }, WB_CLOCK_NOTICE,
+    "notice met 2024-03-30" },
+  { NULL, "2024-04-10", { { WB_STEP_ACKNOWLEDGED, "2024-03-31" } }, WB_CLOCK_ACKNOWLEDGE,
+    "acknowledge met 2024-03-31" },
+  { NULL, "2024-04-10",
+    { { WB_STEP_ACKNOWLEDGED, "2024-04-05" }, { WB_STEP_ACKNOWLEDGED, "2024-04-01" } },
+    WB_CLOCK_ACKNOWLEDGE, "acknowledge missed 2024-03-31" },
+  { NULL, "2024-03-20", { { WB_STEP_OFFER, "2024-03-10" } }, WB_CLOCK_INSPECT,
+    "inspect running 2024-03-31 11" },
+  { NULL, "2024-03-20", { { WB_STEP_INSPECTION, "2024-03-18" } }, WB_CLOCK_INSPECT,
+    "inspect met 2024-03-31" },
+  /* The time to decide ends on 29 June: a letter before it moves nothing, one after it does. */
+  { NULL, "2024-07-10", { { WB_STEP_STATUS, "2024-06-20" } }, WB_CLOCK_STATUS,
+    "status running 2024-08-28 49" },
+  { NULL, "2024-09-10", { { WB_STEP_STATUS, "2024-08-28" } }, WB_CLOCK_STATUS,
+    "status running 2024-10-27 47" },
+  { NULL, "2024-09-10", { { WB_STEP_STATUS, "2024-07-05" }, { WB_STEP_STATUS, "2024-07-01" } },
+    WB_CLOCK_STATUS, "status past 2024-09-03 -7" },
+  { "2024-07-01", "2024-09-10", { { WB_STEP_STATUS, "2024-07-05" } }, WB_CLOCK_STATUS, NULL },
+  { NULL, "2024-06-29", { { WB_STEP_OTHER, NULL } }, WB_CLOCK_STATUS, NULL },
+  /* 30 days from 15 April without its five Sundays; the claim's own 120 days end on 29 June. */
+  { "2024-04-15", "2024-04-20", { { WB_STEP_OTHER, NULL } }, WB_CLOCK_MEDIATE,
+    "mediate running 2024-05-20 30" },
+  { "2024-06-10", "2024-06-20", { { WB_STEP_OTHER, NULL } }, WB_CLOCK_MEDIATE,
+    "mediate running 2024-06-29 9" },
+  { NULL, "2024-06-20", { { WB_STEP_OTHER, NULL } }, WB_CLOCK_MEDIATE, NULL },
+  { NULL, "2024-07-20", { { WB_STEP_ARBITRATION, "2024-07-01" } }, WB_CLOCK_ARBITRATE,
+    "arbitrate running 2024-08-30 41" },
+  { NULL, "2024-08-20",
+    { { WB_STEP_ARBITRATION, "2024-07-01" }, { WB_STEP_RELEASE, "2024-06-01" },
+      { WB_STEP_CLOSED, "2024-08-15" } },
+    WB_CLOCK_ARBITRATE, "arbitrate met 2024-08-30" },
+  { NULL, "2024-07-20", { { WB_STEP_SUIT, "2024-07-01" } }, WB_CLOCK_ARBITRATE, NULL },
+};
+
+static WbJob *
+add_step (WbJob      *job,
+          const char *id,
+          WbStepKind  kind,
+          const char *on)
+{
+  g_autoptr (WbClaimStep) step = wb_record_new (WB_KIND_STEP, id);
+
+  step->kind = kind;
+  wb_set_text (&step->claim, "c1");
+  read_date (on, &step->on);
+  return wb_job_with (job, step);
+}
+
+static void
+test_step_case (gconstpointer data)
+{
+  const StepCase *trial = data;
+  g_autoptr (WbTerms) terms = read_more_terms ();
+  g_autoptr (WbJob) job = wb_job_new ("j1", "USD");
+  g_autoptr (WbOrder) order = wb_record_copy (wb_job_order (job));
+  g_autoptr (WbClaim) claim = wb_record_new (WB_KIND_CLAIM, "c1");
+  g_autoptr (GArray) clocks = NULL;
+  g_autofree char *text = NULL;
+  g_auto (GStrv) lines = NULL;
+  const char *found = NULL;
+  GDate today = { 0 };
+
+  read_date ("2024-01-15", &order->delivered_on);
+  read_date ("2024-03-01", &claim->received_on);
+  read_date (trial->decided, &claim->decided_on);
+  read_date (trial->today, &today);
+  {
+    WbJob *with = wb_job_with (job, order);
+
+    wb_job_unref (job);
+    job = with;
+  }
+  for (guint i = 0; i < G_N_ELEMENTS (trial->steps) && trial->steps[i].kind != 0; i++)
+    {
+      g_autofree char *id = g_strdup_printf ("s%u", i);
+      WbJob *with = add_step (job, id, trial->steps[i].kind, trial->steps[i].on);
+
+      wb_job_unref (job);
+      job = with;
+    }
+
+  clocks = wb_claim_clocks (terms, job, claim, &today, NULL);
+  text = clocks_to_text (clocks);
+  lines = g_strsplit (text, "\n", -1);
+  for (guint i = 0; lines[i] != NULL; i++)
+    {
+      const char *nick = wb_enum_nick (&wb_clock_kinds, (int) trial->kind);
+
+      if (g_str_has_prefix (lines[i], nick) && lines[i][strlen (nick)] == ' ')
+        found = lines[i];
+    }
+  g_assert_cmpstr (found, ==, trial->expected);
+}
+
+/* --- independence ----------------------------------------------------------------------------- */
+
+#define ONLY(kind) (1u << WB_CLOCK_##kind)
+#define FROM_RECEIPT (ONLY (NOTICE) | ONLY (CLAIM) | ONLY (LATE_CLAIM) | ONLY (ACKNOWLEDGE) \
+                      | ONLY (DECIDE) | ONLY (STATUS) | ONLY (INSPECT) | ONLY (MEDIATE))
+
+/* What a date may move, and where it stands: in the order, in the claim, or in a step of a kind. */
+typedef struct
+{
+  const char *name;
+  gssize      in_order;
+  gssize      in_claim;
+  WbStepKind  step;
+  guint       moves;
+} Input;
+
+#define ORDER(member, moves) \
+  { #member, (gssize) G_STRUCT_OFFSET (WbOrder, member), -1, WB_STEP_NONE, moves }
+#define CLAIM(member, moves) \
+  { #member, -1, (gssize) G_STRUCT_OFFSET (WbClaim, member), WB_STEP_NONE, moves }
+#define STEP(kind, moves) { #kind, -1, -1, WB_STEP_##kind, moves }
+
+static const Input inputs[] = {
+  ORDER (delivered_on, ONLY (NOTICE) | ONLY (CLAIM) | ONLY (LATE_CLAIM)),
+  ORDER (picked_up_on, 0),
+  ORDER (storage_to, 0),
+  CLAIM (received_on, FROM_RECEIPT),
+  CLAIM (acknowledged_on, ONLY (ACKNOWLEDGE)),
+  CLAIM (decided_on, ONLY (ACKNOWLEDGE) | ONLY (DECIDE) | ONLY (STATUS) | ONLY (SUIT)
+                     | ONLY (MEDIATE)),
+  CLAIM (inspected_on, ONLY (INSPECT)),
+  STEP (NOTICE, ONLY (NOTICE)),
+  STEP (ACKNOWLEDGED, ONLY (ACKNOWLEDGE)),
+  STEP (INSPECTION, ONLY (INSPECT)),
+  STEP (STATUS, ONLY (STATUS)),
+  STEP (ARBITRATION, ONLY (ARBITRATE)),
+  STEP (RELEASE, ONLY (ARBITRATE)),
+  STEP (CLOSED, ONLY (ARBITRATE)),
+  STEP (OFFER, 0),
+  STEP (COUNTER_OFFER, 0),
+  STEP (REQUEST, 0),
+  STEP (SUIT, 0),
+};
+
+static GDate
+random_day (void)
+{
+  GDate day = { 0 };
+
+  if (g_test_rand_int_range (0, 5) > 0)
+    {
+      g_date_set_dmy (&day, 1, G_DATE_JANUARY, 2024);
+      g_date_add_days (&day, (guint) g_test_rand_int_range (0, 400));
+    }
+  return day;
+}
+
+typedef struct
+{
+  GDate dates[G_N_ELEMENTS (inputs)];
+  WbClaimStatus status;
+} Dates;
+
+static char *
+clocks_of (WbTerms     *terms,
+           const Dates *dates,
+           const GDate *today,
+           guint        kinds)
+{
+  g_autoptr (WbJob) empty = wb_job_new ("j1", "USD");
+  g_autoptr (GPtrArray) records = g_ptr_array_new_with_free_func (wb_record_unref);
+  g_autoptr (WbJob) job = NULL;
+  g_autoptr (GArray) clocks = NULL;
+  g_autoptr (GArray) wanted = g_array_new (FALSE, FALSE, sizeof (WbClock));
+  WbOrder *order = wb_record_copy (wb_job_order (empty));
+  WbClaim *claim = wb_record_new (WB_KIND_CLAIM, "c1");
+
+  g_ptr_array_add (records, order);
+  g_ptr_array_add (records, claim);
+  claim->status = dates->status;
+  for (guint i = 0; i < G_N_ELEMENTS (inputs); i++)
+    {
+      g_autofree char *id = g_strdup_printf ("s%u", i);
+
+      if (inputs[i].in_order >= 0)
+        G_STRUCT_MEMBER (GDate, order, inputs[i].in_order) = dates->dates[i];
+      else if (inputs[i].in_claim >= 0)
+        G_STRUCT_MEMBER (GDate, claim, inputs[i].in_claim) = dates->dates[i];
+      else
+        {
+          WbClaimStep *step = wb_record_new (WB_KIND_STEP, id);
+
+          step->kind = inputs[i].step;
+          step->on = dates->dates[i];
+          wb_set_text (&step->claim, "c1");
+          g_ptr_array_add (records, step);
+        }
+    }
+  job = wb_job_with_many (empty, records);
+  clocks = wb_claim_clocks (terms, job, claim, today, NULL);
+  g_assert_nonnull (clocks);
+  for (guint i = 0; i < clocks->len; i++)
+    {
+      const WbClock *clock = &g_array_index (clocks, WbClock, i);
+
+      if ((kinds & (1u << clock->kind)) != 0)
+        g_array_append_val (wanted, *clock);
+    }
+  return clocks_to_text (wanted);
+}
+
+/* A clock never moves when a date changes that only another clock goes by. */
+static void
+test_independent (void)
+{
+  g_autoptr (WbTerms) terms = read_more_terms ();
+  guint n_moved = 0;
+
+  random_begin ();
+  for (guint i = 0; i < 4000; i++)
+    {
+      Dates dates = { .status = (WbClaimStatus) g_test_rand_int_range (0, 5) };
+      guint at = (guint) g_test_rand_int_range (0, G_N_ELEMENTS (inputs));
+      g_autofree char *before = NULL;
+      g_autofree char *after = NULL;
+      g_autofree char *all_before = NULL;
+      g_autofree char *all_after = NULL;
+      GDate today;
+
+      for (guint j = 0; j < G_N_ELEMENTS (inputs); j++)
+        dates.dates[j] = random_day ();
+      do
+        today = random_day ();
+      while (!wb_date_is_set (&today));
+      before = clocks_of (terms, &dates, &today, ~inputs[at].moves);
+      all_before = clocks_of (terms, &dates, &today, ~0u);
+      dates.dates[at] = random_day ();
+      after = clocks_of (terms, &dates, &today, ~inputs[at].moves);
+      all_after = clocks_of (terms, &dates, &today, ~0u);
+      if (!g_str_equal (before, after))
+        g_test_message ("%s moved another clock", inputs[at].name);
+      g_assert_cmpstr (before, ==, after);
+      n_moved += g_str_equal (all_before, all_after) ? 0 : 1;
+    }
+  /* The dates do move their own clocks. */
+  g_assert_cmpuint (n_moved, >, 400);
+}
+
+/* Nor does a period of the terms move any clock but its own and those that begin at its end. */
+static void
+test_periods (void)
+{
+  static const struct { gsize offset; guint moves; } periods[] = {
+    { G_STRUCT_OFFSET (WbTerms, notice_within), ONLY (NOTICE) },
+    { G_STRUCT_OFFSET (WbTerms, claim_within), ONLY (CLAIM) | ONLY (LATE_CLAIM) },
+    { G_STRUCT_OFFSET (WbTerms, late_until), ONLY (LATE_CLAIM) },
+    { G_STRUCT_OFFSET (WbTerms, acknowledge_within), ONLY (ACKNOWLEDGE) },
+    { G_STRUCT_OFFSET (WbTerms, decide_within), ONLY (DECIDE) | ONLY (STATUS) | ONLY (MEDIATE) },
+    { G_STRUCT_OFFSET (WbTerms, status_every), ONLY (STATUS) },
+    { G_STRUCT_OFFSET (WbTerms, suit_within), ONLY (SUIT) },
+    { G_STRUCT_OFFSET (WbTerms, inspect_within), ONLY (INSPECT) },
+    { G_STRUCT_OFFSET (WbTerms, mediate_within), ONLY (MEDIATE) },
+    { G_STRUCT_OFFSET (WbTerms, mediate_until), ONLY (MEDIATE) },
+    { G_STRUCT_OFFSET (WbTerms, arbitrate_within), ONLY (ARBITRATE) },
+  };
+
+  random_begin ();
+  for (guint i = 0; i < 1000; i++)
+    {
+      guint at = (guint) g_test_rand_int_range (0, G_N_ELEMENTS (periods));
+      g_autoptr (WbTerms) terms = read_more_terms ();
+      g_autofree char *before = NULL;
+      g_autofree char *after = NULL;
+      Dates dates = { .status = (WbClaimStatus) g_test_rand_int_range (0, 5) };
+      GDate today = { 0 };
+
+      for (guint j = 0; j < G_N_ELEMENTS (inputs); j++)
+        dates.dates[j] = random_day ();
+      read_date ("2024-12-01", &today);
+      before = clocks_of (terms, &dates, &today, ~periods[at].moves);
+      G_STRUCT_MEMBER (WbPeriod, terms, periods[at].offset) =
+        (WbPeriod) { g_test_rand_int_range (1, 400), WB_PERIOD_DAYS };
+      after = clocks_of (terms, &dates, &today, ~periods[at].moves);
+      g_assert_cmpstr (before, ==, after);
+    }
+}
+
 /* Every kind has a name of its own. */
 static void
 test_kinds (void)
 {
-  for (int kind = WB_CLOCK_NOTICE; kind <= WB_CLOCK_SUIT; kind++)
+  for (int kind = WB_CLOCK_NOTICE; kind <= WB_CLOCK_ARBITRATE; kind++)
     {
       const WbEnumValue *row = wb_enum_find (&wb_clock_kinds, kind);
 
@@ -189,7 +503,15 @@ main (int    argc,
 
       g_test_add_data_func (path, &cases[i], test_case);
     }
+  for (guint i = 0; i < G_N_ELEMENTS (step_cases); i++)
+    {
+      g_autofree char *path = g_strdup_printf ("/core/clock/step/%u", i);
+
+      g_test_add_data_func (path, &step_cases[i], test_step_case);
+    }
   g_test_add_func ("/core/clock/kinds", test_kinds);
+  g_test_add_func ("/core/clock/independent", test_independent);
+  g_test_add_func ("/core/clock/periods", test_periods);
   g_test_add_func ("/core/clock/delivery-day", test_delivery_day);
 
   return g_test_run ();

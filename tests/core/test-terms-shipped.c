@@ -25,7 +25,8 @@ parse (const char *text)
 
 /* --- shipped files ---------------------------------------------------------------------------- */
 
-static const char *const shipped[] = { "us-interstate", "us-military", "us-washington" };
+static const char *const shipped[] = { "us-interstate", "us-military", "us-texas",
+                                       "us-washington" };
 
 static char *
 read_shipped (const char *name)
@@ -61,7 +62,8 @@ test_shipped (void)
         const WbTerms *terms = g_ptr_array_index (editions, 0);
 
         g_assert_true (
-          g_strv_contains ((const char *const[]) { shipped[0], shipped[1], shipped[2], NULL },
+          g_strv_contains ((const char *const[]) { shipped[0], shipped[1], shipped[2], shipped[3],
+                                                NULL },
                            stem));
         g_assert_cmpstr (terms->regime, ==, stem);
         wb_terms_set_add (set, editions, FALSE, &error);
@@ -69,7 +71,7 @@ test_shipped (void)
         n++;
       }
   g_assert_cmpuint (n, ==, G_N_ELEMENTS (shipped));
-  g_assert_cmpuint (wb_terms_set_count (set), ==, 5);
+  g_assert_cmpuint (wb_terms_set_count (set), ==, 6);
 }
 
 /* A shipped file leaves nothing that costs money to silence: each edition writes the freight,
