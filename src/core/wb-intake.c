@@ -84,6 +84,9 @@ is_claimed_elsewhere (const WbJob       *job,
                       const WbClaim     *claim,
                       const WbClaimLine *line)
 {
+  if (wb_job_count (job, WB_KIND_CLAIM) < 2)
+    return FALSE;
+
   for (guint i = 0; i < wb_job_count (job, WB_KIND_CLAIM_LINE); i++)
     {
       const WbClaimLine *other = wb_job_nth (job, WB_KIND_CLAIM_LINE, i);

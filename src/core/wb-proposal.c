@@ -6,6 +6,9 @@
 
 #include "core/wb-proposal-private.h"
 
+#include "core/wb-core.h"
+#include "core/wb-text.h"
+
 /* --- the case --------------------------------------------------------------------------------- */
 
 WbProof *
@@ -254,6 +257,35 @@ wb_proposal_free (WbProposal *self)
   wb_terms_unref (self->terms);
   g_free (self->claimed);
   g_free (self);
+}
+
+WbClaimLine *
+wb_proposal_judge (const WbProposal   *self,
+                   const WbClaimLine  *line,
+                   WbVerdict           verdict,
+                   const char         *reason,
+                   GError            **error)
+{
+  WbClaimLine *judged;
+
+  g_return_val_if_fail (self != NULL, NULL);
+  g_return_val_if_fail (line != NULL, NULL);
+
+  if (reason != NULL && *wb_text_skip_space (reason) == '\0')
+    reason = NULL;
+  if (verdict != WB_VERDICT_NONE && verdict != self->verdict && reason == NULL)
+    {
+      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING,
+                   "line %" G_GINT64_FORMAT " is judged otherwise than was proposed; write why",
+                   line->number);
+      return NULL;
+    }
+
+  judged = wb_record_copy (line);
+  judged->proposed = verdict != WB_VERDICT_NONE ? self->verdict : WB_VERDICT_NONE;
+  judged->verdict = verdict;
+  wb_set_text (&judged->verdict_reason, verdict != WB_VERDICT_NONE ? reason : NULL);
+  return judged;
 }
 
 char *

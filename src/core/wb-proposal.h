@@ -163,6 +163,22 @@ WbProposal *wb_propose_along  (WbTerms           *terms,
                                const GDate       *today) G_GNUC_WARN_UNUSED_RESULT;
 void        wb_proposal_free  (WbProposal        *self);
 
+/**
+ * wb_proposal_judge:
+ * @line: the line that @self is about
+ * @verdict: the adjuster's; %WB_VERDICT_NONE takes the judgement back
+ * @reason: (nullable): in the adjuster's words
+ *
+ * Returns: (transfer full) (nullable): the line with what was proposed, the verdict and its reason;
+ * its ruling as it was. %NULL with %WB_CORE_ERROR_MISSING when the verdict is another than was
+ * proposed and @reason is empty.
+ */
+WbClaimLine *wb_proposal_judge (const WbProposal  *self,
+                                const WbClaimLine *line,
+                                WbVerdict          verdict,
+                                const char        *reason,
+                                GError           **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /** Returns: (transfer full): a canonical listing, one line a proof, the same in every locale. */
 char       *wb_proposal_to_text (const WbProposal *self) G_GNUC_WARN_UNUSED_RESULT;
 

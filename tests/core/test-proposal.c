@@ -2,6 +2,7 @@
 /* Proposals for claim lines, case by case on a shipment of three handovers. */
 #include "config.h"
 
+#include "core/wb-core.h"
 #include "core/wb-proposal.h"
 #include "core/wb-reckoning.h"
 
@@ -531,6 +532,42 @@ test_table (void)
     }
 }
 
+/* To accept needs no reason, to override does; both stay in the line, and the ruling is not
+ * touched. */
+static void
+test_judge (ClaimFixture  *fixture,
+            gconstpointer  data)
+{
+  WbClaimLine *line = build (fixture, &plain);
+  g_autoptr (WbProposal) proposal = NULL;
+  g_autoptr (WbClaimLine) accepted = NULL;
+  g_autoptr (WbClaimLine) overridden = NULL;
+  g_autoptr (WbClaimLine) back = NULL;
+  g_autoptr (GError) error = NULL;
+
+  line->ruling = WB_RULING_ALLOWED;
+  proposal = propose (fixture);
+  accepted = wb_proposal_judge (proposal, line, WB_VERDICT_NEW, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpint (accepted->proposed, ==, WB_VERDICT_NEW);
+  g_assert_cmpint (accepted->verdict, ==, WB_VERDICT_NEW);
+  g_assert_null (accepted->verdict_reason);
+
+  g_assert_null (wb_proposal_judge (proposal, line, WB_VERDICT_DEFENCE, " ", &error));
+  g_assert_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING);
+  g_clear_error (&error);
+  overridden = wb_proposal_judge (proposal, accepted, WB_VERDICT_DEFENCE, "The flood of May",
+                                  &error);
+  g_assert_no_error (error);
+  g_assert_cmpint (overridden->proposed, ==, WB_VERDICT_NEW);
+  g_assert_cmpint (overridden->verdict, ==, WB_VERDICT_DEFENCE);
+  g_assert_cmpstr (overridden->verdict_reason, ==, "The flood of May");
+  g_assert_cmpint (overridden->ruling, ==, WB_RULING_ALLOWED);
+
+  back = wb_proposal_judge (proposal, overridden, WB_VERDICT_NONE, "never mind", &error);
+  g_assert_true (wb_record_equal (back, line));
+}
+
 /* With no handover, no piece and no words there is still an answer. */
 static void
 test_nothing (ClaimFixture  *fixture,
@@ -570,6 +607,7 @@ main (int    argc,
   ADD ("unsigned", test_unsigned);
   ADD ("photos", test_photos);
   ADD ("rest", test_rest);
+  ADD ("judge", test_judge);
   ADD ("nothing", test_nothing);
 
   return g_test_run ();
