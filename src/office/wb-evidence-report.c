@@ -10,6 +10,7 @@
 
 #include "office/wb-text-table.h"
 #include "office/wb-words-evidence.h"
+#include "office/wb-words-packing.h"
 
 #include <glib/gi18n.h>
 #include <json-glib/json-glib.h>
@@ -118,14 +119,39 @@ append_intake (GString       *out,
   g_string_append_c (out, '\n');
 }
 
+/* How the packing of the claimed carton was checked; nothing for what has no checks. */
+static void
+append_packing (GString           *out,
+                const WbPacking   *packing,
+                const WbJob       *job,
+                const WbClaimLine *line)
+{
+  const WbPiece *piece = wb_job_find (job, WB_KIND_PIECE, line->piece);
+  g_autoptr (GPtrArray) said = NULL;
+
+  if (piece == NULL)
+    return;
+  said = wb_words_packing_evidence (packing, piece);
+  for (guint i = 0; i < said->len; i++)
+    {
+      /* Translators: a statement about how a carton was packed. */
+      g_autofree char *text = g_strdup_printf (_("Packing: %s."),
+                                               (char *) g_ptr_array_index (said, i));
+
+      wb_text_append_paragraph (out, 4, 2, text);
+    }
+}
+
 char *
 wb_evidence_report (WbTerms       *terms,
+                    WbCatalog     *catalog,
                     WbJob         *job,
                     const WbClaim *claim,
                     const GDate   *today)
 {
   g_autoptr (GPtrArray) lines = list_lines (job, claim);
   g_autoptr (WbTrail) trail = wb_trail_new (job);
+  g_autoptr (WbPacking) packing = wb_packing_new (catalog, job);
   g_autoptr (GString) out = g_string_new (NULL);
 
   append_intake (out, job, claim);
@@ -141,6 +167,7 @@ wb_evidence_report (WbTerms       *terms,
       append_judged (out, line);
       for (guint j = 0; j < proposal->proofs->len; j++)
         append_proof (out, proposal, g_ptr_array_index (proposal->proofs, j));
+      append_packing (out, packing, job, line);
       g_string_append_c (out, '\n');
     }
   wb_text_append_paragraph (out, 0, 0,
@@ -219,7 +246,30 @@ add_proof (JsonBuilder      *builder,
 }
 
 static void
+add_packing (JsonBuilder       *builder,
+             const WbPacking   *packing,
+             const WbJob       *job,
+             const WbClaimLine *line)
+{
+  const WbPiece *piece = wb_job_find (job, WB_KIND_PIECE, line->piece);
+  g_autoptr (GPtrArray) said = NULL;
+
+  if (piece == NULL)
+    return;
+  said = wb_words_packing_evidence (packing, piece);
+  if (said->len == 0)
+    return;
+  json_builder_set_member_name (builder, "packing");
+  json_builder_begin_array (builder);
+  for (guint i = 0; i < said->len; i++)
+    json_builder_add_string_value (builder, g_ptr_array_index (said, i));
+  json_builder_end_array (builder);
+}
+
+static void
 add_proposal (JsonBuilder       *builder,
+              const WbPacking   *packing,
+              const WbJob       *job,
               const WbProposal  *proposal,
               const WbClaimLine *line)
 {
@@ -238,6 +288,7 @@ add_proposal (JsonBuilder       *builder,
   for (guint i = 0; i < proposal->proofs->len; i++)
     add_proof (builder, proposal, g_ptr_array_index (proposal->proofs, i));
   json_builder_end_array (builder);
+  add_packing (builder, packing, job, line);
   json_builder_end_object (builder);
 }
 
@@ -278,12 +329,14 @@ add_intake (JsonBuilder   *builder,
 
 char *
 wb_evidence_document_write (WbTerms       *terms,
+                            WbCatalog     *catalog,
                             WbJob         *job,
                             const WbClaim *claim,
                             const GDate   *today)
 {
   g_autoptr (GPtrArray) lines = list_lines (job, claim);
   g_autoptr (WbTrail) trail = wb_trail_new (job);
+  g_autoptr (WbPacking) packing = wb_packing_new (catalog, job);
   g_autoptr (JsonBuilder) builder = json_builder_new ();
 
   json_builder_begin_object (builder);
@@ -297,7 +350,7 @@ wb_evidence_document_write (WbTerms       *terms,
       const WbClaimLine *line = g_ptr_array_index (lines, i);
       g_autoptr (WbProposal) proposal = wb_propose_along (terms, job, trail, line, today);
 
-      add_proposal (builder, proposal, line);
+      add_proposal (builder, packing, job, proposal, line);
     }
   json_builder_end_array (builder);
   json_builder_end_object (builder);

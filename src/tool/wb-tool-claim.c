@@ -225,9 +225,9 @@ wb_tool_claim_evidence (const WbToolOptions *options)
 
   wb_office_today (&today);
   if (options->json)
-    text = wb_evidence_document_write (terms, job, claim, &today);
+    text = wb_evidence_document_write (terms, wb_office_get_catalog (office), job, claim, &today);
   else
-    text = wb_evidence_report (terms, job, claim, &today);
+    text = wb_evidence_report (terms, wb_office_get_catalog (office), job, claim, &today);
   wb_tool_print (text);
   return WB_TOOL_DONE;
 }

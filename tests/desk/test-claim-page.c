@@ -808,6 +808,35 @@ test_many_lines (DeskFixture   *fixture,
   g_test_add ("/desk/claim-page/" path, DeskFixture, NULL, desk_fixture_set_up, function, \
               desk_fixture_tear_down)
 
+/* How the carton was packed stands with the evidence about it. */
+static void
+test_packing (DeskFixture   *fixture,
+              gconstpointer  data)
+{
+  static const char *const said[] = { "looked at by Ines Okafor", "1 unmet, 7 not looked at",
+                                      "Gaps filled: Unmet", "Top taped three times: Not looked at" };
+  g_autoptr (GPtrArray) labels = NULL;
+  const char *text = NULL;
+  GtkWidget *page;
+
+  desk_fixture_add_move (fixture);
+  desk_fixture_put (fixture, WB_KIND_PIECE, "p1", "carton", "dish pack", "checked_by", "Ines Okafor",
+                    NULL);
+  desk_fixture_put (fixture, WB_KIND_PACKING_CHECK, "k", "piece", "p1", "rule", "gaps-filled",
+                    "state", "unmet", NULL);
+  desk_fixture_add_claim (fixture);
+  page = wb_claim_page_new (fixture->model);
+  desk_fixture_present (fixture, page, 1180, 1500);
+
+  labels = desk_find_all (page, GTK_TYPE_LABEL);
+  for (guint i = 0; i < labels->len && text == NULL; i++)
+    if (strstr (gtk_label_get_text (g_ptr_array_index (labels, i)), "looked at by") != NULL)
+      text = gtk_label_get_text (g_ptr_array_index (labels, i));
+  g_assert_nonnull (text);
+  for (guint i = 0; i < G_N_ELEMENTS (said); i++)
+    g_assert_nonnull (strstr (text, said[i]));
+}
+
 int
 main (int    argc,
       char **argv)
@@ -829,6 +858,7 @@ main (int    argc,
   ADD ("line-outcome", test_line_outcome);
   ADD ("first-focus", test_first_focus);
   ADD ("late", test_late);
+  ADD ("packing", test_packing);
   ADD ("no-terms", test_no_terms);
   ADD ("new-claim", test_new_claim);
   ADD ("payments", test_payments);

@@ -76,7 +76,9 @@ show_evidence (WbClaimPage *self)
 
   gtk_widget_set_visible (GTK_WIDGET (self->evidence),
                           wb_record_table_get_n_rows (self->lines) > 0);
-  wb_evidence_card_show (self->evidence, job, line, notice);
+  wb_evidence_card_show (self->evidence,
+                         wb_office_get_catalog (wb_job_model_get_office (self->model)), job, line,
+                         notice);
   wb_evidence_card_show_reckoning (self->evidence, self->reckoning, line);
 }
 

@@ -114,7 +114,8 @@ show_heading (WbEvidenceCard    *self,
 
 void
 wb_evidence_card_show (WbEvidenceCard    *self,
-                       const WbJob       *job,
+                       WbCatalog         *catalog,
+                       WbJob             *job,
                        const WbClaimLine *line,
                        const char        *notice)
 {
@@ -131,7 +132,7 @@ wb_evidence_card_show (WbEvidenceCard    *self,
   if (piece == NULL)
     return;
 
-  list = wb_evidence_list (job, piece);
+  list = wb_evidence_list (catalog, job, piece);
   for (guint i = 0; i < list->len; i++)
     add_statement (self, (int) i, g_ptr_array_index (list, i));
 }

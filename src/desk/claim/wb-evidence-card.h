@@ -3,6 +3,7 @@
 
 #include <gtk/gtk.h>
 
+#include "core/wb-catalog.h"
 #include "core/wb-reckoning.h"
 
 G_BEGIN_DECLS
@@ -17,7 +18,8 @@ G_DECLARE_FINAL_TYPE (WbEvidenceCard, wb_evidence_card, WB, EVIDENCE_CARD, GtkWi
  * @notice: (nullable): what is to be said about the line itself
  */
 void wb_evidence_card_show (WbEvidenceCard    *self,
-                            const WbJob       *job,
+                            WbCatalog         *catalog,
+                            WbJob             *job,
                             const WbClaimLine *line,
                             const char        *notice);
 

@@ -8,6 +8,7 @@
 #include <glib/gi18n.h>
 
 #include "desk/claim/wb-piece-lookup.h"
+#include "office/wb-words-packing.h"
 #include "office/wb-words.h"
 
 static void
@@ -107,8 +108,25 @@ name_handover (const WbHandover *handover)
   return g_strdup_printf (_("%s, %s"), wb_words_enum (&wb_handover_kinds, handover->kind), on);
 }
 
+/* How the packing was checked: who, and what was unmet or not looked at. */
+static void
+add_packing (GPtrArray     *list,
+             WbCatalog     *catalog,
+             WbJob         *job,
+             const WbPiece *piece)
+{
+  g_autoptr (WbPacking) packing = wb_packing_new (catalog, job);
+  g_autoptr (GPtrArray) said = wb_words_packing_evidence (packing, piece);
+
+  if (said->len == 0)
+    return;
+  g_ptr_array_add (said, NULL);
+  add (list, _("Packing"), g_strjoinv ("\n", (char **) said->pdata));
+}
+
 GPtrArray *
-wb_evidence_list (const WbJob   *job,
+wb_evidence_list (WbCatalog     *catalog,
+                  WbJob         *job,
                   const WbPiece *piece)
 {
   GPtrArray *list = g_ptr_array_new_with_free_func (evidence_free);
@@ -120,6 +138,7 @@ wb_evidence_list (const WbJob   *job,
        wb_weight_is_set (piece->weight) ? wb_words_weight (piece->weight)
                                         : g_strdup (_("Not on the inventory")));
   add (list, _("Packed by"), packed_by (piece));
+  add_packing (list, catalog, job, piece);
   add (list, _("At origin"),
        piece->marks != NULL ? marks_in_words (piece->marks) : g_strdup (_("No marks were noted")));
 

@@ -3,6 +3,7 @@
 
 #include <glib.h>
 
+#include "core/wb-catalog.h"
 #include "core/wb-job.h"
 
 G_BEGIN_DECLS
@@ -16,9 +17,10 @@ typedef struct
   char *text;
 } WbEvidence;
 
-/** Returns: (transfer full) (element-type WbEvidence): the statements on @piece, the handovers in
- * their order. */
-GPtrArray *wb_evidence_list (const WbJob   *job,
+/** Returns: (transfer full) (element-type WbEvidence): the statements on @piece, how its packing was
+ * checked by @catalog, the handovers in their order. */
+GPtrArray *wb_evidence_list (WbCatalog     *catalog,
+                             WbJob         *job,
                              const WbPiece *piece) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS
