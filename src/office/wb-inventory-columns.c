@@ -13,6 +13,7 @@
 
 #define LOT_NUMBER "lot_number"
 #define LOT_COLOUR "lot_colour"
+#define THINGS "things"
 
 /* --- headings --------------------------------------------------------------------------------- */
 
@@ -60,6 +61,11 @@ static const HeadingWord heading_words[] = {
   { "content", "contents" },
   { "contentsofcarton", "contents" },
   { "cartoncontents", "contents" },
+
+  { "things", THINGS },
+  { "thingsinside", THINGS },
+  { "listofcontents", THINGS },
+  { "contentslist", THINGS },
 
   { "fromroom", "room" },
   { "originroom", "room" },
@@ -230,6 +236,8 @@ name_of (const WbColumn *column)
       return LOT_NUMBER;
     case WB_COLUMN_LOT_COLOUR:
       return LOT_COLOUR;
+    case WB_COLUMN_THINGS:
+      return THINGS;
     case WB_COLUMN_FIELD:
       return column->field->name;
     case WB_COLUMN_IGNORED:
@@ -282,6 +290,10 @@ set_meaning (GArray      *columns,
   else if (g_str_equal (name, LOT_COLOUR))
     {
       column->kind = WB_COLUMN_LOT_COLOUR;
+    }
+  else if (g_str_equal (name, THINGS))
+    {
+      column->kind = WB_COLUMN_THINGS;
     }
   else
     {

@@ -13,6 +13,7 @@ typedef enum
   WB_COLUMN_NAMELESS,     /* there is no heading */
   WB_COLUMN_LOT_NUMBER,
   WB_COLUMN_LOT_COLOUR,
+  WB_COLUMN_THINGS,       /* the list of contents, see wb-things-cell.h */
   WB_COLUMN_FIELD,        /* a field of a piece */
 } WbColumnKind;
 

@@ -9,6 +9,7 @@
 
 #include "office/wb-inventory-columns.h"
 #include "office/wb-office.h"
+#include "office/wb-things-cell.h"
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
@@ -129,9 +130,29 @@ read_field_cell (WbInventoryImport *self,
 }
 
 static void
+read_things_cell (WbInventoryImport *self,
+                  const WbCsvRecord *record,
+                  const WbColumn    *column,
+                  const char        *cell,
+                  const WbPiece     *piece,
+                  GPtrArray         *things)
+{
+  g_autofree char *text = wb_inventory_unescape_text (cell);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) read = wb_things_cell_read (text, piece->record.id,
+                                                    wb_job_get_currency (self->job), &error);
+
+  if (read == NULL)
+    add_fault (self, record, column->heading, error->message);
+  else
+    g_ptr_array_extend_and_steal (things, g_steal_pointer (&read));
+}
+
+static void
 read_cells (WbInventoryImport *self,
             const WbCsvRecord *record,
-            WbPiece           *piece)
+            WbPiece           *piece,
+            GPtrArray         *things)
 {
   for (guint i = 0; i < self->columns->len; i++)
     {
@@ -152,6 +173,10 @@ read_cells (WbInventoryImport *self,
 
               add_fault (self, record, NULL, message);
             }
+          break;
+
+        case WB_COLUMN_THINGS:
+          read_things_cell (self, record, column, cell, piece, things);
           break;
 
         case WB_COLUMN_LOT_NUMBER:
@@ -348,6 +373,7 @@ static void
 take_piece (WbInventoryImport *self,
             const WbCsvRecord *record,
             WbPiece           *piece,
+            GPtrArray         *things,
             WbLot             *fresh)
 {
   if (fresh != NULL)
@@ -360,6 +386,8 @@ take_piece (WbInventoryImport *self,
     g_hash_table_insert (self->tags, tag_key (piece->lot, piece->tag),
                          GUINT_TO_POINTER (record->number));
   g_ptr_array_add (self->records, wb_record_ref (piece));
+  for (guint i = 0; i < things->len; i++)
+    g_ptr_array_add (self->records, wb_record_ref (g_ptr_array_index (things, i)));
   self->report->n_taken++;
 }
 
@@ -370,6 +398,7 @@ wb_inventory_import_row (WbInventoryImport *self,
   guint n_faults = self->report->faults->len;
   g_autofree char *id = NULL;
   g_autoptr (WbPiece) piece = NULL;
+  g_autoptr (GPtrArray) things = g_ptr_array_new_with_free_func (wb_record_unref);
   g_autoptr (WbLot) fresh = NULL;
   g_autoptr (GError) error = NULL;
 
@@ -379,7 +408,7 @@ wb_inventory_import_row (WbInventoryImport *self,
 
   id = wb_office_new_id ();
   piece = wb_record_new (WB_KIND_PIECE, id);
-  read_cells (self, record, piece);
+  read_cells (self, record, piece, things);
   choose_lot (self, record, piece, &fresh);
   if (self->report->faults->len == n_faults)
     check_tag (self, record, piece);
@@ -387,5 +416,5 @@ wb_inventory_import_row (WbInventoryImport *self,
       !wb_record_check (piece, wb_job_get_currency (self->job), &error))
     add_fault (self, record, NULL, error->message);
   if (self->report->faults->len == n_faults)
-    take_piece (self, record, piece, fresh);
+    take_piece (self, record, piece, things, fresh);
 }

@@ -1,7 +1,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "config.h"
 
+#include "core/wb-things.h"
 #include "office/wb-inventory-csv.h"
+#include "office/wb-things-cell.h"
 
 #include "random-job.h"
 
@@ -334,6 +336,39 @@ test_windows_1252 (void)
 
 /* --- export ----------------------------------------------------------------------------------- */
 
+/* Things with whatever texts come to mind, in pieces at random. */
+static void
+add_things (const WbJob *job,
+            GPtrArray   *records)
+{
+  static const char *const texts[] = { "plates", "a|b", "back\\slash", " ends ", "two\nlines",
+                                       "=1+1", "\\n", "|", "\\", "\t", "é 日本",
+                                       "\"quoted\"", "a, b" };
+  guint n = wb_job_count (job, WB_KIND_PIECE);
+
+  for (guint i = 0; n > 0 && i < 20; i++)
+    {
+      const WbRecord *piece = wb_job_nth (job, WB_KIND_PIECE,
+                                          (guint) g_test_rand_int_range (0, (gint32) n));
+      g_autofree char *id = g_strdup_printf ("more%u", i);
+      WbThing *thing = wb_record_new (WB_KIND_THING, id);
+
+      wb_set_text (&thing->piece, piece->id);
+      wb_set_text (&thing->description,
+                   texts[g_test_rand_int_range (0, G_N_ELEMENTS (texts))]);
+      if (g_test_rand_bit ())
+        wb_set_text (&thing->notes, texts[g_test_rand_int_range (0, G_N_ELEMENTS (texts))]);
+      if (g_test_rand_bit ())
+        thing->quantity = g_test_rand_int_range (0, 1000);
+      if (g_test_rand_bit ())
+        thing->value = wb_money (g_test_rand_int_range (0, 1000000), "USD");
+      if (g_test_rand_bit ())
+        thing->weight = wb_weight (g_test_rand_int_range (0, 10000),
+                                   g_test_rand_bit () ? WB_WEIGHT_UNIT_LB : WB_WEIGHT_UNIT_KG);
+      g_ptr_array_add (records, thing);
+    }
+}
+
 /* Gives every piece a tag of its own in its lot and every lot its own colour, as an inventory has
  * them. */
 static WbJob *
@@ -361,8 +396,27 @@ make_inventory (WbJob *job)
         wb_set_text (&piece->notes, "=1+1");
       g_ptr_array_add (records, piece);
     }
+  add_things (job, records);
 
   return wb_job_with_many (job, records);
+}
+
+static void
+assert_same_things (const WbJob   *a,
+                    const WbPiece *left,
+                    const WbJob   *b,
+                    const WbPiece *right)
+{
+  const WbRecordType *type = wb_record_type (WB_KIND_THING);
+  g_autoptr (GPtrArray) things = wb_things_of (a, left->record.id);
+  g_autoptr (GPtrArray) others = wb_things_of (b, right->record.id);
+
+  g_assert_cmpuint (things->len, ==, others->len);
+  for (guint i = 0; i < things->len; i++)
+    for (gsize j = 0; j < type->n_fields; j++)
+      if (type->fields[j].type != WB_FIELD_REFERENCE)
+        g_assert_true (wb_record_field_equal (&type->fields[j], g_ptr_array_index (things, i),
+                                              g_ptr_array_index (others, i)));
 }
 
 /* Everything but the ids, which are made anew. */
@@ -386,6 +440,7 @@ assert_same_pieces (const WbJob *a,
           g_assert_cmpstr (left_lot->colour, ==, right_lot->colour);
           g_assert_cmpstr (left_lot->number, ==, right_lot->number);
         }
+      assert_same_things (a, left, b, right);
       for (gsize j = 0; j < type->n_fields; j++)
         {
           if (type->fields[j].type == WB_FIELD_REFERENCE ||
@@ -499,6 +554,41 @@ test_file (void)
   g_assert_error (error, G_IO_ERROR, G_IO_ERROR_NOT_FOUND);
 }
 
+/* A list of contents as somebody writes it in a spreadsheet, and what is wrong with others. */
+static void
+test_things (void)
+{
+  static const struct
+  {
+    const char *cell;
+    const char *fault;    /* NULL when it is good */
+  } cases[] = {
+    { "12 | dinner plates | 4.50 | 1.5 lb | Spode\n| gravy boat", NULL },
+    { "2|vases", NULL },
+    { "", NULL },
+    { "plates", "thing 1 of the contents: write it as: how many | what | value of one | weight of "
+                "one | notes" },
+    { "2 | vases\n | \n", "thing 2 of the contents: it does not say what" },
+    { "a | b | c | d | e | f", "thing 1 of the contents: write it as: how many | what | value of "
+                               "one | weight of one | notes" },
+    { "1 | a\\b", "thing 1 of the contents: “a\\b” has a backslash that stands for nothing; write "
+                   "two for one" },
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autoptr (GError) error = NULL;
+      g_autoptr (GPtrArray) things = wb_things_cell_read (cases[i].cell, "p", "USD", &error);
+
+      g_test_message ("%s", cases[i].cell);
+      if (cases[i].fault == NULL)
+        g_assert_no_error (error);
+      else
+        g_assert_cmpstr (error != NULL ? error->message : NULL, ==, cases[i].fault);
+      g_assert_true ((things != NULL) == (cases[i].fault == NULL));
+    }
+}
+
 int
 main (int    argc,
       char **argv)
@@ -514,6 +604,7 @@ main (int    argc,
   g_test_add_func ("/office/inventory-csv/windows-1252", test_windows_1252);
   g_test_add_func ("/office/inventory-csv/round-trip", test_round_trip);
   g_test_add_func ("/office/inventory-csv/formulas", test_formulas);
+  g_test_add_func ("/office/inventory-csv/things", test_things);
   g_test_add_func ("/office/inventory-csv/file", test_file);
   for (gsize i = 0; i < G_N_ELEMENTS (unreadable); i++)
     {

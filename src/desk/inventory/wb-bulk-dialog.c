@@ -36,7 +36,6 @@ struct _WbBulkDialog
   GtkCheckButton  *lot_tick;
   WbLotChoice     *lot;
   GtkEditable     *first;
-  GtkLabel        *lot_fault;
   GtkLabel        *preview;
   gboolean         made;       /* all of these are there */
 };
@@ -111,15 +110,26 @@ make_job (WbBulkDialog  *self,
   return renumber (self, job, error);
 }
 
+/* Above the fields, where it is seen however far they are scrolled. */
 static void
-show_lot_fault (WbBulkDialog *self,
-                const char   *sentence)
+show_preview (WbBulkDialog *self,
+              const char   *sentence,
+              gboolean      is_fault)
 {
-  gtk_label_set_text (self->lot_fault, sentence != NULL ? sentence : "");
-  if (sentence != NULL)
-    gtk_widget_add_css_class (GTK_WIDGET (self->first), "error");
+  gtk_label_set_text (self->preview, sentence != NULL ? sentence : "");
+  if (is_fault)
+    {
+      gtk_widget_add_css_class (GTK_WIDGET (self->preview), "error");
+      gtk_widget_add_css_class (GTK_WIDGET (self->first), "error");
+      gtk_accessible_update_state (GTK_ACCESSIBLE (self->first), GTK_ACCESSIBLE_STATE_INVALID,
+                                   GTK_ACCESSIBLE_INVALID_TRUE, -1);
+    }
   else
-    gtk_widget_remove_css_class (GTK_WIDGET (self->first), "error");
+    {
+      gtk_widget_remove_css_class (GTK_WIDGET (self->preview), "error");
+      gtk_widget_remove_css_class (GTK_WIDGET (self->first), "error");
+      gtk_accessible_reset_state (GTK_ACCESSIBLE (self->first), GTK_ACCESSIBLE_STATE_INVALID);
+    }
 }
 
 static char *
@@ -150,14 +160,14 @@ update_change (WbBulkDialog *self)
     any |= gtk_check_button_get_active (self->ticks[i]);
   gtk_widget_set_sensitive (self->change, any);
 
-  show_lot_fault (self, NULL);
   if (any)
     job = make_job (self, &bad, &error);
   if (job != NULL)
     preview = describe_preview (self, job);
-  else if (any && bad == N_PARTS)
-    show_lot_fault (self, error->message);
-  gtk_label_set_text (self->preview, preview != NULL ? preview : "");
+  if (any && job == NULL && bad == N_PARTS)
+    show_preview (self, error->message, TRUE);
+  else
+    show_preview (self, preview, FALSE);
 }
 
 static void
@@ -206,7 +216,7 @@ change_cb (WbBulkDialog *self)
           wb_line_entry_focus_end (self->entries[bad]);
           return;
         }
-      show_lot_fault (self, error->message);
+      show_preview (self, error->message, TRUE);
       gtk_widget_grab_focus (GTK_WIDGET (self->first));
       return;
     }
@@ -333,12 +343,6 @@ add_lot (WbBulkDialog *self)
   gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->lot_tick));
   gtk_box_append (GTK_BOX (row), choices);
   gtk_box_append (self->fields, row);
-
-  self->lot_fault = GTK_LABEL (gtk_label_new (""));
-  gtk_label_set_xalign (self->lot_fault, 0);
-  gtk_label_set_wrap (self->lot_fault, TRUE);
-  gtk_widget_add_css_class (GTK_WIDGET (self->lot_fault), "error");
-  gtk_box_append (self->fields, GTK_WIDGET (self->lot_fault));
 }
 
 static void
