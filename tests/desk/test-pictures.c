@@ -36,7 +36,7 @@ test_start (void)
 static void
 test_office (void)
 {
-  static const char *const pages[] = { "order", "inventory", "valuation", "claim" };
+  static const char *const pages[] = { "order", "inventory", "photos", "valuation", "claim" };
   g_autoptr (WbDeskBook) book = wb_desk_book_new ();
   g_autoptr (WbApplication) app = wb_desk_driver_start ();
   WbWindow *window;

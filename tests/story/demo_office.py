@@ -28,6 +28,8 @@ class DemoOffice:
         self.book = f"{self.folder.name}/demo.wainbook"
         self.tool("book", "create", self.book)
         self.tool("job", "import", self.book, *sorted(map(str, DOCUMENTS.glob("*.json"))))
+        # The records are there; this brings their files.
+        self.tool("photo", "add", self.book, JOB, str(DOCUMENTS / "photos"))
         return self
 
     def __exit__(self, *_):
@@ -48,7 +50,8 @@ class DemoOffice:
 class Desk(Window):
     """The window with a book, and the ways about it that every test takes."""
 
-    PAGES = {"Order": "alt+1", "Packing": "alt+3", "Inventory": "alt+4", "Valuation": "alt+7", "Claim": "alt+8"}
+    PAGES = {"Order": "alt+1", "Packing": "alt+3", "Inventory": "alt+4", "Photos": "alt+5",
+             "Valuation": "alt+7", "Claim": "alt+8"}
 
     def __init__(self, office, **more):
         super().__init__(PROGRAM, office.book, **more)

@@ -399,6 +399,7 @@ wb_photo_canvas_init (WbPhotoCanvas *self)
   self->zoom = 1;
   self->centre_x = self->centre_y = 0.5;
   self->cross_x = self->cross_y = 5000;
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Photo"), -1);
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
   gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);

@@ -224,8 +224,8 @@ add_label (WbPhotoCell *self,
 
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
   gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_width_chars (GTK_LABEL (label), 22);
-  gtk_label_set_max_width_chars (GTK_LABEL (label), 26);
+  gtk_label_set_width_chars (GTK_LABEL (label), 18);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 18);
   gtk_widget_add_css_class (label, css_class);
   gtk_widget_set_parent (label, GTK_WIDGET (self));
   return GTK_LABEL (label);

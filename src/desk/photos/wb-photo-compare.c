@@ -196,6 +196,10 @@ make_side (WbPhotoCompare *self,
   gtk_widget_add_css_class (GTK_WIDGET (side->words), "dim-label");
   gtk_accessible_update_property (GTK_ACCESSIBLE (side->choice), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   delivery ? _("Photo from delivery") : _("Photo from origin"), -1);
+  /* It is the button within that has the focus. */
+  gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_first_child (GTK_WIDGET (side->choice))),
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  delivery ? _("Photo from delivery") : _("Photo from origin"), -1);
   gtk_accessible_update_property (GTK_ACCESSIBLE (side->canvas), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   delivery ? _("At delivery") : _("At origin"), -1);
   gtk_box_append (GTK_BOX (box), heading);

@@ -20,6 +20,8 @@ struct _WbPhotoDetails
   GtkWidget       parent_instance;
 
   GtkWidget      *box;
+  GtkWidget      *hint;        /* while nothing is selected */
+  GtkWidget      *buttons;
   GtkWidget      *group;       /* AdwPreferencesGroup */
   WbTypedRow     *piece;
   AdwComboRow    *moment;
@@ -271,7 +273,9 @@ wb_photo_details_show (WbPhotoDetails *self,
   fault = only != NULL ? wb_photo_shelf_get_fault (self->shelf, only) : NULL;
   markup = g_markup_escape_text (title, -1);
   adw_preferences_group_set_title (ADW_PREFERENCES_GROUP (self->group), markup);
-  gtk_widget_set_sensitive (self->group, self->ids->len > 0);
+  gtk_widget_set_visible (self->group, self->ids->len > 0);
+  gtk_widget_set_visible (self->buttons, self->ids->len > 0);
+  gtk_widget_set_visible (self->hint, self->ids->len == 0);
   gtk_label_set_label (self->fault, fault != NULL ? fault : "");
   gtk_widget_set_visible (GTK_WIDGET (self->fault), fault != NULL);
 
@@ -372,10 +376,14 @@ add_rows (WbPhotoDetails *self)
 static void
 build (WbPhotoDetails *self)
 {
-  GtkBox *buttons = GTK_BOX (gtk_box_new (GTK_ORIENTATION_VERTICAL, 6));
-
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
+  self->hint = gtk_label_new (_("Select photos to say which piece they show, and when. Shift and the "
+                                "arrow keys select several, Ctrl+A all of them."));
+  gtk_label_set_wrap (GTK_LABEL (self->hint), TRUE);
+  gtk_label_set_xalign (GTK_LABEL (self->hint), 0);
+  gtk_widget_add_css_class (self->hint, "dim-label");
+  gtk_box_append (GTK_BOX (self->box), self->hint);
   self->group = adw_preferences_group_new ();
   gtk_box_append (GTK_BOX (self->box), self->group);
   add_rows (self);
@@ -386,10 +394,11 @@ build (WbPhotoDetails *self)
   gtk_widget_add_css_class (GTK_WIDGET (self->fault), "warning");
   gtk_box_append (GTK_BOX (self->box), GTK_WIDGET (self->fault));
 
-  add_button (buttons, _("_Open and Pin"), "photos.open");
-  add_button (buttons, _("Co_mpare Origin and Delivery"), "photos.compare");
-  add_button (buttons, _("_Remove from Job"), "photos.remove");
-  gtk_box_append (GTK_BOX (self->box), GTK_WIDGET (buttons));
+  self->buttons = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  add_button (GTK_BOX (self->buttons), _("_Open and Pin"), "photos.open");
+  add_button (GTK_BOX (self->buttons), _("Co_mpare Origin and Delivery"), "photos.compare");
+  add_button (GTK_BOX (self->buttons), _("_Remove from Job"), "photos.remove");
+  gtk_box_append (GTK_BOX (self->box), self->buttons);
 
   self->facts = GTK_GRID (gtk_grid_new ());
   gtk_grid_set_column_spacing (self->facts, 12);

@@ -7,6 +7,7 @@
 
 #include "core/wb-count-entry.h"
 #include "core/wb-photo.h"
+#include "desk/widgets/wb-flow-layout.h"
 #include "desk/widgets/wb-focus-within.h"
 #include "office/wb-words.h"
 
@@ -236,7 +237,10 @@ add_choice (WbPhotoFilter *self,
   GtkWidget *choice = gtk_drop_down_new (NULL, NULL);
 
   gtk_accessible_update_property (GTK_ACCESSIBLE (choice), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
-  gtk_box_append (GTK_BOX (self->box), choice);
+  /* It is the button within that has the focus. */
+  gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_first_child (choice)),
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+  gtk_widget_set_parent (choice, self->box);
   return GTK_DROP_DOWN (choice);
 }
 
@@ -248,7 +252,8 @@ wb_photo_filter_init (WbPhotoFilter *self)
 
   self->words = g_strdup ("");
   self->handovers = g_ptr_array_new_with_free_func (g_free);
-  self->box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
+  self->box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
+  gtk_widget_set_layout_manager (self->box, wb_flow_layout_new (6, 6));
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
 
   self->text = GTK_EDITABLE (entry);
@@ -256,7 +261,8 @@ wb_photo_filter_init (WbPhotoFilter *self)
   gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _("Filter the photos"), -1);
   gtk_widget_set_hexpand (entry, TRUE);
-  gtk_box_append (GTK_BOX (self->box), entry);
+  gtk_editable_set_width_chars (GTK_EDITABLE (entry), 14);
+  gtk_widget_set_parent (entry, self->box);
 
   gtk_string_list_append (moments, _("Every moment"));
   for (gsize i = 1; i < wb_moments.n_values; i++)

@@ -35,6 +35,7 @@ struct _WbPhotosPage
   GtkWidget          *first;        /* button while there are no photos */
   GtkWidget          *again;        /* and while none matches */
   GtkGridView        *grid;
+  GtkWidget          *side_scroller;
   AdwBin             *side;
   GtkBox             *foot;
 
@@ -146,6 +147,7 @@ show_count (WbPhotosPage *self)
   else
     words = g_strdup_printf (ngettext ("%u photo", "%u photos", n_all), n_all);
   gtk_label_set_label (self->count, words);
+  gtk_widget_set_visible (self->side_scroller, n_all > 0);
   gtk_stack_set_visible_child_name (self->stack, n_all == 0 ? "empty" : n_shown == 0 ? "none"
                                                                                      : "photos");
 }
@@ -651,6 +653,7 @@ wb_photos_page_class_init (WbPhotosPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, WbPhotosPage, first);
   gtk_widget_class_bind_template_child (widget_class, WbPhotosPage, again);
   gtk_widget_class_bind_template_child (widget_class, WbPhotosPage, grid);
+  gtk_widget_class_bind_template_child (widget_class, WbPhotosPage, side_scroller);
   gtk_widget_class_bind_template_child (widget_class, WbPhotosPage, side);
   gtk_widget_class_bind_template_child (widget_class, WbPhotosPage, foot);
   gtk_widget_class_bind_template_callback (widget_class, activate_cb);

@@ -2,6 +2,7 @@
 #include "desk/support/wb-desk-book.h"
 
 #include "office/wb-job-document.h"
+#include "office/wb-photo-import.h"
 
 #include <glib/gstdio.h>
 
@@ -146,6 +147,28 @@ wb_desk_book_add_job (WbDeskBook *self,
   return stored;
 }
 
+/* The records of @job name the files by their hashes; these bring the files. */
+static void
+add_photo_files (WbDeskBook *self,
+                 WbJob      *job,
+                 const char *folder)
+{
+  g_autofree char *path = g_build_filename (folder, "photos", NULL);
+  g_autoptr (GFile) file = g_file_new_for_path (path);
+  g_autoptr (GPtrArray) sources =
+    g_ptr_array_new_with_free_func ((GDestroyNotify) wb_photo_source_free);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) results = NULL;
+
+  g_ptr_array_add (sources, wb_photo_source_new_file (file));
+  results = wb_office_take_photos (self->office, job, sources, NULL, NULL, &error);
+  g_assert_no_error (error);
+  for (guint i = 0; i < results->len; i++)
+    g_assert_cmpint (((const WbPhotoResult *) g_ptr_array_index (results, i))->outcome, ==,
+                     WB_PHOTO_AGAIN);
+  g_assert_cmpuint (results->len, ==, wb_job_count (job, WB_KIND_PHOTO));
+}
+
 guint
 wb_desk_book_add_demo (WbDeskBook *self)
 {
@@ -173,6 +196,8 @@ wb_desk_book_add_demo (WbDeskBook *self)
       g_assert_no_error (error);
       stored = wb_office_save_job (self->office, NULL, job, "Import", NULL, &error);
       g_assert_no_error (error);
+      if (wb_job_count (job, WB_KIND_PHOTO) > 0)
+        add_photo_files (self, job, folder);
       count++;
     }
 
