@@ -141,11 +141,11 @@ test_add_kind (DeskFixture   *fixture,
   g_assert_cmpuint (wb_job_count (wb_job_model_get_job (fixture->model), WB_KIND_PAPER), ==, 1);
   paper = wb_job_nth (wb_job_model_get_job (fixture->model), WB_KIND_PAPER, 0);
   g_assert_cmpint (paper->kind, ==, WB_PAPER_BOOKLETS);
-  assert_focus (fixture, "paper.made_on");
+  assert_focus (fixture, "paper.given_on");
 
   wb_test_type (fixture->window, "2026-03-04\n");
   paper = wb_job_nth (wb_job_model_get_job (fixture->model), WB_KIND_PAPER, 0);
-  g_assert_true (wb_date_is_set (&paper->made_on));
+  g_assert_true (wb_date_is_set (&paper->given_on));
 
   wb_job_model_undo (fixture->model);
   wb_job_model_undo (fixture->model);

@@ -258,6 +258,24 @@ add_contact_action (GtkWidget  *widget,
   wb_record_section_add (WB_PAPERS_PAGE (widget)->contacts);
 }
 
+/* Returns: what the checklist finds lacking in the paper @id first, else the day when it was made. */
+static const char *
+first_lacking (const WbJob *job,
+               const char  *id)
+{
+  g_autoptr (GArray) entries = wb_checklist (job, NULL);
+
+  for (guint i = 0; i < entries->len; i++)
+    {
+      const WbChecklistEntry *entry = &g_array_index (entries, WbChecklistEntry, i);
+
+      if (entry->kind == WB_KIND_PAPER && entry->state == WB_ITEM_STATE_MISSING
+          && g_strcmp0 (entry->id, id) == 0 && entry->field != NULL)
+        return entry->field;
+    }
+  return "made_on";
+}
+
 static void
 add_kind_action (GtkWidget  *widget,
                  const char *name,
@@ -277,7 +295,7 @@ add_kind_action (GtkWidget  *widget,
   /* Translators: %s is a kind of paper. */
   deed = g_strdup_printf (_("Add paper: %s"), wb_words_enum (&wb_paper_kinds, kind->value));
   wb_job_model_apply (self->model, job, deed);
-  wb_record_section_reveal (self->papers, id, "made_on");
+  wb_record_section_reveal (self->papers, id, first_lacking (job, id));
 }
 
 static gboolean
