@@ -347,6 +347,13 @@ test_missing (Fixture       *f,
   gtk_widget_activate_action (page, "job.reveal", "(sss)", "weighing", "", "");
   g_assert_true (GTK_IS_BUTTON (gtk_window_get_focus (GTK_WINDOW (f->window))));
 
+  /* A conversation is noted from whatever page one is on. */
+  type (f, "{ctrl+alt+n}");
+  g_assert_cmpstr (wb_job_page_get_visible_name (job_page), ==, "papers");
+  g_assert_cmpuint (wb_job_count (wb_desk_driver_get_job (f->window), WB_KIND_CONTACT), ==, 1);
+  focus = gtk_window_get_focus (GTK_WINDOW (f->window));
+  g_assert_true (gtk_widget_is_ancestor (focus, wb_desk_driver_find_field (page, "contact.on")));
+
   /* To another page, by itself. */
   gtk_widget_activate_action (page, "job.reveal", "(sss)", "valuation", "", "signed_by");
   g_assert_cmpstr (wb_job_page_get_visible_name (job_page), ==, "valuation");

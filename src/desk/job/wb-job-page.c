@@ -224,6 +224,19 @@ reveal_action (GtkWidget  *widget,
   g_warning ("There is no kind of record “%s”", kind);
 }
 
+/* From whatever page: the telephone does not ask. */
+static void
+note_contact_action (GtkWidget  *widget,
+                     const char *name,
+                     GVariant   *target)
+{
+  WbJobPage *self = WB_JOB_PAGE (widget);
+
+  wb_job_page_settle (self);
+  wb_job_page_show (self, wb_page_list_of_kind (WB_KIND_CONTACT)->name);
+  gtk_widget_activate_action (wb_job_page_get_visible (self), "papers.add-contact", NULL);
+}
+
 /* Undo first takes back what is typed and not set yet. */
 static gboolean
 revert_typing (WbJobPage *self)
@@ -487,6 +500,7 @@ wb_job_page_class_init (WbJobPageClass *klass)
 
   gtk_widget_class_install_action (widget_class, "job.show-page", "s", show_page_action);
   gtk_widget_class_install_action (widget_class, "job.reveal", "(sss)", reveal_action);
+  gtk_widget_class_install_action (widget_class, "job.note-contact", NULL, note_contact_action);
   gtk_widget_class_install_action (widget_class, "job.undo", NULL, undo_action);
   gtk_widget_class_install_action (widget_class, "job.redo", NULL, redo_action);
   gtk_widget_class_install_action (widget_class, "job.store", NULL, store_action);

@@ -12,9 +12,10 @@ G_BEGIN_DECLS
  * is hidden, offer the way back.
  * Signal "leave": the job was removed elsewhere and the person wants it gone.
  * Actions: "job.show-page" (s: a name in wb-page-list.c), "job.reveal" (sss: see
- * wb_job_page_reveal(), with the name of the kind and "" for %NULL), "job.undo", "job.redo", "job.store", and
- * "job.tell" (s), with which a page says what it just did to the model; the sentence is shown with
- * a button that undoes it; "job.warn" (s): says why something was not done. */
+ * wb_job_page_reveal(), with the name of the kind and "" for %NULL), "job.note-contact": goes to
+ * the contact log and adds an entry; "job.undo", "job.redo", "job.store", and "job.tell" (s),
+ * with which a page says what it just did to the model; the sentence is shown with a button that
+ * undoes it; "job.warn" (s): says why something was not done. */
 #define WB_TYPE_JOB_PAGE (wb_job_page_get_type ())
 G_DECLARE_FINAL_TYPE (WbJobPage, wb_job_page, WB, JOB_PAGE, GtkWidget)
 

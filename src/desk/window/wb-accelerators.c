@@ -41,6 +41,7 @@ static const Accelerator table[] = {
   { "job.show-page::claim", "<Alt>8", N_("Job"), N_("Claim") },
   { "job.undo", "<Control>z", N_("Job"), N_("Undo") },
   { "job.redo", "<Control><Shift>z <Control>y", N_("Job"), N_("Redo") },
+  { "job.note-contact", "<Control><Alt>n", N_("Job"), N_("Note a conversation, dated now") },
   { "job.store", "<Control>s", N_("Job"), N_("Store at once") },
 
   { "order.add-party", "<Control><Alt>p", N_("Order"), N_("Add a party") },
@@ -52,7 +53,6 @@ static const Accelerator table[] = {
   { NULL, "<Control>Delete", N_("Order"), N_("Remove the party, stop or weighing") },
 
   { "papers.add-paper", "<Control><Alt>f", N_("Papers"), N_("Add a paper") },
-  { "papers.add-contact", "<Control><Alt>n", N_("Papers"), N_("Add a conversation, dated now") },
   { NULL, "Return", N_("Papers"), N_("Go to what is missing, or add the paper") },
 
   { "packing.cartons", "<Control><Alt>k", N_("Packing"), N_("Go to the cartons") },
