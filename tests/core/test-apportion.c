@@ -264,6 +264,22 @@ test_other_giver (ClaimFixture  *fixture,
   g_assert_true (could (out, 0, names[DRIVER]));
 }
 
+/* The customer may have had the goods in between, and is no handler all the same. */
+static void
+test_customer_between (ClaimFixture  *fixture,
+                       gconstpointer  data)
+{
+  g_autoptr (WbApportionment) out = NULL;
+
+  add_loss (fixture, "p", WB_LOSS_DAMAGED, 100);
+  wb_set_text (&((WbHandover *) find_record (fixture, "h2"))->to_holder, "Ida Brook");
+  wb_set_text (&((WbHandover *) find_record (fixture, "h3"))->from_holder, "IDA BROOK");
+  add_finding (fixture, "p", "h3", WB_FOUND_PRESENT, "BR 6");
+  out = apportion (fixture, WB_APPORTION_LAST);
+  g_assert_cmpint (part_of (out, 0, "Ida Brook"), ==, -1);
+  g_assert_cmpint (part_of (out, 0, names[CREW]), ==, 10000);
+}
+
 /* --- limits, by hand, charges ----------------------------------------------------------------- */
 
 /* A warehouse that bears no more than 50.00 of a claim: 33.33 and 16.67 of lines of 100 and 50. */
@@ -430,6 +446,7 @@ main (int    argc,
   ADD ("unsigned", test_unsigned);
   ADD ("others", test_others);
   ADD ("other-giver", test_other_giver);
+  ADD ("customer-between", test_customer_between);
   ADD ("limit", test_limit);
   ADD ("office", test_office);
   ADD ("by-hand", test_by_hand);

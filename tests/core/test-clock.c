@@ -227,6 +227,8 @@ static const StepCase step_cases[] = {
     { { WB_STEP_ARBITRATION, "2024-07-01" }, { WB_STEP_RELEASE, "2024-06-01" },
       { WB_STEP_CLOSED, "2024-08-15" } },
     WB_CLOCK_ARBITRATE, "arbitrate met 2024-08-30" },
+  { NULL, "2024-08-20", { { WB_STEP_ARBITRATION, "2024-07-01" }, { WB_STEP_RELEASE, "2024-06-01" } },
+    WB_CLOCK_ARBITRATE, "arbitrate running 2024-08-30 10" },
   { NULL, "2024-07-20", { { WB_STEP_SUIT, "2024-07-01" } }, WB_CLOCK_ARBITRATE, NULL },
 };
 

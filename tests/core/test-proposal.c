@@ -103,6 +103,9 @@ static const Trial trials[] = {
   { "not-listed", WB_FORM_CARTON, WB_PACKED_BY_CARRIER, "Dish pack", "Plates, cups", NULL, NULL,
     NULL, "Garden bench", WB_LOSS_MISSING, TRUE,
     WB_VERDICT_NOT_LISTED, NULL, NULL, "not-listed", "" },
+  { "in-a-carton-of-the-owner", WB_FORM_CARTON, WB_PACKED_BY_OWNER, "Dish pack", "Plates, cups",
+    NULL, NULL, NULL, "Dinner plates, 4", WB_LOSS_MISSING, TRUE,
+    WB_VERDICT_NOT_LISTED, NULL, NULL, "not-listed", "" },
   { "perhaps-in-a-carton", WB_FORM_CARTON, WB_PACKED_BY_CARRIER, "Dish pack", "Plates, cups", NULL,
     NULL, NULL, "Dinner plates, 4", WB_LOSS_MISSING, TRUE,
     WB_VERDICT_UNDECIDED, NULL, NULL, "likely-carton", "not-listed" },
@@ -532,6 +535,60 @@ test_table (void)
     }
 }
 
+/* What the words of a line say of damage: codes where a line has nothing else, else plain words,
+ * clause by clause. */
+static void
+test_claimed (void)
+{
+  static const struct { const char *item, *notes, *claimed; } cases[] = {
+    { "Piano, case gouged, veneer cracked", NULL, "G, Z 11" },
+    { "Top scratched; leg broken", NULL, "SC 10, BR 6" },
+    { "Legs and back broken, scratches", NULL, "BR 6-7, SC" },
+    { "SC 4-8, CH 3 10; MCU", NULL, "SC 4-8, CH 3-10, MCU" },
+    { "Table", "BR 6\nSeen on the day", "BR 6" },
+    { "Table, leg broken", "BR 6-3", "BR 6-3" },
+    { "So", "d", NULL },
+    { "Loose change, short of two coins", NULL, NULL },
+    { "Unbroken, brokenhearted", NULL, NULL },
+    { "Küche: Tür cracked", "", "Z" },
+    { NULL, NULL, NULL },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      ClaimFixture fixture = { NULL };
+      g_autoptr (WbProposal) proposal = NULL;
+      Trial trial = plain;
+      WbClaimLine *line;
+
+      trial.item = cases[i].item;
+      claim_set_up (&fixture, NULL);
+      line = build (&fixture, &trial);
+      wb_set_text (&line->notes, cases[i].notes);
+      proposal = propose (&fixture);
+      g_assert_cmpstr (proposal->claimed, ==, cases[i].claimed);
+      claim_tear_down (&fixture, NULL);
+    }
+}
+
+/* A number of things noted beside the description is a count too. */
+static void
+test_quantity (ClaimFixture  *fixture,
+               gconstpointer  data)
+{
+  g_autoptr (WbProposal) without = NULL;
+  g_autoptr (WbProposal) with = NULL;
+  Trial trial = { .form = WB_FORM_LOOSE, .description = "Table legs", .item = "Table leg",
+                  .loss = WB_LOSS_MISSING };
+
+  build (fixture, &trial);
+  without = propose (fixture);
+  g_assert_nonnull (find_proof (without, WB_PROOF_NO_COUNT));
+  ((WbPiece *) claim_find (fixture, WB_KIND_PIECE))->quantity = 4;
+  with = propose (fixture);
+  g_assert_null (find_proof (with, WB_PROOF_NO_COUNT));
+}
+
 /* To accept needs no reason, to override does; both stay in the line, and the ruling is not
  * touched. */
 static void
@@ -600,6 +657,7 @@ main (int    argc,
   g_test_add_func ("/core/proposal/today", test_today);
   g_test_add_func ("/core/proposal/defences", test_defences);
   g_test_add_func ("/core/proposal/unlisted-value", test_unlisted_value);
+  g_test_add_func ("/core/proposal/claimed", test_claimed);
   g_test_add_func ("/core/proposal/table", test_table);
 #define ADD(path, function) \
   g_test_add ("/core/proposal/" path, ClaimFixture, NULL, claim_set_up, function, claim_tear_down)
@@ -607,6 +665,7 @@ main (int    argc,
   ADD ("unsigned", test_unsigned);
   ADD ("photos", test_photos);
   ADD ("rest", test_rest);
+  ADD ("quantity", test_quantity);
   ADD ("judge", test_judge);
   ADD ("nothing", test_nothing);
 
