@@ -202,12 +202,28 @@ reason_words (const WbJob            *job,
   g_return_val_if_reached (NULL);
 }
 
+/* Whose rule is cited is said where another's decides. */
+static char *
+source_of_item (const WbJob            *job,
+                const WbChecklistEntry *entry)
+{
+  WbAuthority authority = wb_order_authority (wb_job_order (job));
+  g_autofree char *source = wb_words_source (entry->citation, entry->source);
+
+  if (entry->citation == NULL || authority == WB_AUTHORITY_FEDERAL
+      || authority == WB_AUTHORITY_UNKNOWN)
+    return g_steal_pointer (&source);
+
+  /* Translators: a rule that holds for moves between states. */
+  return g_strdup_printf (_("Between states: %s"), source);
+}
+
 char *
 wb_words_item_note (const WbJob            *job,
                     const WbChecklistEntry *entry)
 {
   const char *reason = reason_words (job, entry);
-  g_autofree char *source = wb_words_source (entry->citation, entry->source);
+  g_autofree char *source = source_of_item (job, entry);
 
   if (reason == NULL)
     return g_steal_pointer (&source);

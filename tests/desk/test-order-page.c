@@ -129,6 +129,19 @@ test_weight (DeskFixture   *fixture,
                                            "weighing (49 CFR 375.517)."));
 }
 
+/* A stop says its window and hours. */
+static void
+test_stop (DeskFixture   *fixture,
+           gconstpointer  data)
+{
+  GtkWidget *page = wb_order_page_new (fixture->model);
+
+  desk_fixture_put (fixture, WB_KIND_STOP, "s", "kind", "extra-delivery", "city", "Knoxville", "on",
+                    "2026-03-09", "until", "2026-03-12", "hours", "8-12", NULL);
+  desk_fixture_present (fixture, page, 1180, 900);
+  g_assert_nonnull (desk_find_label (page, "Extra delivery · 9 Mar 2026 to 12 Mar 2026 · 8-12"));
+}
+
 /* Every field of the order has a row. */
 static void
 test_fields (DeskFixture   *fixture,
@@ -159,6 +172,8 @@ main (int    argc,
   g_test_add ("/desk/order-page/charges", DeskFixture, NULL, desk_fixture_set_up, test_charges,
               desk_fixture_tear_down);
   g_test_add ("/desk/order-page/weight", DeskFixture, NULL, desk_fixture_set_up, test_weight,
+              desk_fixture_tear_down);
+  g_test_add ("/desk/order-page/stop", DeskFixture, NULL, desk_fixture_set_up, test_stop,
               desk_fixture_tear_down);
   g_test_add ("/desk/order-page/fields", DeskFixture, NULL, desk_fixture_set_up, test_fields,
               desk_fixture_tear_down);

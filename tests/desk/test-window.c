@@ -333,6 +333,13 @@ test_missing (Fixture       *f,
 
   type (f, "{alt+2}");
   g_assert_cmpstr (wb_job_page_get_visible_name (job_page), ==, "papers");
+  type (f, "\n");
+  g_assert_cmpstr (wb_job_page_get_visible_name (job_page), ==, "order");
+  focus = gtk_window_get_focus (GTK_WINDOW (f->window));
+  g_assert_true (focus == wb_desk_driver_find_field (page, "order.survey")
+                 || gtk_widget_is_ancestor (focus,
+                                            wb_desk_driver_find_field (page, "order.survey")));
+
   gtk_widget_activate_action (page, "job.reveal", "(sss)", "order", "", "vehicle");
   g_assert_cmpstr (wb_job_page_get_visible_name (job_page), ==, "order");
   focus = gtk_window_get_focus (GTK_WINDOW (f->window));

@@ -33,7 +33,10 @@ test_items (void)
           g_assert_cmpuint (strlen (title), >, 5);
           g_assert_cmpuint (strlen (note), >, 5);
           if (entry->citation != NULL)
-            g_assert_nonnull (strstr (note, entry->citation));
+            {
+              g_assert_nonnull (strstr (note, entry->citation));
+              g_assert_true ((strstr (note, "Between states: ") != NULL) == (i == 2 || i == 3));
+            }
           if (entry->reason == WB_ITEM_REASON_NOT_FEDERAL)
             g_assert_nonnull (strstr (note, i == 2 ? "state’s rules" : i == 3 ? "contract"
                                                                               : "between states"));

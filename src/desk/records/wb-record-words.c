@@ -69,15 +69,32 @@ stop_title (const WbStop *stop)
   return take (text);
 }
 
+/* Returns: (transfer full) (nullable): the day, or the first and the last one of the window. */
+static char *
+window_of (const WbStop *stop)
+{
+  g_autofree char *first = wb_words_date (&stop->on);
+  g_autofree char *last = wb_words_date (&stop->until);
+
+  if (!wb_date_is_set (&stop->on))
+    return NULL;
+  if (!wb_date_is_set (&stop->until))
+    return g_steal_pointer (&first);
+
+  /* Translators: the first and the last day of a window. */
+  return g_strdup_printf (_("%s to %s"), first, last);
+}
+
 static char *
 stop_subtitle (const WbStop *stop)
 {
   GString *text = g_string_new (NULL);
-  g_autofree char *date = wb_date_is_set (&stop->on) ? wb_words_date (&stop->on) : NULL;
+  g_autofree char *date = window_of (stop);
 
   append (text, " · ", wb_words_enum (&wb_stop_kinds, (int) stop->kind));
   append (text, " · ", stop->street);
   append (text, " · ", date);
+  append (text, " · ", stop->hours);
   return take (text);
 }
 
