@@ -444,6 +444,97 @@ wb_shares_report (const WbApportionment *self)
   return g_string_free (g_steal_pointer (&out), FALSE);
 }
 
+/* --- charge statements ------------------------------------------------------------------------ */
+
+static void
+append_statement_head (GString               *out,
+                       const WbApportionment *self,
+                       const WbHandler       *handler)
+{
+  const WbOrder *order = wb_job_order (self->reckoning->job);
+  g_autoptr (WbTextTable) table = wb_text_table_new ("ll");
+  g_autofree char *name = wb_words_handler (handler);
+
+  wb_text_table_add_row (table, _("Charge statement for"), name);
+  wb_text_table_add_row (table, _("Claim"),
+                         self->reckoning->claim->number != NULL ? self->reckoning->claim->number
+                                                                : "–");
+  wb_text_table_add_row (table, _("Job"), order->number != NULL ? order->number : "–");
+  if (order->bill_number != NULL)
+    wb_text_table_add_row (table, _("Bill of lading"), order->bill_number);
+  wb_text_table_append (table, 0, out);
+  g_string_append_c (out, '\n');
+}
+
+static void
+append_statement_lines (GString               *out,
+                        const WbApportionment *self,
+                        guint                  handler)
+{
+  const char *currency = self->reckoning->terms->currency;
+  g_autoptr (WbTextTable) table = wb_text_table_new ("lr");
+
+  for (guint i = 0; i < self->n_lines; i++)
+    {
+      const WbLineShares *line = &self->lines[i];
+      g_autofree char *name = NULL;
+      g_autofree char *part = NULL;
+      g_autofree char *why = NULL;
+
+      if (line->parts[handler] == 0)
+        continue;
+      name = name_of_line (self->reckoning->job, line->line);
+      part = wb_words_minor (line->parts[handler], currency);
+      why = wb_words_shared (self, i);
+      wb_text_table_add_row (table, name, part);
+      wb_text_table_add_note (table, 4, why);
+    }
+  if (wb_text_table_n_rows (table) == 0)
+    wb_text_append_paragraph (out, 0, 0, _("It bears nothing of this claim."));
+  wb_text_table_append (table, 0, out);
+  g_string_append_c (out, '\n');
+}
+
+static void
+add_sum (WbTextTable           *table,
+         const WbApportionment *self,
+         const char            *label,
+         gint64                 minor)
+{
+  g_autofree char *amount = wb_words_minor (minor, self->reckoning->terms->currency);
+
+  wb_text_table_add_row (table, label, amount);
+}
+
+char *
+wb_shares_statement (const WbApportionment *self,
+                     guint                  handler)
+{
+  g_autoptr (WbTextTable) table = wb_text_table_new ("lr");
+  g_autoptr (GString) out = g_string_new (NULL);
+  g_autofree char *over = NULL;
+  const WbHandler *it;
+
+  g_return_val_if_fail (handler < self->n_handlers, NULL);
+
+  it = &self->handlers[handler];
+  over = wb_words_over_limit (self, handler);
+  append_statement_head (out, self, it);
+  append_statement_lines (out, self, handler);
+  if (over != NULL)
+    {
+      wb_text_append_paragraph (out, 0, 0, over);
+      g_string_append_c (out, '\n');
+    }
+  add_sum (table, self, _("Bears"), it->borne);
+  add_sum (table, self, _("Charged"), it->charged);
+  add_sum (table, self, _("Still to be charged"), it->uncharged);
+  add_sum (table, self, _("Recovered"), it->recovered);
+  add_sum (table, self, _("Open"), it->open);
+  wb_text_table_append (table, 0, out);
+  return g_string_free (g_steal_pointer (&out), FALSE);
+}
+
 /* --- shares as JSON --------------------------------------------------------------------------- */
 
 static void
@@ -506,6 +597,7 @@ add_handler (JsonBuilder           *builder,
   add_minor (builder, "borne", handler->borne, currency);
   add_minor (builder, "over_limit", handler->excess, currency);
   add_minor (builder, "charged", handler->charged, currency);
+  add_minor (builder, "uncharged", handler->uncharged, currency);
   add_minor (builder, "recovered", handler->recovered, currency);
   add_minor (builder, "open", handler->open, currency);
   json_builder_end_object (builder);

@@ -28,7 +28,11 @@ char *wb_evidence_document_write (WbTerms               *terms,
 /** Returns: (transfer full): who bears what, line by line, then a charge statement for each
  * handler. */
 char *wb_shares_report           (const WbApportionment *apportionment) G_GNUC_WARN_UNUSED_RESULT;
-/** Returns: (transfer full): the same as JSON. */
+/** Returns: (transfer full): a charge statement for one handler: what it is asked to bear of each
+ * line and why, its limit, and what was charged and came back so far. */
+char *wb_shares_statement        (const WbApportionment *apportionment,
+                                  guint                  handler) G_GNUC_WARN_UNUSED_RESULT;
+/** Returns: (transfer full): all shares and handlers as JSON. */
 char *wb_shares_document_write   (const WbApportionment *apportionment) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -232,6 +232,24 @@ wb_tool_claim_evidence (const WbToolOptions *options)
   return WB_TOOL_DONE;
 }
 
+static int
+print_statement (const WbApportionment *shares,
+                 const char            *name)
+{
+  for (guint i = 0; i < shares->n_handlers; i++)
+    if (wb_trail_same_holder (shares->handlers[i].name, name))
+      {
+        g_autofree char *text = wb_shares_statement (shares, i);
+
+        wb_tool_print (text);
+        return WB_TOOL_DONE;
+      }
+
+  wb_tool_complain (_("“%s” is none of those that had the goods; without --handler they are "
+                      "listed."), name);
+  return WB_TOOL_FAILED;
+}
+
 int
 wb_tool_claim_shares (const WbToolOptions *options)
 {
@@ -246,6 +264,11 @@ wb_tool_claim_shares (const WbToolOptions *options)
 
   if (claim == NULL)
     return WB_TOOL_FAILED;
+  if (options->json && options->handler != NULL)
+    {
+      wb_tool_complain (_("A charge statement is text; leave --json or --handler out."));
+      return WB_TOOL_USAGE;
+    }
 
   reckoning = wb_office_reckon (office, job, claim->record.id, &error);
   if (reckoning != NULL)
@@ -253,6 +276,9 @@ wb_tool_claim_shares (const WbToolOptions *options)
                            &error);
   if (shares == NULL)
     return wb_tool_fail (number, error);
+
+  if (options->handler != NULL)
+    return print_statement (shares, options->handler);
 
   text = options->json ? wb_shares_document_write (shares) : wb_shares_report (shares);
   wb_tool_print (text);

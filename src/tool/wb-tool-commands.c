@@ -63,7 +63,7 @@ static const WbToolCommand commands[] = {
   { "claim", "evidence", N_("FILE CLAIM"), 2, 2, WB_TOOL_OPTION_JSON,
     N_("Tell what the papers propose for each line of a claim, and why"),
     wb_tool_claim_evidence },
-  { "claim", "shares", N_("FILE CLAIM"), 2, 2, WB_TOOL_OPTION_JSON | WB_TOOL_OPTION_EQUAL,
+  { "claim", "shares", N_("FILE CLAIM"), 2, 2, WB_TOOL_OPTION_JSON | WB_TOOL_OPTION_SHARES,
     N_("Share what is owed on a claim out among those who had the goods"),
     wb_tool_claim_shares },
   { "claim", "freeze", N_("FILE CLAIM"), 2, 2, 0,

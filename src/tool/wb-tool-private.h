@@ -24,7 +24,7 @@ typedef enum
   WB_TOOL_OPTION_PIECE     = 1 << 6,
   WB_TOOL_OPTION_FINISH    = 1 << 7,
   WB_TOOL_OPTION_MOMENT    = 1 << 8,
-  WB_TOOL_OPTION_EQUAL     = 1 << 9,
+  WB_TOOL_OPTION_SHARES    = 1 << 9,   /* "--equal", "--handler" */
 } WbToolOptionFlags;
 
 /** WbToolOptions: what stood behind the two words of a command. */
@@ -38,6 +38,7 @@ typedef struct
   gboolean  why;
   gboolean  verify;
   gboolean  equal;
+  char     *handler;
   char     *piece;
   gboolean  finish;
   char     *moment;

@@ -151,9 +151,12 @@ entries_of (const WbToolCommand *command,
     { WB_TOOL_OPTION_MOMENT,
       { "moment", 'm', 0, G_OPTION_ARG_STRING, &options->moment,
         N_("When they were taken: packing, origin, storage, delivery or claim"), N_("MOMENT") } },
-    { WB_TOOL_OPTION_EQUAL,
+    { WB_TOOL_OPTION_SHARES,
       { "equal", 0, 0, G_OPTION_ARG_NONE, &options->equal,
         N_("In equal parts among all that could have done it"), NULL } },
+    { WB_TOOL_OPTION_SHARES,
+      { "handler", 0, 0, G_OPTION_ARG_STRING, &options->handler,
+        N_("Only the charge statement for one that had the goods"), N_("NAME") } },
     { WB_TOOL_OPTION_VERIFY,
       { "verify", 0, 0, G_OPTION_ARG_NONE, &options->verify,
         N_("Make the reckonings that were kept again and compare"), NULL } },
@@ -184,6 +187,7 @@ options_clear (WbToolOptions *options)
   g_clear_pointer (&options->output, g_free);
   g_clear_pointer (&options->piece, g_free);
   g_clear_pointer (&options->moment, g_free);
+  g_clear_pointer (&options->handler, g_free);
   g_clear_pointer (&options->arguments, g_strfreev);
 }
 
