@@ -55,7 +55,7 @@ gboolean wb_date_is_set      (const GDate  *date);
  */
 gboolean wb_date_parse       (const char   *text,
                               GDate        *out,
-                              GError      **error);
+                              GError      **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: (transfer full): "YYYY-MM-DD"; "" when unset or %NULL. */
 char    *wb_date_to_text     (const GDate  *date) G_GNUC_WARN_UNUSED_RESULT;
@@ -79,7 +79,7 @@ gint     wb_date_days_between (const GDate *from,
  */
 gboolean wb_period_parse     (const char   *text,
                               WbPeriod     *out,
-                              GError      **error);
+                              GError      **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: (transfer full): "120 days", "1 day", "20 days without sundays and holidays"; "" when
  * unset. */
@@ -101,6 +101,6 @@ gboolean wb_period_is_set    (WbPeriod      period);
 gboolean wb_date_add_period  (const GDate  *date,
                               WbPeriod      period,
                               GDate        *out,
-                              GError      **error);
+                              GError      **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

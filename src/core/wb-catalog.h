@@ -95,7 +95,7 @@ GType       wb_catalog_get_type  (void);
 
 /** Returns: (transfer full): an empty catalogue. */
 WbCatalog  *wb_catalog_new       (void) G_GNUC_WARN_UNUSED_RESULT;
-WbCatalog  *wb_catalog_ref       (WbCatalog   *self);
+WbCatalog  *wb_catalog_ref       (WbCatalog   *self) G_GNUC_WARN_UNUSED_RESULT;
 void        wb_catalog_unref     (WbCatalog   *self);
 
 /**
@@ -115,7 +115,7 @@ gboolean    wb_catalog_add       (WbCatalog   *self,
                                   const char  *file,
                                   gboolean     replace,
                                   guint       *n_entries,
-                                  GError     **error);
+                                  GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: (transfer full) (element-type utf8): when all files are added, a message for every
  * check that names a carton which is not there, "FILE:LINE: …". */

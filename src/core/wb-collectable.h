@@ -89,7 +89,7 @@ gboolean wb_collect_at_delivery (const WbCollectRules    *rules,
                                  const WbDeliveryCharges *charges,
                                  WbRounding               rounding,
                                  WbCollectable           *out,
-                                 GError                 **error);
+                                 GError                 **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * wb_collect_late_charge:
@@ -104,6 +104,6 @@ gboolean wb_collect_late_charge (const WbCollectRules    *rules,
                                  guint                    extensions,
                                  WbRounding               rounding,
                                  WbMoney                 *out,
-                                 GError                 **error);
+                                 GError                 **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -18,7 +18,7 @@ G_BEGIN_DECLS
  */
 gboolean wb_net_of_crated      (WbWeight   gross,
                                 WbWeight  *out,
-                                GError   **error);
+                                GError   **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * wb_net_of_containers:
@@ -33,6 +33,6 @@ gboolean wb_net_of_crated      (WbWeight   gross,
 gboolean wb_net_of_containers  (WbWeight   gross,
                                 WbWeight   containers,
                                 WbWeight  *out,
-                                GError   **error);
+                                GError   **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -13,6 +13,6 @@ gboolean wb_time_of_day_is_valid (const char       *text);
 /** Whether the time of @contact is one, if it is given. %FALSE with %WB_CORE_ERROR_PARSE that names
  * the entry and the field. */
 gboolean wb_contact_check        (const WbContact  *contact,
-                                  GError          **error);
+                                  GError          **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

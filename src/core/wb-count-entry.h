@@ -80,7 +80,7 @@ gboolean      wb_count_marks_read (const WbJob    *job,
                                    const char     *text,
                                    const WbPiece **piece,
                                    char          **marks,
-                                   GError        **error);
+                                   GError        **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: (transfer full): "teal 3107"; "" for %NULL. */
 char         *wb_count_lot_name   (const WbLot    *lot) G_GNUC_WARN_UNUSED_RESULT;

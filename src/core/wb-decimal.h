@@ -53,7 +53,7 @@ gboolean    wb_decimal_scale   (const WbDecimal  *self,
                                 gboolean          negative,
                                 guint             digits,
                                 gint64           *out,
-                                GError          **error);
+                                GError          **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: (transfer full): @value ÷ 10^digits with exactly @digits decimals, "-1234.56". */
 char       *wb_decimal_to_text (gint64            value,

@@ -60,6 +60,6 @@ const char        *wb_enum_nick       (const WbEnum *self,
 gboolean           wb_enum_parse      (const WbEnum *self,
                                        const char   *text,
                                        int          *out,
-                                       GError      **error);
+                                       GError      **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

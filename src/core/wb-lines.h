@@ -57,13 +57,13 @@ gboolean wb_lines_open  (WbLines      *self,
                          const char   *file,
                          const char   *example,
                          WbCoreError   code,
-                         GError      **error);
+                         GError      **error) G_GNUC_WARN_UNUSED_RESULT;
 void     wb_lines_close (WbLines      *self);
 
 /** Goes on to the next line that says something. %FALSE when a line does not read. */
 gboolean wb_lines_next  (WbLines      *self,
                          WbLinesKind  *kind,
-                         GError      **error);
+                         GError      **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Cuts @value at its first semicolon. Returns: (nullable): what stands behind it, possibly empty;
  * %NULL when there is none. */

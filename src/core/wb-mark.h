@@ -74,7 +74,7 @@ typedef struct
  */
 gboolean wb_marks_parse   (const char    *text,
                            WbMarks       *out,
-                           GError       **error);
+                           GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Frees the list and leaves it empty; it may be empty already. */
 void     wb_marks_clear   (WbMarks       *marks);

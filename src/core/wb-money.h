@@ -61,13 +61,13 @@ gboolean wb_money_equal      (WbMoney      a,
 gboolean wb_money_add        (WbMoney      a,
                               WbMoney      b,
                               WbMoney     *out,
-                              GError     **error);
+                              GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /** As wb_money_add(), but @a less @b. */
 gboolean wb_money_subtract   (WbMoney      a,
                               WbMoney      b,
                               WbMoney     *out,
-                              GError     **error);
+                              GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * wb_minor_scale:
@@ -81,7 +81,7 @@ gboolean wb_minor_scale      (gint64       minor,
                               gint64       denominator,
                               WbRounding   rounding,
                               gint64      *out,
-                              GError     **error);
+                              GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * wb_minor_split:
@@ -99,7 +99,7 @@ gboolean wb_minor_split      (gint64        total,
                               const gint64 *shares,
                               gsize         n,
                               gint64       *parts,
-                              GError      **error);
+                              GError      **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * wb_money_parse:
@@ -117,7 +117,7 @@ gboolean wb_minor_split      (gint64        total,
 gboolean wb_money_parse      (const char   *text,
                               const char   *currency,
                               WbMoney      *out,
-                              GError      **error);
+                              GError      **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: (transfer full): "1234.56 USD", the same in every locale; "" when unset. */
 char    *wb_money_to_text    (WbMoney       money) G_GNUC_WARN_UNUSED_RESULT;

@@ -103,7 +103,7 @@ GPtrArray             *wb_packing_rows   (const WbPacking  *self);
 gboolean               wb_packing_totals (const WbPacking  *self,
                                           WbForm            form,
                                           WbPackingTotals  *out,
-                                          GError          **error);
+                                          GError          **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: (transfer full) (element-type WbPackingState): the checks of @piece in the order of the
  * catalogue: those that its kind of carton has, when the carrier packed it or nobody knows who

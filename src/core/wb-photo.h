@@ -26,7 +26,7 @@ gboolean    wb_photo_offset_is_valid (const char    *text);
 /** Checks hash, orientation, times and offset. %FALSE with %WB_CORE_ERROR_RANGE that names kind, id
  * and field; wb_job_check() calls it. */
 gboolean    wb_photo_check           (const WbPhoto *photo,
-                                      GError       **error);
+                                      GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Whether an Exif orientation lays the stored picture on its side, so that width and height change
  * places. Anything but 5 … 8 does not. */

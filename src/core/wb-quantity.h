@@ -73,7 +73,7 @@ gboolean              wb_quantity_parse     (const WbQuantityKind *self,
                                              int                   unit,
                                              gint64               *amount,
                                              int                  *found,
-                                             GError              **error);
+                                             GError              **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: (transfer full): "120 lb", "54.50 kg"; rounded half up to a hundredth of the unit */
 char                 *wb_quantity_to_text   (const WbQuantityKind *self,

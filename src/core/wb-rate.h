@@ -53,7 +53,7 @@ gboolean wb_rate_apply        (WbRate        rate,
                                WbVolume      volume,
                                WbRounding    rounding,
                                WbMoney      *out,
-                               GError      **error);
+                               GError      **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * wb_rate_parse:
@@ -68,7 +68,7 @@ gboolean wb_rate_apply        (WbRate        rate,
 gboolean wb_rate_parse        (const char   *text,
                                const char   *currency,
                                WbRate       *out,
-                               GError      **error);
+                               GError      **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: (transfer full): "0.60 USD per lb"; "" when unset. */
 char    *wb_rate_to_text      (WbRate        rate) G_GNUC_WARN_UNUSED_RESULT;

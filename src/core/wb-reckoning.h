@@ -225,7 +225,7 @@ typedef struct
 
 #define WB_TYPE_RECKONING (wb_reckoning_get_type ())
 GType        wb_reckoning_get_type (void);
-WbReckoning *wb_reckoning_ref      (WbReckoning   *self);
+WbReckoning *wb_reckoning_ref      (WbReckoning   *self) G_GNUC_WARN_UNUSED_RESULT;
 void         wb_reckoning_unref    (WbReckoning   *self);
 
 /**

@@ -93,7 +93,7 @@ typedef struct
 gboolean wb_storage_watch          (const WbJob           *job,
                                     const GDate           *today,
                                     WbStorageWatch        *out,
-                                    GError               **error);
+                                    GError               **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Whether a person has to act: the last day is at most 10 days off or past, or the notice is due
  * within 10 days or overdue. */

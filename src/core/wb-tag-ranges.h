@@ -65,7 +65,7 @@ GPtrArray *wb_tag_items_parse     (const char    *text,
 
 /** Whether @self ascends; else %FALSE with %WB_CORE_ERROR_RANGE that says how to write it. */
 gboolean   wb_tag_item_check      (const WbTagItem *self,
-                                   GError       **error);
+                                   GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * wb_tag_ranges_parse:

@@ -48,7 +48,7 @@ gboolean    wb_terms_read_value    (WbTerms        *self,
                                     WbScope         scope,
                                     WbTermsKey      key,
                                     const char     *text,
-                                    GError        **error);
+                                    GError        **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: (transfer full): what wb_terms_read_value() takes for @key: "yes or no". */
 char       *wb_terms_expected      (WbTermsKey      key) G_GNUC_WARN_UNUSED_RESULT;
@@ -61,7 +61,7 @@ char       *wb_terms_expected      (WbTermsKey      key) G_GNUC_WARN_UNUSED_RESU
  * the figure, or of the edition.
  */
 gboolean    wb_terms_check         (const WbTerms  *self,
-                                    GError        **error);
+                                    GError        **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * wb_terms_days_overlap:

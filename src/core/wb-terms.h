@@ -173,7 +173,7 @@ typedef struct
   WbTermsEntry    entry[WB_N_SCOPES][WB_N_TERMS_KEYS];
 } WbTerms;
 
-WbTerms    *wb_terms_ref             (WbTerms      *self);
+WbTerms    *wb_terms_ref             (WbTerms      *self) G_GNUC_WARN_UNUSED_RESULT;
 void        wb_terms_unref           (WbTerms      *self);
 
 /** Returns: (nullable): what the file cites for @key in @scope. */
@@ -194,7 +194,7 @@ gboolean    wb_terms_charge          (const WbTerms *self,
                                       WbMoney       declared_value,
                                       WbMoney       deductible,
                                       WbMoney      *out,
-                                      GError      **error);
+                                      GError      **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * wb_terms_parse:
@@ -215,7 +215,7 @@ GPtrArray  *wb_terms_parse           (const char   *text,
 typedef struct _WbTermsSet WbTermsSet;
 
 WbTermsSet *wb_terms_set_new         (void) G_GNUC_WARN_UNUSED_RESULT;
-WbTermsSet *wb_terms_set_ref         (WbTermsSet   *self);
+WbTermsSet *wb_terms_set_ref         (WbTermsSet   *self) G_GNUC_WARN_UNUSED_RESULT;
 void        wb_terms_set_unref       (WbTermsSet   *self);
 
 /**
@@ -229,7 +229,7 @@ void        wb_terms_set_unref       (WbTermsSet   *self);
 gboolean    wb_terms_set_add         (WbTermsSet   *self,
                                       GPtrArray    *editions,
                                       gboolean      replace,
-                                      GError      **error);
+                                      GError      **error) G_GNUC_WARN_UNUSED_RESULT;
 guint       wb_terms_set_count       (const WbTermsSet *self);
 /** Returns: (transfer none): edition @index, by regime then date. */
 WbTerms    *wb_terms_set_nth         (const WbTermsSet *self,

@@ -39,16 +39,16 @@ gint64     wb_thing_count   (const WbThing  *thing);
  * %WB_CORE_ERROR_OVERFLOW. */
 gboolean   wb_thing_value   (const WbThing  *thing,
                              WbMoney        *out,
-                             GError        **error);
+                             GError        **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /** As wb_thing_value(), for the weight. */
 gboolean   wb_thing_weight  (const WbThing  *thing,
                              WbWeight       *out,
-                             GError        **error);
+                             GError        **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Adds up @things (element-type WbThing). %FALSE with %WB_CORE_ERROR_OVERFLOW. */
 gboolean   wb_things_total  (GPtrArray      *things,
                              WbThingTotals  *out,
-                             GError        **error);
+                             GError        **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -17,11 +17,11 @@ gboolean wb_valuation_preview_articles (WbSidePreview      *side,
                                         GArray             *articles,
                                         const WbTerms      *terms,
                                         const WbSideTerms  *rules,
-                                        GError            **error);
+                                        GError            **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Adds @more to @sum, which may be unset. */
 gboolean wb_valuation_add              (WbMoney            *sum,
                                         WbMoney             more,
-                                        GError            **error);
+                                        GError            **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

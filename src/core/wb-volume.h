@@ -52,7 +52,7 @@ gboolean wb_volume_equal      (WbVolume      a,
 gboolean wb_volume_add        (WbVolume      a,
                                WbVolume      b,
                                WbVolume     *out,
-                               GError      **error);
+                               GError      **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * wb_volume_parse:
@@ -66,7 +66,7 @@ gboolean wb_volume_add        (WbVolume      a,
 gboolean wb_volume_parse      (const char   *text,
                                WbVolumeUnit  unit,
                                WbVolume     *out,
-                               GError      **error);
+                               GError      **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: (transfer full): canonical text as of wb_weight_to_text(), "3.10 cuft", "40 m3" */
 char    *wb_volume_to_text    (WbVolume      volume) G_GNUC_WARN_UNUSED_RESULT;

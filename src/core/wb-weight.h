@@ -56,13 +56,13 @@ gboolean wb_weight_equal        (WbWeight      a,
 gboolean wb_weight_add          (WbWeight      a,
                                  WbWeight      b,
                                  WbWeight     *out,
-                                 GError      **error);
+                                 GError      **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /** As wb_weight_add(), but @a less @b; the result may be negative. */
 gboolean wb_weight_subtract     (WbWeight      a,
                                  WbWeight      b,
                                  WbWeight     *out,
-                                 GError      **error);
+                                 GError      **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * wb_weight_parse:
@@ -76,7 +76,7 @@ gboolean wb_weight_subtract     (WbWeight      a,
 gboolean wb_weight_parse        (const char   *text,
                                  WbWeightUnit  unit,
                                  WbWeight     *out,
-                                 GError      **error);
+                                 GError      **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * wb_weight_to_text:
@@ -99,6 +99,6 @@ char    *wb_weight_to_text      (WbWeight      weight) G_GNUC_WARN_UNUSED_RESULT
 gboolean wb_weight_from_volume  (WbVolume      volume,
                                  WbWeight      per_cuft,
                                  WbWeight     *out,
-                                 GError      **error);
+                                 GError      **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

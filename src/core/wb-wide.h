@@ -30,6 +30,6 @@ WbWide   wb_wide_divide   (WbWide      dividend,
 gboolean wb_wide_to_int64 (WbWide      value,
                            const char *what,
                            gint64     *out,
-                           GError    **error);
+                           GError    **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

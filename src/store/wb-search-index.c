@@ -399,8 +399,8 @@ read_date (sqlite3_stmt *statement,
 {
   const char *text = (const char *) sqlite3_column_text (statement, column);
 
-  if (text != NULL)
-    (void) wb_date_parse (text, date, NULL);
+  if (text != NULL && !wb_date_parse (text, date, NULL))
+    g_date_clear (date, 1);
 }
 
 static WbJobSummary *

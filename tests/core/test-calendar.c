@@ -16,8 +16,8 @@ date_of (const char *text)
   GDate date;
 
   g_date_clear (&date, 1);
-  wb_date_parse (text, &date, &error);
-  g_assert_no_error (error);
+  if (!wb_date_parse (text, &date, &error))
+    g_error ("%s", error->message);
   return date;
 }
 

@@ -90,8 +90,8 @@ read_date (const char *text,
 
   if (text == NULL)
     return;
-  wb_date_parse (text, out, &error);
-  g_assert_no_error (error);
+  if (!wb_date_parse (text, out, &error))
+    g_error ("%s", error->message);
 }
 
 static const char *

@@ -27,8 +27,8 @@ collect (WbDeliveryCharges charges)
   WbCollectable out = { 0 };
   g_autoptr (GError) error = NULL;
 
-  wb_collect_at_delivery (&wb_collect_rules_interstate, &charges, WB_ROUND_HALF_UP, &out, &error);
-  g_assert_no_error (error);
+  if (!wb_collect_at_delivery (&wb_collect_rules_interstate, &charges, WB_ROUND_HALF_UP, &out, &error))
+    g_error ("%s", error->message);
   return out;
 }
 

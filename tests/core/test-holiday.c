@@ -16,8 +16,8 @@ date_of (const char *text)
   g_autoptr (GError) error = NULL;
   GDate date;
 
-  wb_date_parse (text, &date, &error);
-  g_assert_no_error (error);
+  if (!wb_date_parse (text, &date, &error))
+    g_error ("%s", error->message);
   return date;
 }
 

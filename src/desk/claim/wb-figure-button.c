@@ -182,16 +182,16 @@ wb_figure_button_show (WbFigureButton *self,
                        WbAmount        amount)
 {
   g_autofree char *text = NULL;
+  WbReckoning *before;
 
   g_return_if_fail (WB_IS_FIGURE_BUTTON (self));
 
   if (self->popover != NULL && reckoning != self->reckoning)
     gtk_popover_popdown (GTK_POPOVER (self->popover));
 
-  if (reckoning != NULL)
-    wb_reckoning_ref (reckoning);
-  g_clear_pointer (&self->reckoning, wb_reckoning_unref);
-  self->reckoning = reckoning;
+  before = self->reckoning;
+  self->reckoning = reckoning != NULL ? wb_reckoning_ref (reckoning) : NULL;
+  g_clear_pointer (&before, wb_reckoning_unref);
   self->line = line;
   self->side = side;
   self->amount = amount;
