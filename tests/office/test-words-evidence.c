@@ -70,6 +70,41 @@ check_shares (WbTerms  *terms,
     }
 }
 
+/* Limits that are reached are told of, in the statement of the handler too. */
+static guint
+check_limits (GRand   *rand,
+              WbTerms *terms,
+              WbJob   *job)
+{
+  g_autoptr (WbParty) party = wb_record_new (WB_KIND_PARTY, "bears-little");
+  g_autoptr (WbJob) limited = NULL;
+  g_autoptr (WbReckoning) reckoning = NULL;
+  g_autoptr (WbApportionment) shares = NULL;
+  guint n = 0;
+
+  party->role = WB_ROLE_WAREHOUSE;
+  party->claim_limit = wb_money (100, "USD");
+  wb_set_text (&party->company, wb_random_holder (rand));
+  limited = wb_job_with (job, party);
+  reckoning = wb_reckon (terms, limited, "claim", NULL);
+  shares = wb_apportion (reckoning, WB_APPORTION_EQUAL, NULL);
+  for (guint i = 0; i < shares->n_handlers; i++)
+    {
+      g_autofree char *over = wb_words_over_limit (shares, i);
+      g_autofree char *statement = wb_shares_statement (shares, i);
+
+      g_assert_true ((over != NULL) == (shares->handlers[i].excess > 0));
+      g_assert_null (strchr (statement, '{'));
+      if (over == NULL)
+        continue;
+      check_sentence (over);
+      g_assert_nonnull (strstr (over, "$1.00"));
+      g_assert_nonnull (strstr (over, "the office"));
+      n++;
+    }
+  return n;
+}
+
 static void
 test_random (void)
 {
@@ -77,7 +112,7 @@ test_random (void)
   g_autoptr (GRand) rand = g_rand_new_with_seed (seed);
   gboolean proofs[WB_N_PROOF_RULES] = { FALSE };
   gboolean whys[WB_SHARED_BY_HAND + 1] = { FALSE };
-  guint n_proofs = 0, n_whys = 0;
+  guint n_proofs = 0, n_whys = 0, n_limits = 0;
 
   g_test_message ("random values: first seed %u", seed);
   for (guint i = 0; i < N_JOBS; i++)
@@ -89,6 +124,7 @@ test_random (void)
 
       check_proposals (terms, job, proofs);
       check_shares (terms, job, whys);
+      n_limits += check_limits (rand, terms, job);
     }
   for (guint i = 0; i < WB_N_PROOF_RULES; i++)
     n_proofs += proofs[i] ? 1 : 0;
@@ -97,6 +133,7 @@ test_random (void)
   g_test_message ("%u kinds of facts and %u grounds of sharing came up", n_proofs, n_whys);
   g_assert_cmpuint (n_proofs, >=, 25);
   g_assert_cmpuint (n_whys, >=, 4);
+  g_assert_cmpuint (n_limits, >, 0);
 }
 
 /* A claim as small as can be, word for word. */
