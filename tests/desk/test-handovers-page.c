@@ -322,6 +322,36 @@ test_edit (DeskFixture   *fixture,
   assert_says (page, "The inventory has no pieces yet; enter them before counting.");
 }
 
+/* Tab comes to every field of the handover looked at; the list of pieces is one stop. */
+static void
+test_tab (DeskFixture   *fixture,
+          gconstpointer  data)
+{
+  GtkWidget *page, *fields;
+  g_autoptr (GHashTable) seen = g_hash_table_new (NULL, NULL);
+  guint n_fields = 0, n_lines = 0;
+
+  add_long_way (fixture);
+  page = present (fixture);
+  fields = wb_test_find (page, ADW_TYPE_PREFERENCES_GROUP, "This Handover");
+  g_assert_nonnull (fields);
+  for (guint i = 0; i < 60; i++)
+    {
+      GtkWidget *focus;
+
+      wb_test_type (fixture->window, "\t");
+      focus = gtk_window_get_focus (GTK_WINDOW (fixture->window));
+      if (focus == NULL || !g_hash_table_add (seen, focus))
+        break;
+      if (gtk_widget_is_ancestor (focus, fields))
+        n_fields++;
+      if (gtk_widget_get_ancestor (focus, GTK_TYPE_LIST_VIEW) != NULL)
+        n_lines++;
+    }
+  g_assert_cmpuint (n_fields, >=, 10);
+  g_assert_cmpuint (n_lines, ==, 1);
+}
+
 #define ADD(path, function) \
   g_test_add ("/desk/handovers-page/" path, DeskFixture, NULL, desk_fixture_set_up, function, \
               desk_fixture_tear_down)
@@ -340,6 +370,7 @@ main (int    argc,
   ADD ("piece", test_piece);
   ADD ("faults", test_faults);
   ADD ("edit", test_edit);
+  ADD ("tab", test_tab);
 
   return g_test_run ();
 }

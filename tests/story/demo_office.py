@@ -51,7 +51,7 @@ class Desk(Window):
     """The window with a book, and the ways about it that every test takes."""
 
     PAGES = {"Order": "alt+1", "Papers": "alt+2", "Packing": "alt+3", "Inventory": "alt+4",
-             "Photos": "alt+5", "Valuation": "alt+7", "Claim": "alt+8"}
+             "Photos": "alt+5", "Handovers": "alt+6", "Valuation": "alt+7", "Claim": "alt+8"}
 
     def __init__(self, office, **more):
         super().__init__(PROGRAM, office.book, **more)

@@ -19,6 +19,7 @@
 #include "desk/widgets/wb-columns.h"
 #include "desk/widgets/wb-field-row.h"
 #include "desk/widgets/wb-focus-within.h"
+#include "desk/widgets/wb-one-stop.h"
 #include "desk/widgets/wb-scanner.h"
 #include "desk/widgets/wb-scroll-to.h"
 #include "office/wb-words-trail.h"
@@ -628,6 +629,7 @@ wb_handovers_page_class_init (WbHandoversPageClass *klass)
 
   g_type_ensure (WB_TYPE_COLUMNS);
   g_type_ensure (WB_TYPE_COUNT_PANEL);
+  g_type_ensure (WB_TYPE_ONE_STOP);
   g_type_ensure (WB_TYPE_TRAIL_RIBBON);
   install_actions (widget_class);
   bind_template (widget_class);

@@ -10,6 +10,7 @@
 
 #include "desk/handovers/wb-pass-item.h"
 #include "desk/widgets/wb-flow-layout.h"
+#include "desk/widgets/wb-one-stop.h"
 #include "desk/widgets/wb-row-name.h"
 #include "office/wb-words-trail.h"
 
@@ -32,7 +33,7 @@ struct _WbPassList
   GtkWidget          *box;
   GtkWidget          *choices;
   GtkLabel           *ranges;
-  GtkWidget          *scroller;
+  GtkWidget          *lines_place;
   GtkListView        *view;
   GtkWidget          *buttons[N_LISTS];
 
@@ -287,7 +288,7 @@ show_lines (WbPassList *self)
   show_counts (self, facts);
   show_ranges (self, listed, pieces, facts);
   replace_lines (self, fresh);
-  gtk_widget_set_visible (self->scroller, pieces->len > 0);
+  gtk_widget_set_visible (self->lines_place, pieces->len > 0);
 }
 
 static void
@@ -385,12 +386,13 @@ wb_pass_list_class_init (WbPassListClass *klass)
                                            G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 1,
                                            G_TYPE_STRING);
 
+  g_type_ensure (WB_TYPE_ONE_STOP);
   gtk_widget_class_set_template_from_resource (
     widget_class, "/org/wainbook/Wainbook/handovers/wb-pass-list.ui");
   gtk_widget_class_bind_template_child (widget_class, WbPassList, box);
   gtk_widget_class_bind_template_child (widget_class, WbPassList, choices);
   gtk_widget_class_bind_template_child (widget_class, WbPassList, ranges);
-  gtk_widget_class_bind_template_child (widget_class, WbPassList, scroller);
+  gtk_widget_class_bind_template_child (widget_class, WbPassList, lines_place);
   gtk_widget_class_bind_template_child (widget_class, WbPassList, view);
   gtk_widget_class_bind_template_callback (widget_class, activate_cb);
 }

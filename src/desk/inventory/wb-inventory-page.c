@@ -11,6 +11,7 @@
 #include "desk/inventory/wb-inventory-summary.h"
 #include "desk/widgets/wb-fit-scroller.h"
 #include "desk/widgets/wb-focus-within.h"
+#include "office/wb-words-trail.h"
 
 #include <glib/gi18n.h>
 
@@ -91,6 +92,25 @@ update_tags (WbInventoryPage *self)
   gtk_widget_set_visible (self->warning, *markup != '\0');
 }
 
+/* One line also answers where its piece is now. */
+static char *
+describe_selected (WbInventoryPage *self,
+                   GPtrArray       *ids)
+{
+  WbJob *job = wb_job_model_get_job (self->model);
+  g_autofree char *text = wb_inventory_summary_selected (job, ids);
+  g_autoptr (WbTrail) trail = NULL;
+  g_autofree char *where = NULL;
+  gint piece = ids->len == 1 ? wb_job_index (job, WB_KIND_PIECE, g_ptr_array_index (ids, 0)) : -1;
+
+  if (piece < 0 || wb_job_count (job, WB_KIND_HANDOVER) == 0)
+    return g_steal_pointer (&text);
+
+  trail = wb_trail_new (job);
+  where = wb_words_whereabouts (trail, (guint) piece);
+  return g_strdup_printf ("%s\n%s", text, where);
+}
+
 static void
 update (WbInventoryPage *self)
 {
@@ -98,7 +118,7 @@ update (WbInventoryPage *self)
   guint n_all = wb_job_count (wb_inventory_page_get_job (self), WB_KIND_PIECE);
   g_autoptr (GPtrArray) ids = wb_inventory_list_get_selected (self->list);
   g_autofree char *count = wb_inventory_summary_count (shown, n_all);
-  g_autofree char *selected = wb_inventory_summary_selected (wb_inventory_page_get_job (self), ids);
+  g_autofree char *selected = describe_selected (self, ids);
   const char *child = "lines";
 
   if (n_all == 0)

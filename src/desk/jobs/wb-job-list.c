@@ -8,6 +8,7 @@
 
 #include "desk/jobs/wb-job-item.h"
 #include "desk/jobs/wb-job-row.h"
+#include "desk/jobs/wb-storage-banner.h"
 #include "office/wb-words.h"
 
 #include <adwaita.h>
@@ -24,6 +25,7 @@ struct _WbJobList
   GtkWidget           parent_instance;
 
   GtkWidget          *box;
+  WbStorageBanner    *storage;
   GtkSearchEntry     *search;
   GtkStack           *stack;
   GtkListView        *view;
@@ -363,6 +365,7 @@ refresh_cb (gpointer data)
 static void
 job_saved_cb (WbJobList *self)
 {
+  wb_storage_banner_refresh (self->storage);
   if (self->refresh_timer == 0)
     self->refresh_timer = g_timeout_add (REFRESH_DELAY_MS, refresh_cb, self);
 }
@@ -457,7 +460,9 @@ wb_job_list_focus (GtkWidget        *widget,
   gboolean in_view = focus != NULL && gtk_widget_is_ancestor (focus, view);
   gboolean in_search = focus != NULL && gtk_widget_is_ancestor (focus, GTK_WIDGET (self->search));
   gboolean from_above = direction == GTK_DIR_TAB_FORWARD && in_search;
-  gboolean from_below = direction == GTK_DIR_TAB_BACKWARD && !in_search && !in_view;
+  gboolean in_storage = focus != NULL
+                        && gtk_widget_is_ancestor (focus, GTK_WIDGET (self->storage));
+  gboolean from_below = direction == GTK_DIR_TAB_BACKWARD && !in_search && !in_view && !in_storage;
 
   if (direction == GTK_DIR_TAB_FORWARD && in_view)
     return FALSE;
@@ -489,10 +494,12 @@ wb_job_list_class_init (WbJobListClass *klass)
 
   g_type_ensure (WB_TYPE_JOB_ITEM);
   g_type_ensure (WB_TYPE_JOB_ROW);
+  g_type_ensure (WB_TYPE_STORAGE_BANNER);
 
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/wainbook/Wainbook/jobs/wb-job-list.ui");
   gtk_widget_class_bind_template_child (widget_class, WbJobList, box);
+  gtk_widget_class_bind_template_child (widget_class, WbJobList, storage);
   gtk_widget_class_bind_template_child (widget_class, WbJobList, search);
   gtk_widget_class_bind_template_child (widget_class, WbJobList, stack);
   gtk_widget_class_bind_template_child (widget_class, WbJobList, view);

@@ -28,12 +28,27 @@ G_DEFINE_FINAL_TYPE (WbOneStop, wb_one_stop, GTK_TYPE_WIDGET)
 static GtkWidget *
 find_list (GtkWidget *widget)
 {
-  GtkWidget *found = GTK_IS_LIST_VIEW (widget) ? widget : NULL;
+  GtkWidget *found = GTK_IS_LIST_VIEW (widget) || GTK_IS_LIST_BOX (widget) ? widget : NULL;
 
   for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL && found == NULL;
        child = gtk_widget_get_next_sibling (child))
     found = find_list (child);
   return found;
+}
+
+/* A GtkListView knows the row that had the focus; of a GtkListBox it is the selected one. */
+static gboolean
+focus_list (GtkWidget *list)
+{
+  GtkListBoxRow *row;
+
+  if (!GTK_IS_LIST_BOX (list))
+    return gtk_widget_grab_focus (list);
+
+  row = gtk_list_box_get_selected_row (GTK_LIST_BOX (list));
+  if (row == NULL)
+    row = gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), 0);
+  return row != NULL && gtk_widget_grab_focus (GTK_WIDGET (row));
 }
 
 static gboolean
@@ -47,7 +62,7 @@ wb_one_stop_focus (GtkWidget        *widget,
     return wb_focus_within (widget, direction);
   if (focus != NULL && gtk_widget_is_ancestor (focus, widget))
     return FALSE;
-  return list != NULL && gtk_widget_grab_focus (list);
+  return list != NULL && focus_list (list);
 }
 
 static void

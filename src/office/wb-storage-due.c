@@ -1,0 +1,151 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Gathers the storage dates of the jobs under way. How they are reckoned stands in core. */
+#include "config.h"
+
+#define G_LOG_DOMAIN "wb-office"
+
+#include "office/wb-storage-due.h"
+
+#include "office/wb-office-private.h"
+
+void
+wb_storage_due_free (WbStorageDue *self)
+{
+  if (self == NULL)
+    return;
+
+  g_free (self->job_id);
+  g_free (self->job_number);
+  g_free (self->shipper);
+  g_free (self);
+}
+
+static gboolean
+may_be_stored (WbStage stage)
+{
+  switch (stage)
+    {
+    case WB_STAGE_BOOKED:
+    case WB_STAGE_PACKED:
+    case WB_STAGE_ON_THE_ROAD:
+    case WB_STAGE_IN_STORAGE:
+      return TRUE;
+    case WB_STAGE_INQUIRY:
+    case WB_STAGE_DELIVERED:
+    case WB_STAGE_CLOSED:
+    case WB_STAGE_CANCELLED:
+      return FALSE;
+    }
+
+  g_assert_not_reached ();
+}
+
+static gboolean
+add_job (WbOffice            *self,
+         GPtrArray           *list,
+         const WbJobSummary  *summary,
+         const GDate         *today,
+         GCancellable        *cancellable,
+         GError             **error)
+{
+  g_autoptr (GError) failure = NULL;
+  g_autoptr (WbJob) job = wb_office_load_job (self, summary->id, cancellable, &failure);
+  WbStorageWatch watch;
+  WbStorageDue *due;
+
+  /* Removed by another program since the list was read. */
+  if (g_error_matches (failure, WB_STORE_ERROR, WB_STORE_ERROR_NOT_FOUND))
+    return TRUE;
+  if (job == NULL)
+    {
+      g_propagate_error (error, g_steal_pointer (&failure));
+      return FALSE;
+    }
+
+  /* Dates off the calendar are told of on the job's own page. */
+  if (!wb_storage_watch (job, today, &watch, NULL) || !wb_storage_watch_is_due (&watch))
+    return TRUE;
+
+  due = g_new0 (WbStorageDue, 1);
+  due->job_id = g_strdup (summary->id);
+  due->job_number = g_strdup (summary->number);
+  due->shipper = g_strdup (summary->shipper);
+  due->watch = watch;
+  g_ptr_array_add (list, due);
+  return TRUE;
+}
+
+static int
+compare_due (gconstpointer a,
+             gconstpointer b)
+{
+  const WbStorageDue *one = *(const WbStorageDue *const *) a;
+  const WbStorageDue *other = *(const WbStorageDue *const *) b;
+  int order = wb_date_compare (&one->watch.last_day, &other->watch.last_day);
+
+  return order != 0 ? order : g_strcmp0 (one->job_number, other->job_number);
+}
+
+GPtrArray *
+wb_office_list_storage_due (WbOffice      *self,
+                            const GDate   *today,
+                            GCancellable  *cancellable,
+                            GError       **error)
+{
+  g_autoptr (GPtrArray) list =
+    g_ptr_array_new_with_free_func ((GDestroyNotify) wb_storage_due_free);
+  g_autoptr (GPtrArray) jobs = NULL;
+
+  g_return_val_if_fail (WB_IS_OFFICE (self), NULL);
+  g_return_val_if_fail (wb_date_is_set (today), NULL);
+
+  jobs = wb_office_list_jobs (self, NULL, 0, cancellable, error);
+  if (jobs == NULL)
+    return NULL;
+  for (guint i = 0; i < jobs->len; i++)
+    {
+      const WbJobSummary *summary = g_ptr_array_index (jobs, i);
+
+      if (may_be_stored (summary->stage)
+          && !add_job (self, list, summary, today, cancellable, error))
+        return NULL;
+    }
+  g_ptr_array_sort (list, compare_due);
+  return g_steal_pointer (&list);
+}
+
+static gpointer
+run_list_storage_due (WbOffice      *self,
+                      const WbDeed  *deed,
+                      GCancellable  *cancellable,
+                      GError       **error)
+{
+  GDate today;
+
+  wb_office_today (&today);
+  return wb_office_list_storage_due (self, &today, cancellable, error);
+}
+
+void
+wb_office_list_storage_due_async (WbOffice            *self,
+                                  GCancellable        *cancellable,
+                                  GAsyncReadyCallback  callback,
+                                  gpointer             data)
+{
+  WbDeed *deed;
+
+  g_return_if_fail (WB_IS_OFFICE (self));
+
+  deed = g_new0 (WbDeed, 1);
+  deed->run = run_list_storage_due;
+  deed->free_result = (GDestroyNotify) g_ptr_array_unref;
+  wb_office_start (self, deed, wb_office_list_storage_due_async, cancellable, callback, data);
+}
+
+GPtrArray *
+wb_office_list_storage_due_finish (WbOffice      *self,
+                                   GAsyncResult  *result,
+                                   GError       **error)
+{
+  return wb_office_finish (self, result, wb_office_list_storage_due_async, error);
+}
