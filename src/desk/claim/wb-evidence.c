@@ -7,7 +7,9 @@
 
 #include <glib/gi18n.h>
 
+#include "core/wb-photo.h"
 #include "desk/claim/wb-piece-lookup.h"
+#include "office/wb-photo-pictures.h"
 #include "office/wb-words-packing.h"
 #include "office/wb-words.h"
 
@@ -124,6 +126,42 @@ add_packing (GPtrArray     *list,
   add (list, _("Packing"), g_strjoinv ("\n", (char **) said->pdata));
 }
 
+/* One statement a moment at which the piece was photographed. */
+static void
+add_photos (GPtrArray     *list,
+            WbJob         *job,
+            const WbPiece *piece)
+{
+  for (gsize m = 0; m < wb_moments.n_values; m++)
+    {
+      int moment = wb_moments.values[m].value;
+      g_autoptr (GString) names = g_string_new (NULL);
+      g_autofree char *label = NULL;
+
+      for (guint i = 0; i < wb_job_count (job, WB_KIND_PHOTO); i++)
+        {
+          const WbPhoto *photo = wb_job_nth (job, WB_KIND_PHOTO, i);
+          g_autofree char *taken = NULL;
+
+          if ((int) photo->moment != moment ||
+              !wb_photo_shows_piece (job, photo, piece->record.id))
+            continue;
+          taken = wb_words_photo_taken (photo);
+          if (names->len > 0)
+            g_string_append_c (names, '\n');
+          /* Translators: caption or file name of a photo, and when its camera took it. */
+          g_string_append_printf (names, _("%s, taken: %s"),
+                                  photo->caption != NULL ? photo->caption
+                                  : photo->name != NULL ? photo->name : _("Photo"), taken);
+        }
+      if (names->len == 0)
+        continue;
+      /* Translators: %s is a moment, such as “At origin”. */
+      label = g_strdup_printf (_("Photos: %s"), wb_words_enum (&wb_moments, moment));
+      add (list, label, g_string_free (g_steal_pointer (&names), FALSE));
+    }
+}
+
 GPtrArray *
 wb_evidence_list (WbCatalog     *catalog,
                   WbJob         *job,
@@ -149,6 +187,7 @@ wb_evidence_list (WbCatalog     *catalog,
 
       add (list, name, describe_finding (find_finding (job, handover, piece)));
     }
+  add_photos (list, job, piece);
 
   return list;
 }

@@ -15,6 +15,7 @@
 #include "desk/inventory/wb-inventory-files.h"
 #include "desk/inventory/wb-inventory-removal.h"
 #include "desk/inventory/wb-lot-editor.h"
+#include "desk/photos/wb-photo-deeds.h"
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
@@ -168,6 +169,24 @@ contents_action (GtkWidget  *widget,
                                                               self->model, id)), NULL);
 }
 
+/* The photos of the selected line, or of the line in hand, on their own page. */
+static void
+photos_action (GtkWidget  *widget,
+               const char *name,
+               GVariant   *parameter)
+{
+  WbInventoryPage *self = WB_INVENTORY_PAGE (widget);
+  g_autoptr (GPtrArray) ids = wb_inventory_list_get_selected (self->list);
+  const char *changed = wb_line_strip_get_changed (self->strip);
+  const char *id = changed != NULL ? changed : ids->len == 1 ? g_ptr_array_index (ids, 0) : NULL;
+  g_autofree char *tag = wb_photos_tag_text (wb_job_model_get_job (self->model), id);
+
+  if (*tag == '\0')
+    gtk_widget_error_bell (widget);
+  else
+    gtk_widget_activate_action (widget, "job.show-photos", "s", tag);
+}
+
 static void
 present_overview (WbInventoryPage *self,
                   WbPieceOverview *overview)
@@ -293,6 +312,7 @@ wb_inventory_page_install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "inventory.change", NULL, change_action);
   gtk_widget_class_install_action (widget_class, "inventory.remove", NULL, remove_action);
   gtk_widget_class_install_action (widget_class, "inventory.contents", NULL, contents_action);
+  gtk_widget_class_install_action (widget_class, "inventory.photos", NULL, photos_action);
   gtk_widget_class_install_action (widget_class, "inventory.show-groups", NULL, show_groups_action);
   gtk_widget_class_install_action (widget_class, "inventory.show-high-value", NULL,
                                    show_high_value_action);

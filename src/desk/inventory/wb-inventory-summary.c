@@ -4,6 +4,7 @@
 
 #include "desk/inventory/wb-inventory-summary.h"
 
+#include "core/wb-photo.h"
 #include "core/wb-tags.h"
 #include "desk/inventory/wb-lot-choice.h"
 #include "desk/model/wb-record-item.h"
@@ -87,12 +88,18 @@ describe_one (const WbJob   *job,
   g_autofree char *tag = wb_words_tag (job, piece);
   g_autofree char *marks = piece->marks != NULL ? wb_words_marks (piece->marks, NULL) : NULL;
   const char *what = piece->description != NULL ? piece->description : piece->contents;
+  guint n_photos = wb_photo_count_of_piece (job, piece->record.id);
   g_autoptr (GString) text = g_string_new (tag);
 
   if (what != NULL)
     g_string_append_printf (text, " · %s", what);
   if (marks != NULL)
     g_string_append_printf (text, " · %s", marks);
+  if (n_photos > 0)
+    {
+      g_string_append (text, " · ");
+      g_string_append_printf (text, ngettext ("%u photo", "%u photos", n_photos), n_photos);
+    }
   return g_string_free (g_steal_pointer (&text), FALSE);
 }
 

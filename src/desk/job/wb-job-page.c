@@ -204,6 +204,18 @@ show_page_action (GtkWidget  *widget,
   wb_job_page_show (WB_JOB_PAGE (widget), g_variant_get_string (target, NULL));
 }
 
+/* @target: the tag of a piece, as a person types it */
+static void
+show_photos_action (GtkWidget  *widget,
+                    const char *name,
+                    GVariant   *target)
+{
+  WbJobPage *self = WB_JOB_PAGE (widget);
+
+  wb_job_page_show (self, "photos");
+  gtk_widget_activate_action_variant (wb_job_page_get_visible (self), "photos.show-piece", target);
+}
+
 /* The names come from rows that this program made, so an unknown one is a mistake of ours. */
 static void
 reveal_action (GtkWidget  *widget,
@@ -499,6 +511,7 @@ wb_job_page_class_init (WbJobPageClass *klass)
   gtk_widget_class_bind_template_callback (widget_class, page_shown_cb);
 
   gtk_widget_class_install_action (widget_class, "job.show-page", "s", show_page_action);
+  gtk_widget_class_install_action (widget_class, "job.show-photos", "s", show_photos_action);
   gtk_widget_class_install_action (widget_class, "job.reveal", "(sss)", reveal_action);
   gtk_widget_class_install_action (widget_class, "job.note-contact", NULL, note_contact_action);
   gtk_widget_class_install_action (widget_class, "job.undo", NULL, undo_action);

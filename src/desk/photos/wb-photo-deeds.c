@@ -7,6 +7,7 @@
 
 #include "core/wb-count-entry.h"
 #include "core/wb-photo.h"
+#include "office/wb-words.h"
 
 #include <glib/gi18n.h>
 #include <string.h>
@@ -67,25 +68,29 @@ wb_photos_set (WbJob       *job,
   return wb_job_with_many (job, records);
 }
 
+/* Whether @text, typed, means @piece. */
+static gboolean
+means (const WbJob   *job,
+       const char    *text,
+       const WbPiece *piece)
+{
+  return wb_count_find_piece (job, text, NULL) == piece;
+}
+
 char *
 wb_photos_tag_text (const WbJob *job,
                     const char  *piece)
 {
   const WbPiece *record = piece != NULL ? wb_job_find (job, WB_KIND_PIECE, piece) : NULL;
-  const WbLot *lot;
-  GString *text;
+  g_autofree char *whole = NULL, *number = NULL;
 
   if (record == NULL || record->tag == WB_INTEGER_UNSET)
     return g_strdup ("");
 
-  text = g_string_new (NULL);
-  lot = record->lot != NULL ? wb_job_find (job, WB_KIND_LOT, record->lot) : NULL;
-  if (lot != NULL && lot->colour != NULL)
-    g_string_append_printf (text, "%s ", lot->colour);
-  if (lot != NULL && lot->number != NULL)
-    g_string_append_printf (text, "%s ", lot->number);
-  g_string_append_printf (text, "%" G_GINT64_FORMAT, record->tag);
-  return g_string_free (text, FALSE);
+  whole = wb_words_tag (job, record);
+  number = g_strdup_printf ("%" G_GINT64_FORMAT, record->tag);
+  return means (job, whole, record) || !means (job, number, record) ? g_steal_pointer (&whole)
+                                                                     : g_steal_pointer (&number);
 }
 
 char *

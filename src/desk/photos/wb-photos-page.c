@@ -443,6 +443,17 @@ check_action (GtkWidget  *widget,
   say (self, _("The files of all photos are being compared with what was taken in."));
 }
 
+static void
+show_piece_action (GtkWidget  *widget,
+                   const char *name,
+                   GVariant   *parameter)
+{
+  WbPhotosPage *self = WB_PHOTOS_PAGE (widget);
+
+  wb_photos_page_show_piece (self, g_variant_get_string (parameter, NULL));
+  focus_grid (self);
+}
+
 /* --- making ----------------------------------------------------------------------------------- */
 
 static void
@@ -613,6 +624,7 @@ install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "photos.filter", NULL, filter_action);
   gtk_widget_class_install_action (widget_class, "photos.check", NULL, check_action);
   gtk_widget_class_install_action (widget_class, "photos.say", "s", say_action);
+  gtk_widget_class_install_action (widget_class, "photos.show-piece", "s", show_piece_action);
 
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_v, GDK_CONTROL_MASK, "photos.paste",
                                        NULL);

@@ -73,6 +73,7 @@ static const Accelerator table[] = {
   { "inventory.show-high-value", "<Control><Shift>h", N_("Inventory"),
     N_("Articles of high value") },
   { "inventory.contents", "<Control>i", N_("Inventory"), N_("List what is inside the carton") },
+  { "inventory.photos", "<Control><Shift>i", N_("Inventory"), N_("Photos of the piece") },
   { "inventory.filter", "<Control><Shift>f", N_("Inventory"),
     N_("Filter the lines, or go to a tag") },
   { NULL, "Return", N_("Inventory"), N_("Take the line and go on to the next") },
