@@ -12,10 +12,12 @@
 #include "desk/claim/wb-reason-popover.h"
 #include "desk/claim/wb-reckoning-table.h"
 #include "desk/claim/wb-record-table.h"
+#include "desk/claim/wb-verdict-box.h"
 #include "desk/claim/wb-what-if.h"
 #include "desk/support/desk-fixture.h"
 #include "desk/widgets/wb-field-row.h"
 #include "office/wb-frozen-reckoning.h"
+#include "office/wb-words-evidence.h"
 #include "office/wb-words.h"
 #include "support/wb-test-keys.h"
 #include "support/wb-test-window.h"
@@ -412,6 +414,55 @@ test_what_if (DeskFixture   *fixture,
   g_assert_true (wb_job_model_get_job (fixture->model) == before);
 }
 
+/* --- verdict ---------------------------------------------------------------------------------- */
+
+/* A proposal is accepted by a key, and overridden with a reason; what was proposed stays. */
+static void
+test_verdict (DeskFixture   *fixture,
+              gconstpointer  data)
+{
+  GtkWidget *page = present_claim (fixture);
+  g_autoptr (WbReckoning) reckoning = NULL;
+  g_autoptr (WbProposal) proposal = NULL;
+  g_autoptr (GPtrArray) boxes = NULL;
+  g_autofree char *words = NULL;
+  GtkWidget *box;
+  GtkWidget *notice;
+  GtkWidget *choice;
+  const char *say_why = "The verdict differs from what the papers propose. Write the reason beside "
+                        "it.";
+
+  focus_cell (page, "l1", "claim_line.item");
+  desk_fixture_settle (fixture);
+  reckoning = wb_office_reckon (fixture->office, wb_job_model_get_job (fixture->model), "c1", NULL);
+  proposal = wb_propose (reckoning->terms, reckoning->job, get_line (fixture, "l1"), NULL);
+  words = wb_words_proposal (proposal);
+  boxes = desk_find_all (page, WB_TYPE_VERDICT_BOX);
+  box = g_ptr_array_index (boxes, 0);
+  g_assert_nonnull (desk_find_label (box, words));
+
+  gtk_widget_activate_action (page, "claim.accept-proposal", NULL);
+  desk_fixture_settle (fixture);
+  g_assert_cmpint (get_line (fixture, "l1")->verdict, ==, proposal->verdict);
+  g_assert_cmpint (get_line (fixture, "l1")->proposed, ==, proposal->verdict);
+  g_assert_null (desk_find_label (box, say_why));
+
+  g_assert_cmpint (proposal->verdict, !=, WB_VERDICT_DEFENCE);
+  choice = wb_test_find (box, GTK_TYPE_DROP_DOWN, NULL);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (choice), WB_VERDICT_DEFENCE);
+  desk_fixture_settle (fixture);
+  g_assert_cmpint (get_line (fixture, "l1")->verdict, ==, WB_VERDICT_DEFENCE);
+  g_assert_cmpint (get_line (fixture, "l1")->proposed, ==, proposal->verdict);
+  notice = desk_find_label (box, say_why);
+  g_assert_nonnull (notice);
+
+  focus_field (box, "claim_line.verdict_reason");
+  type (fixture, "An act of the shipper\n");
+  g_assert_cmpstr (get_line (fixture, "l1")->verdict_reason, ==, "An act of the shipper");
+  g_assert_false (gtk_widget_get_mapped (notice));
+  wb_test_save_picture (fixture->window, "claim-verdict");
+}
+
 /* --- steps ------------------------------------------------------------------------------------ */
 
 static gboolean
@@ -440,7 +491,9 @@ test_take_step (DeskFixture   *fixture,
   gtk_widget_activate_action (section, "steps.take", "s", "offer");
   wb_test_wait_until (has_step, fixture);
   desk_fixture_settle (fixture);
+  /* Past the last row the menu offers the next step. */
   type (fixture, "By letter\n");
+  type (fixture, "{Escape}");
 
   job = wb_job_model_get_job (fixture->model);
   step = wb_job_nth (job, WB_KIND_STEP, 0);
@@ -488,6 +541,7 @@ main (int    argc,
   ADD ("why", test_why);
   ADD ("what-if", test_what_if);
   ADD ("take-step", test_take_step);
+  ADD ("verdict", test_verdict);
 
   return g_test_run ();
 }

@@ -122,3 +122,21 @@ wb_claim_deeds_remove (WbJobModel  *model,
   wb_job_model_apply (model, job, name_removal (kind));
   return TRUE;
 }
+
+void
+wb_claim_deeds_judge (WbJobModel *model,
+                      const char *line_id,
+                      WbVerdict   verdict,
+                      WbVerdict   proposed)
+{
+  const WbClaimLine *before = wb_job_find (wb_job_model_get_job (model), WB_KIND_CLAIM_LINE,
+                                           line_id);
+  g_autoptr (WbClaimLine) line = NULL;
+
+  if (before == NULL || before->verdict == verdict)
+    return;
+  line = wb_record_copy (before);
+  line->verdict = verdict;
+  line->proposed = verdict != WB_VERDICT_NONE ? proposed : WB_VERDICT_NONE;
+  add_record (model, line, _("Judge claim line"));
+}

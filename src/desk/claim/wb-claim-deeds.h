@@ -27,4 +27,11 @@ gboolean  wb_claim_deeds_remove      (WbJobModel  *model,
                                       const char  *id,
                                       GError     **error);
 
+/** Sets the verdict on a line together with what was proposed when it was given; %WB_VERDICT_NONE
+ * takes both back. No change is no step. */
+void      wb_claim_deeds_judge       (WbJobModel  *model,
+                                      const char  *line_id,
+                                      WbVerdict    verdict,
+                                      WbVerdict    proposed);
+
 G_END_DECLS

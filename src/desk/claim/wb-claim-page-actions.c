@@ -170,6 +170,14 @@ take_step_action (GtkWidget  *widget,
 }
 
 static void
+accept_proposal_action (GtkWidget  *widget,
+                        const char *name,
+                        GVariant   *target)
+{
+  gtk_widget_activate_action (GTK_WIDGET (WB_CLAIM_PAGE (widget)->verdict), "verdict.accept", NULL);
+}
+
+static void
 what_if_action (GtkWidget  *widget,
                 const char *name,
                 GVariant   *target)
@@ -189,6 +197,8 @@ wb_claim_page_install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "claim.show-reckoning", NULL,
                                    show_reckoning_action);
   gtk_widget_class_install_action (widget_class, "claim.take-step", NULL, take_step_action);
+  gtk_widget_class_install_action (widget_class, "claim.accept-proposal", NULL,
+                                   accept_proposal_action);
   gtk_widget_class_install_action (widget_class, "claim.what-if", NULL, what_if_action);
   gtk_widget_class_install_action (widget_class, "claim.add-claim", NULL, add_claim_action);
   gtk_widget_class_install_action (widget_class, "claim.remove-claim", NULL, remove_claim_action);

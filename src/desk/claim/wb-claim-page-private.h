@@ -11,6 +11,7 @@
 #include "desk/claim/wb-outcome.h"
 #include "desk/claim/wb-reckoning-view.h"
 #include "desk/claim/wb-record-table.h"
+#include "desk/claim/wb-verdict-box.h"
 
 G_BEGIN_DECLS
 
@@ -26,6 +27,7 @@ struct _WbClaimPage
   WbClaimHead     *head;
   WbRecordTable   *lines;
   WbEvidenceCard  *evidence;
+  WbVerdictBox    *verdict;
   WbReckoningView *reckoning_view;
   WbRecordTable   *payments;
   WbClaimSteps    *steps;

@@ -80,6 +80,7 @@ show_evidence (WbClaimPage *self)
                          wb_office_get_catalog (wb_job_model_get_office (self->model)), job, line,
                          notice);
   wb_evidence_card_show_reckoning (self->evidence, self->reckoning, line);
+  wb_verdict_box_show (self->verdict, self->reckoning, line != NULL ? id : NULL);
 }
 
 /* An empty table says nothing; a sentence stands in its place. */
@@ -390,6 +391,7 @@ ensure_types (void)
   g_type_ensure (WB_TYPE_OUTCOME);
   g_type_ensure (WB_TYPE_RECKONING_VIEW);
   g_type_ensure (WB_TYPE_RECORD_TABLE);
+  g_type_ensure (WB_TYPE_VERDICT_BOX);
 }
 
 static void
@@ -427,6 +429,7 @@ wb_claim_page_class_init (WbClaimPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, head);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, lines);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, evidence);
+  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, verdict);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, reckoning_view);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, payments);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, steps);

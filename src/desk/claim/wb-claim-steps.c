@@ -8,6 +8,7 @@
 
 #include "core/wb-claim-step.h"
 #include "desk/claim/wb-record-table.h"
+#include "desk/widgets/wb-popup.h"
 #include "office/wb-frozen-reckoning.h"
 #include "office/wb-words.h"
 
@@ -325,7 +326,7 @@ wb_claim_steps_open_menu (WbClaimSteps *self)
   g_return_if_fail (WB_IS_CLAIM_STEPS (self));
 
   gtk_widget_grab_focus (GTK_WIDGET (self->take));
-  gtk_menu_button_popup (self->take);
+  wb_popup (gtk_menu_button_get_popover (self->take));
 }
 
 static void

@@ -9,6 +9,7 @@
 #include <glib/gi18n.h>
 
 #include "desk/claim/wb-reason-popover.h"
+#include "desk/widgets/wb-popup.h"
 #include "desk/widgets/wb-scroll-to.h"
 
 struct _WbFigureButton
@@ -241,5 +242,5 @@ wb_figure_button_explain (WbFigureButton *self)
   self->popover = wb_reason_popover_new (self->reckoning, self->line, self->side, self->amount);
   gtk_widget_set_parent (self->popover, GTK_WIDGET (self));
   g_signal_connect_swapped (self->popover, "closed", G_CALLBACK (popover_closed_cb), self);
-  gtk_popover_popup (GTK_POPOVER (self->popover));
+  wb_popup (GTK_POPOVER (self->popover));
 }

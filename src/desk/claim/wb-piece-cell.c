@@ -9,6 +9,7 @@
 #include <glib/gi18n.h>
 
 #include "desk/claim/wb-piece-lookup.h"
+#include "desk/widgets/wb-popup.h"
 #include "office/wb-words.h"
 
 #define MOST_OFFERED 8
@@ -142,7 +143,7 @@ offer_pieces (WbPieceCell *self)
 
   gtk_list_box_select_row (GTK_LIST_BOX (self->list),
                            gtk_list_box_get_row_at_index (GTK_LIST_BOX (self->list), 0));
-  gtk_popover_popup (GTK_POPOVER (self->popover));
+  wb_popup (GTK_POPOVER (self->popover));
 }
 
 static gboolean

@@ -111,6 +111,8 @@ static const Accelerator table[] = {
   { "claim.add-line", "<Control><Alt>l", N_("Claim"), N_("Add a line") },
   { "claim.remove-line", "<Control><Shift>Delete", N_("Claim"), N_("Remove the line") },
   { "claim.add-payment", "<Control><Alt>m", N_("Claim"), N_("Add a payment") },
+  { "claim.accept-proposal", "<Control><Alt>a", N_("Claim"),
+    N_("Make what the papers propose the verdict on the line") },
   { "claim.take-step", "<Control><Alt>t", N_("Claim"), N_("Take a step: a letter, an offer, a release") },
   { "claim.what-if", "<Control><Alt>i", N_("Claim"),
     N_("See what it would come to if things were otherwise") },

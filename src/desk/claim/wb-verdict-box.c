@@ -1,0 +1,262 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Shows a proposal and takes a verdict. What is proposed core finds out, the sentences are
+ * office's. */
+#define G_LOG_DOMAIN "wb-desk"
+#include "config.h"
+
+#include "desk/claim/wb-verdict-box.h"
+
+#include "core/wb-proposal.h"
+#include "desk/claim/wb-claim-deeds.h"
+#include "desk/widgets/wb-field-row.h"
+#include "office/wb-words-evidence.h"
+#include "office/wb-words.h"
+
+#include <adwaita.h>
+#include <glib/gi18n.h>
+
+struct _WbVerdictBox
+{
+  GtkWidget     parent_instance;
+
+  GtkWidget    *box;
+  GtkLabel     *proposal;
+  GtkBox       *proofs;
+  GtkDropDown  *verdict;
+  GtkListBox   *reason;
+  GtkLabel     *notice;
+
+  WbJobModel   *model;
+  char         *line_id;     /* (nullable) */
+  WbVerdict     proposed;
+  gboolean      showing;     /* what changes is not a person's doing */
+};
+
+enum
+{
+  PROP_0,
+  PROP_MODEL,
+  N_PROPS
+};
+
+static GParamSpec *properties[N_PROPS];
+
+G_DEFINE_FINAL_TYPE (WbVerdictBox, wb_verdict_box, GTK_TYPE_WIDGET)
+
+/* --- the proposal ----------------------------------------------------------------------------- */
+
+static void
+clear (GtkBox *box)
+{
+  GtkWidget *child;
+
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (box))) != NULL)
+    gtk_box_remove (box, child);
+}
+
+static void
+add_label (GtkBox     *box,
+           const char *text,
+           gboolean    is_source)
+{
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  if (is_source)
+    {
+      gtk_widget_add_css_class (label, "caption");
+      gtk_widget_add_css_class (label, "dim-label");
+      gtk_widget_set_margin_bottom (label, 6);
+    }
+  gtk_box_append (box, label);
+}
+
+static void
+show_proofs (WbVerdictBox     *self,
+             const WbProposal *proposal)
+{
+  clear (self->proofs);
+  for (guint i = 0; i < proposal->proofs->len; i++)
+    {
+      const WbProof *proof = g_ptr_array_index (proposal->proofs, i);
+      g_autofree char *words = wb_words_proof (proposal, proof);
+      g_autofree char *source = wb_words_proof_source (proof);
+
+      add_label (self->proofs, words, FALSE);
+      if (source != NULL)
+        add_label (self->proofs, source, TRUE);
+    }
+}
+
+/* --- the verdict ------------------------------------------------------------------------------ */
+
+static const WbClaimLine *
+get_line (WbVerdictBox *self)
+{
+  return wb_job_find (wb_job_model_get_job (self->model), WB_KIND_CLAIM_LINE, self->line_id);
+}
+
+static void
+show_verdict (WbVerdictBox      *self,
+              const WbClaimLine *line)
+{
+  gboolean differs = line->verdict != WB_VERDICT_NONE && line->verdict != self->proposed;
+
+  self->showing = TRUE;
+  gtk_drop_down_set_selected (self->verdict, (guint) line->verdict);
+  self->showing = FALSE;
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "verdict.accept",
+                                 line->verdict != self->proposed);
+  gtk_widget_set_visible (GTK_WIDGET (self->notice), differs && line->verdict_reason == NULL);
+}
+
+/* The row stays while the line does, so that what is being typed into it is not lost. */
+static void
+show_reason (WbVerdictBox *self,
+             const char   *line_id)
+{
+  GtkListBoxRow *row;
+
+  if (g_strcmp0 (line_id, self->line_id) == 0)
+    return;
+  while ((row = gtk_list_box_get_row_at_index (self->reason, 0)) != NULL)
+    gtk_list_box_remove (self->reason, GTK_WIDGET (row));
+  if (line_id != NULL)
+    gtk_list_box_append (self->reason,
+                         wb_field_widget_new (self->model, WB_KIND_CLAIM_LINE, line_id,
+                                              "verdict_reason"));
+}
+
+static void
+verdict_chosen_cb (WbVerdictBox *self)
+{
+  guint chosen = gtk_drop_down_get_selected (self->verdict);
+
+  if (self->showing || self->line_id == NULL || chosen == GTK_INVALID_LIST_POSITION)
+    return;
+  wb_claim_deeds_judge (self->model, self->line_id, (WbVerdict) chosen, self->proposed);
+}
+
+static void
+accept_action (GtkWidget  *widget,
+               const char *name,
+               GVariant   *target)
+{
+  WbVerdictBox *self = WB_VERDICT_BOX (widget);
+
+  if (self->line_id != NULL)
+    wb_claim_deeds_judge (self->model, self->line_id, self->proposed, self->proposed);
+}
+
+void
+wb_verdict_box_show (WbVerdictBox *self,
+                     WbReckoning  *reckoning,
+                     const char   *line_id)
+{
+  g_autoptr (WbProposal) proposal = NULL;
+  g_autofree char *words = NULL;
+  const WbClaimLine *line;
+  GDate today;
+
+  g_return_if_fail (WB_IS_VERDICT_BOX (self));
+
+  line = reckoning != NULL ? wb_job_find (reckoning->job, WB_KIND_CLAIM_LINE, line_id) : NULL;
+  gtk_widget_set_visible (GTK_WIDGET (self), line != NULL);
+  show_reason (self, line != NULL ? line_id : NULL);
+  g_free (self->line_id);
+  self->line_id = line != NULL ? g_strdup (line_id) : NULL;
+  if (line == NULL)
+    return;
+  wb_office_today (&today);
+  proposal = wb_propose (reckoning->terms, reckoning->job, line, &today);
+  self->proposed = proposal->verdict;
+  words = wb_words_proposal (proposal);
+  gtk_label_set_label (self->proposal, words);
+  show_proofs (self, proposal);
+  show_verdict (self, get_line (self) != NULL ? get_line (self) : line);
+}
+
+/* --- widget ----------------------------------------------------------------------------------- */
+
+static GListModel *
+make_verdicts (void)
+{
+  GtkStringList *list = gtk_string_list_new (NULL);
+
+  /* The values of the list are its places. */
+  for (gsize i = 0; i < wb_verdicts.n_values; i++)
+    {
+      g_assert (wb_verdicts.values[i].value == (int) i);
+      gtk_string_list_append (list, wb_words_enum (&wb_verdicts, (int) i));
+    }
+  return G_LIST_MODEL (list);
+}
+
+static void
+wb_verdict_box_set_property (GObject      *object,
+                             guint         prop_id,
+                             const GValue *value,
+                             GParamSpec   *pspec)
+{
+  switch (prop_id)
+    {
+    case PROP_MODEL:
+      g_set_object (&WB_VERDICT_BOX (object)->model, g_value_get_object (value));
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
+    }
+}
+
+static void
+wb_verdict_box_dispose (GObject *object)
+{
+  WbVerdictBox *self = WB_VERDICT_BOX (object);
+
+  g_clear_pointer (&self->box, gtk_widget_unparent);
+  gtk_widget_dispose_template (GTK_WIDGET (self), WB_TYPE_VERDICT_BOX);
+  g_clear_object (&self->model);
+  g_clear_pointer (&self->line_id, g_free);
+
+  G_OBJECT_CLASS (wb_verdict_box_parent_class)->dispose (object);
+}
+
+static void
+wb_verdict_box_class_init (WbVerdictBoxClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+
+  object_class->set_property = wb_verdict_box_set_property;
+  object_class->dispose = wb_verdict_box_dispose;
+
+  properties[PROP_MODEL] =
+    g_param_spec_object ("model", NULL, NULL, WB_TYPE_JOB_MODEL,
+                         G_PARAM_WRITABLE | G_PARAM_STATIC_STRINGS);
+  g_object_class_install_properties (object_class, N_PROPS, properties);
+
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/wainbook/Wainbook/claim/wb-verdict-box.ui");
+  gtk_widget_class_bind_template_child (widget_class, WbVerdictBox, box);
+  gtk_widget_class_bind_template_child (widget_class, WbVerdictBox, proposal);
+  gtk_widget_class_bind_template_child (widget_class, WbVerdictBox, proofs);
+  gtk_widget_class_bind_template_child (widget_class, WbVerdictBox, verdict);
+  gtk_widget_class_bind_template_child (widget_class, WbVerdictBox, reason);
+  gtk_widget_class_bind_template_child (widget_class, WbVerdictBox, notice);
+  gtk_widget_class_bind_template_callback (widget_class, verdict_chosen_cb);
+
+  gtk_widget_class_install_action (widget_class, "verdict.accept", NULL, accept_action);
+}
+
+static void
+wb_verdict_box_init (WbVerdictBox *self)
+{
+  g_autoptr (GListModel) verdicts = make_verdicts ();
+
+  gtk_widget_init_template (GTK_WIDGET (self));
+  self->showing = TRUE;
+  gtk_drop_down_set_model (self->verdict, verdicts);
+  self->showing = FALSE;
+}
