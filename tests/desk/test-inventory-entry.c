@@ -479,6 +479,44 @@ test_parts (InventoryDesk *desk,
   g_assert_true (has_error (desk, "Weight"));
 }
 
+/* The catalogue completes kinds of cartons, offers the usual weight without storing it, and cautions
+ * of what is heavy to lift. */
+static void
+test_catalogue (InventoryDesk *desk,
+                gconstpointer  data)
+{
+  gtk_widget_grab_focus (GTK_WIDGET (inventory_desk_get_field (desk, "Carton kind")));
+  inventory_desk_type (desk, "dish p");
+  g_assert_nonnull (strstr (inventory_desk_get_beneath (desk, "Carton kind"), "Dish carton"));
+  inventory_desk_type (desk, "{Down}");
+  assert_field (desk, "Carton kind", "Dish carton");
+  g_assert_cmpstr (inventory_desk_get_beneath (desk, "Weight"), ==, "↓ usually 60 lb");
+
+  /* Offered, not stored. */
+  gtk_widget_grab_focus (GTK_WIDGET (inventory_desk_get_field (desk, "Description")));
+  inventory_desk_type (desk, "plates\n");
+  g_assert_false (wb_weight_is_set (inventory_desk_get_piece (desk, 0)->weight));
+  g_assert_cmpstr (inventory_desk_get_piece (desk, 0)->carton, ==, "Dish carton");
+
+  /* Taken with Down, and cautioned of. */
+  inventory_desk_type (desk, "bowls");
+  gtk_widget_grab_focus (GTK_WIDGET (inventory_desk_get_field (desk, "Weight")));
+  inventory_desk_type (desk, "{Down}");
+  assert_field (desk, "Weight", "60 lb");
+  g_assert_cmpstr (inventory_desk_get_beneath (desk, "Weight"), ==, "Heavy: 60 lb");
+  inventory_desk_type (desk, "{ctrl+a}49");
+  g_assert_null (strstr (inventory_desk_get_beneath (desk, "Weight"), "Heavy"));
+  inventory_desk_type (desk, "{ctrl+a}50\n");
+  g_assert_cmpint (inventory_desk_get_piece (desk, 1)->weight.grains, ==, 50 * WB_GRAINS_PER_LB);
+
+  /* A loose piece by its description. */
+  gtk_widget_grab_focus (GTK_WIDGET (inventory_desk_get_field (desk, "Form")));
+  inventory_desk_type (desk, "{ctrl+a}l");
+  gtk_widget_grab_focus (GTK_WIDGET (inventory_desk_get_field (desk, "Description")));
+  inventory_desk_type (desk, "Sofa, grey");
+  g_assert_cmpstr (inventory_desk_get_beneath (desk, "Weight"), ==, "↓ usually 160 lb");
+}
+
 int
 main (int    argc,
       char **argv)
@@ -500,6 +538,7 @@ main (int    argc,
   ADD ("more-fields", test_more_fields);
   ADD ("carried-more", test_carried_more);
   ADD ("parts", test_parts);
+  ADD ("catalogue", test_catalogue);
 #undef ADD
   return g_test_run ();
 }

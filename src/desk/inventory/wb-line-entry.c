@@ -81,6 +81,7 @@ choose (WbLineEntry *self,
 {
   int n = (int) g_strv_length (self->suggestions);
   int chosen = CLAMP (self->chosen + step, -1, n - 1);
+  g_autofree char *text = NULL;
 
   if (self->chosen < 0 && chosen >= 0)
     {
@@ -91,7 +92,9 @@ choose (WbLineEntry *self,
     return;
 
   self->chosen = chosen;
-  wb_line_entry_set_text (self, chosen < 0 ? self->typed : self->suggestions[chosen]);
+  /* Whoever hears of the text may offer something else. */
+  text = g_strdup (chosen < 0 ? self->typed : self->suggestions[chosen]);
+  wb_line_entry_set_text (self, text);
 }
 
 static gboolean
@@ -392,6 +395,17 @@ wb_line_entry_take_suggestions (WbLineEntry  *self,
       words = g_strdup_printf (_("↓ %s"), list);
     }
   show_hint (self, words, BENEATH_SUGGESTIONS);
+}
+
+void
+wb_line_entry_offer (WbLineEntry *self,
+                     const char  *text,
+                     const char  *words)
+{
+  drop_suggestions (self);
+  if (text != NULL)
+    self->suggestions = g_strdupv ((char *[]) { (char *) text, NULL });
+  show_hint (self, text != NULL ? words : NULL, BENEATH_SUGGESTIONS);
 }
 
 void

@@ -31,6 +31,11 @@ void        wb_line_entry_set_hint (WbLineEntry *self,
  * other suggestions are not taken. */
 void        wb_line_entry_take_suggestions (WbLineEntry  *self,
                                             char        **texts);
+/** Offers one text, which Down puts into the empty field; @words say so beneath. @text: (nullable):
+ * offers nothing. */
+void        wb_line_entry_offer    (WbLineEntry *self,
+                                    const char  *text,
+                                    const char  *words);
 /** @sentence: (nullable): what is wrong; %NULL when nothing is. Marks the entry, also for a screen
  * reader. */
 void        wb_line_entry_set_error (WbLineEntry *self,

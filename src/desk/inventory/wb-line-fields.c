@@ -8,10 +8,14 @@
 
 #include "desk/widgets/wb-flow-layout.h"
 #include "desk/inventory/wb-line-advice.h"
+#include "desk/inventory/wb-line-catalog.h"
 #include "desk/inventory/wb-line-entry.h"
 #include "desk/inventory/wb-lot-choice.h"
 
 #include <glib/gi18n.h>
+
+/* Kinds of cartons that are offered at once. */
+#define MOST_CARTONS 4
 
 struct _WbLineFields
 {
@@ -36,15 +40,6 @@ static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (WbLineFields, wb_line_fields, GTK_TYPE_WIDGET)
 
-static void
-advise (WbLineFields *self,
-        WbLineEntry  *field,
-        gboolean      final)
-{
-  if (self->model != NULL)
-    wb_line_advise (field, wb_job_model_get_job (self->model), self->unit, final);
-}
-
 static gboolean
 read_field (WbLineFields *self,
             WbLinePart    part,
@@ -55,6 +50,57 @@ read_field (WbLineFields *self,
   return wb_line_read (scratch, part, wb_line_entry_get_text (self->fields[part]),
                        wb_job_get_currency (job),
                        self->unit, NULL);
+}
+
+static WbCatalog *
+get_catalog (WbLineFields *self)
+{
+  return wb_office_get_catalog (wb_job_model_get_office (self->model));
+}
+
+/* What the line is, as far as it is typed, so that its usual figures can be offered. */
+static void
+offer_usual (WbLineFields *self,
+             WbLinePart    part)
+{
+  g_autoptr (WbPiece) scratch = wb_record_new (WB_KIND_PIECE, "scratch");
+
+  if (self->fields[part] == NULL)
+    return;
+  read_field (self, WB_LINE_FORM, scratch);
+  read_field (self, WB_LINE_CARTON, scratch);
+  read_field (self, WB_LINE_DESCRIPTION, scratch);
+  wb_line_catalog_advise (get_catalog (self), self->fields[part], scratch, self->unit);
+}
+
+static void
+offer_cartons (WbLineFields *self,
+               WbLineEntry  *field)
+{
+  const char *typed = wb_line_entry_get_text (field);
+  char **texts = wb_line_suggest (wb_job_model_get_job (self->model), WB_LINE_CARTON, typed,
+                                  MOST_CARTONS);
+
+  wb_line_entry_take_suggestions (field, wb_line_catalog_complete (get_catalog (self), texts, typed,
+                                                                   MOST_CARTONS));
+}
+
+static void
+advise (WbLineFields *self,
+        WbLineEntry  *field,
+        gboolean      final)
+{
+  WbLinePart part = wb_line_entry_get_part (field);
+
+  if (self->model == NULL)
+    return;
+
+  if (part == WB_LINE_CARTON && !final)
+    offer_cartons (self, field);
+  else
+    wb_line_advise (field, wb_job_model_get_job (self->model), self->unit, final);
+  if (part == WB_LINE_WEIGHT || part == WB_LINE_VOLUME)
+    offer_usual (self, part);
 }
 
 /* A loose piece has no kind of carton: the field keeps its text and is passed over. */
@@ -77,9 +123,19 @@ static void
 field_changed_cb (WbLineFields *self,
                   WbLineEntry  *field)
 {
+  WbLinePart part = wb_line_entry_get_part (field);
+
   advise (self, field, FALSE);
-  if (self->model != NULL && wb_line_entry_get_part (field) == WB_LINE_FORM)
+  if (self->model == NULL)
+    return;
+
+  if (part == WB_LINE_FORM)
     update_carton (self);
+  if (part == WB_LINE_FORM || part == WB_LINE_CARTON || part == WB_LINE_DESCRIPTION)
+    {
+      offer_usual (self, WB_LINE_WEIGHT);
+      offer_usual (self, WB_LINE_VOLUME);
+    }
 }
 
 /* The value is shown in full once the field is done with: "Loose piece" for "l", "40 lb" for
