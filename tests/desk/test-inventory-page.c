@@ -519,6 +519,19 @@ test_warnings (InventoryDesk *desk,
   g_assert_cmpuint (ids->len, ==, 1);
   g_assert_cmpstr (g_ptr_array_index (ids, 0), ==, "p5");
 
+  /* What is not in the lot, and what has no tag, a step each. */
+  g_signal_emit_by_name (label, "activate-link", "find:lot/400", &handled);
+  inventory_desk_rest (desk);
+  g_ptr_array_unref (g_steal_pointer (&ids));
+  ids = get_selected (desk);
+  g_assert_cmpstr (g_ptr_array_index (ids, 0), ==, "p13");
+  g_assert_true (has_link (desk->page, "untagged:lot/0", &label));
+  g_signal_emit_by_name (label, "activate-link", "untagged:lot/0", &handled);
+  inventory_desk_rest (desk);
+  g_ptr_array_unref (g_steal_pointer (&ids));
+  ids = get_selected (desk);
+  g_assert_cmpstr (g_ptr_array_index (ids, 0), ==, "p4");
+
   set_field (desk, "p4", "tag", "5");
   set_field (desk, "p5", "tag", "6");
   set_field (desk, "p13", "tag", "14");

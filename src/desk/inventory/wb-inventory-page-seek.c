@@ -85,8 +85,8 @@ filter_stop_cb (WbInventoryPage *self)
 
 /* --- the warning ------------------------------------------------------------------------------ */
 
-/* A tag in the warning: a missing one is entered, any other is gone to. What is no tag has a window of
- * its own. */
+/* A tag in the warning: a missing one is entered, any other is gone to, and so are lines without
+ * one. What is no tag has a window of its own. */
 static gboolean
 tag_link_cb (WbInventoryPage *self,
              const char      *uri)
@@ -108,7 +108,8 @@ tag_link_cb (WbInventoryPage *self,
 
   if (slash > colon + 1)
     lot = g_strndup (colon + 1, (gsize) (slash - colon - 1));
-  tag = g_ascii_strtoll (slash + 1, NULL, 10);
+  tag = g_str_has_prefix (uri, "untagged:") ? WB_INTEGER_UNSET
+                                            : g_ascii_strtoll (slash + 1, NULL, 10);
   if (g_str_has_prefix (uri, "enter:"))
     {
       wb_line_strip_start (self->strip, lot, tag);

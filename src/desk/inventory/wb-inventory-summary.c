@@ -236,11 +236,12 @@ append_sheet (GString          *text,
     }
   if (sheet->n_untagged > 0)
     {
+      g_autofree char *words = g_strdup_printf (ngettext ("%u line without a tag",
+                                                          "%u lines without a tag",
+                                                          sheet->n_untagged), sheet->n_untagged);
+
       append_separator (text, start);
-      g_string_append_printf (text,
-                              ngettext ("%u line without a tag", "%u lines without a tag",
-                                        sheet->n_untagged),
-                              sheet->n_untagged);
+      append_link (text, "untagged", sheet, 0, words);
     }
 }
 
