@@ -218,6 +218,15 @@ show_storage (WbHandoversPage *self)
     gtk_widget_remove_css_class (GTK_WIDGET (self->storage), "warning");
 }
 
+static void
+show_ribbon (WbHandoversPage *self)
+{
+  GDate today;
+
+  wb_office_today (&today);
+  wb_trail_ribbon_show (self->ribbon, self->trail, get_handover (self), get_piece (self), &today);
+}
+
 /* The handover looked at is still there, or the last one is looked at. */
 static void
 keep_handover (WbHandoversPage *self)
@@ -246,7 +255,7 @@ show_parts (WbHandoversPage *self)
   gtk_widget_set_sensitive (self->menu_button, handover >= 0);
   if (handover >= 0)
     wb_count_panel_show (self->panel, self->model, self->trail, (guint) handover);
-  wb_trail_ribbon_show (self->ribbon, self->trail, handover, piece);
+  show_ribbon (self);
   show_rows (self, handover);
   show_fields (self);
   show_piece (self, handover, piece);
@@ -324,7 +333,7 @@ piece_chosen_cb (WbHandoversPage *self,
       self->piece = g_strdup (piece);
     }
 
-  wb_trail_ribbon_show (self->ribbon, self->trail, get_handover (self), get_piece (self));
+  show_ribbon (self);
   show_piece (self, get_handover (self), get_piece (self));
 }
 

@@ -119,13 +119,31 @@ make_parts (WbTrailRibbon *self,
 
 /* --- words ------------------------------------------------------------------------------------ */
 
+/* A stretch that goods under way are in has lasted until today; one at a residence goes on. */
+static gint
+count_days (const WbStretch *stretch,
+            const GDate     *today)
+{
+  const GDate *end = &stretch->to;
+
+  if (!wb_date_is_set (end)
+      && (stretch->hold == WB_HOLD_VEHICLE || stretch->hold == WB_HOLD_WAREHOUSE))
+    end = today;
+
+  return wb_date_is_set (&stretch->from) && wb_date_is_set (end)
+         ? wb_date_days_between (&stretch->from, end) : -1;
+}
+
 static char *
-describe_details (const WbStretch *stretch)
+describe_details (const WbStretch *stretch,
+                  gint             days)
 {
   const char *hold = wb_words_enum (&wb_holds, (int) stretch->hold);
   g_autofree char *length = wb_words_stretch_length (stretch);
   g_autofree char *since = NULL;
 
+  if (length == NULL && days >= 0 && !wb_date_is_set (&stretch->to))
+    length = g_strdup_printf (ngettext ("%d day so far", "%d days so far", (gulong) days), days);
   if (length == NULL && wb_date_is_set (&stretch->from) && !wb_date_is_set (&stretch->to))
     {
       since = wb_words_date (&stretch->from);
@@ -235,14 +253,15 @@ static void
 show_part (Part          *part,
            const WbTrail *trail,
            guint          place,
-           gint           piece)
+           gint           piece,
+           const GDate   *today)
 {
   const WbStretch *stretch = wb_trail_stretch (trail, place);
-  g_autofree char *details = describe_details (stretch);
+  gint days = count_days (stretch, today);
+  g_autofree char *details = describe_details (stretch, days);
   gboolean there = piece >= 0 && was_there (trail, place, (guint) piece);
 
-  part->days = wb_date_is_set (&stretch->from) && wb_date_is_set (&stretch->to)
-               ? wb_date_days_between (&stretch->from, &stretch->to) : -1;
+  part->days = days;
   gtk_label_set_label (part->holder, stretch->holder != NULL ? stretch->holder
                                                              : _("Nobody named"));
   gtk_label_set_label (part->details, details);
@@ -410,7 +429,8 @@ void
 wb_trail_ribbon_show (WbTrailRibbon *self,
                       const WbTrail *trail,
                       gint           handover,
-                      gint           piece)
+                      gint           piece,
+                      const GDate   *today)
 {
   g_return_if_fail (WB_IS_TRAIL_RIBBON (self));
 
@@ -419,7 +439,7 @@ wb_trail_ribbon_show (WbTrailRibbon *self,
     {
       Part *part = &g_array_index (self->parts, Part, i);
 
-      show_part (part, trail, i, piece);
+      show_part (part, trail, i, piece, today);
       if (part->mark != NULL)
         show_mark (part, trail, i, (gint) i == handover, piece);
     }

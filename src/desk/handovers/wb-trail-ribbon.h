@@ -19,10 +19,12 @@ G_DECLARE_FINAL_TYPE (WbTrailRibbon, wb_trail_ribbon, WB, TRAIL_RIBBON, GtkWidge
  * wb_trail_ribbon_show:
  * @handover: place of the handover that is looked at, or -1
  * @piece: place of the piece whose path is to be seen, or -1
+ * @today: to which goods under way have been held so far
  */
 void wb_trail_ribbon_show (WbTrailRibbon *self,
                            const WbTrail *trail,
                            gint           handover,
-                           gint           piece);
+                           gint           piece,
+                           const GDate   *today);
 
 G_END_DECLS

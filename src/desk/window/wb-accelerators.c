@@ -99,7 +99,7 @@ static const Accelerator table[] = {
   { NULL, "Page_Up Page_Down", N_("Photos"), N_("Previous and next photo") },
   { NULL, "Escape", N_("Photos"), N_("Back to all photos") },
   { "handovers.count", "<Control><Alt>k", N_("Handovers"), N_("Count tags") },
-  { "handovers.note", "<Control><Alt>n", N_("Handovers"), N_("Note marks") },
+  { "handovers.note", "<Control><Alt>e", N_("Handovers"), N_("Note marks") },
   { "handovers.finish", "<Control><Alt>f", N_("Handovers"), N_("Finish the count") },
   { "handovers.add", "<Control><Alt>h", N_("Handovers"), N_("Add a handover") },
   { NULL, "Return", N_("Handovers"), N_("Count what is typed, or the piece in the list") },
