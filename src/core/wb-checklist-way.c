@@ -185,8 +185,8 @@ wb_look_delay (const WbItemLook *look)
 
 /* --- storage ---------------------------------------------------------------------------------- */
 
-/* How storage stands; without a day to look from, as on one long ago: what was done does not hang on
- * it. */
+/* How storage stands; without a day to look from, as on one long ago: what was done does not hang
+ * on it. */
 static gboolean
 watch_storage (const WbItemLook *look,
                WbStorageWatch   *watch)

@@ -20,8 +20,8 @@ const WbEnum wb_keep_states = { "state of keeping", keep_states, G_N_ELEMENTS (k
 #define YEARS(n) { n, WB_PERIOD_YEARS }
 #define APPENDIX_A "49 CFR 379, Appendix A"
 
-/* WbKeepRule: @period is not set where no rule was found; @supports: a claim rests on it, so that it
- * is among its supporting data. */
+/* WbKeepRule: @period is not set where no rule was found; @supports: a claim rests on it, so that
+ * it is among its supporting data. */
 typedef struct
 {
   WbPaperKind  kind;

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Sentences for the sum that may be asked for at delivery. The sum is worked out in core; nothing is
- * added up here. */
+/* Sentences for the sum that may be asked for at delivery. The sum is worked out in core; nothing
+ * is added up here. */
 #include "config.h"
 
 #include "office/wb-charge-lines.h"
@@ -67,8 +67,8 @@ add_gaps (GPtrArray *lines,
              _("What may be asked for at delivery goes by its amount. Enter it."), "estimate");
   if ((gaps & WB_CHARGE_GAP_SHIPPED) != 0)
     add_gap (lines, _("The weight of the whole shipment is missing"),
-             _("A part was delivered, and its share goes by the weight of all. Add the weighing, or "
-               "enter the volume."), "volume");
+             _("A part was delivered, and its share goes by the weight of all. Add the weighing, "
+               "or enter the volume."), "volume");
   if ((gaps & WB_CHARGE_GAP_CHARGED) != 0)
     add_gap (lines, _("The charges are missing"),
              _("No more than was charged may be asked for. Until the charges are entered, the most "
@@ -86,8 +86,8 @@ add_other_authority (GPtrArray     *lines,
     case WB_MOVE_INTERSTATE:
       return;
     case WB_MOVE_INTRASTATE:
-      words = _("The move stays within one state: the state’s rules and the carrier’s tariff say what "
-                "may be asked for at delivery. The 110 % rule is for moves between states.");
+      words = _("The move stays within one state: the state’s rules and the carrier’s tariff say "
+                "what may be asked for at delivery. The 110 % rule is for moves between states.");
       break;
     case WB_MOVE_MILITARY:
       words = _("The Department of Defense pays by its contract; nothing is asked for at delivery "

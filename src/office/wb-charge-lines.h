@@ -42,8 +42,8 @@ typedef struct
  * wb_charge_lines:
  * @per_cuft: constructive weight per cubic foot, or unset
  *
- * Returns: (transfer full) (element-type WbChargeLine): the gaps, then the parts, the sum and what is
- * billed later. Only gaps when no sum can be made.
+ * Returns: (transfer full) (element-type WbChargeLine): the gaps, then the parts, the sum and what
+ * is billed later. Only gaps when no sum can be made.
  */
 GPtrArray *wb_charge_lines (const WbJob *job,
                             WbWeight     per_cuft) G_GNUC_WARN_UNUSED_RESULT;

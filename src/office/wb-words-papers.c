@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Sentences for the checklist and for the keeping of papers. What is missing, and until when a paper
- * is kept, is worked out in core. */
+/* Sentences for the checklist and for the keeping of papers. What is missing, and until when a
+ * paper is kept, is worked out in core. */
 #include "config.h"
 
 #include "office/wb-words-papers.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The command that tells what a job file lacks, and what the showing of a job adds about charges and
- * papers. Works nothing out. */
+/* The command that tells what a job file lacks, and what the showing of a job adds about charges
+ * and papers. Works nothing out. */
 #include "config.h"
 
 #include "tool/wb-tool-private.h"

@@ -120,13 +120,13 @@ test_weight (DeskFixture   *fixture,
   desk_fixture_put (fixture, WB_KIND_ORDER, NULL, "move_type", "interstate", "pickup_from",
                     "2026-03-02", "volume", "100 cuft", NULL);
   desk_fixture_present (fixture, page, 1180, 900);
-  g_assert_nonnull (desk_find_label (page, "700 lb, the constructive weight of the volume at 7 lb a "
-                                           "cubic foot; there is no weighing."));
+  g_assert_nonnull (desk_find_label (page, "700 lb, the constructive weight of the volume at 7 lb "
+                                           "a cubic foot; there is no weighing."));
   desk_fixture_put (fixture, WB_KIND_WEIGHING, "w1", "kind", "weighing", "net", "900 lb", NULL);
   desk_fixture_put (fixture, WB_KIND_WEIGHING, "w2", "kind", "reweigh", "net", "880 lb", NULL);
   desk_fixture_settle (fixture);
-  g_assert_nonnull (desk_find_label (page, "880 lb net, by the reweigh, which goes before the first "
-                                           "weighing (49 CFR 375.517)."));
+  g_assert_nonnull (desk_find_label (page, "880 lb net, by the reweigh, which goes before the "
+                                           "first weighing (49 CFR 375.517)."));
 }
 
 /* A stop says its window and hours. */

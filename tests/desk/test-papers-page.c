@@ -87,7 +87,8 @@ test_missing (DeskFixture   *fixture,
   desk_fixture_put (fixture, WB_KIND_ORDER, NULL, "stage", "booked", NULL);
   desk_fixture_settle (fixture);
   g_assert_nonnull (find_row (page, "The vehicle"));
-  g_assert_nonnull (desk_find_label (page, "Before loading · 49 CFR 375.505(b)(9), read in a copy"));
+  g_assert_nonnull (desk_find_label (page, "Before loading · 49 CFR 375.505(b)(9), read in "
+                                           "a copy"));
 
   /* Within a state other rules decide, and the page says so. */
   desk_fixture_put (fixture, WB_KIND_ORDER, NULL, "move_type", "intrastate", NULL);
@@ -164,8 +165,8 @@ test_keeping (DeskFixture   *fixture,
                     "2026-03-04", "signed_by", "Wanda Quist", "signed_on", "2026-03-05", NULL);
   page = present_page (fixture);
   g_assert_nonnull (find_row (page, "Inventory 7"));
-  g_assert_nonnull (desk_find_label (page, "made 4 Mar 2026 · signed by Wanda Quist on 5 Mar 2026 · "
-                                           "Keep until 4 Mar 2027"));
+  g_assert_nonnull (desk_find_label (page, "made 4 Mar 2026 · signed by Wanda Quist on 5 Mar 2026 "
+                                           "· Keep until 4 Mar 2027"));
 
   g_assert_true (wb_reveal (page, WB_KIND_PAPER, "i", "signed_by"));
   assert_focus (fixture, "paper.signed_by");

@@ -154,8 +154,8 @@ test_gaps (DeskFixture   *fixture,
   page = present_page (fixture);
   assert_says (page, "Released value applies: the shipper chose it and waived full value in due "
                      "form.");
-  assert_says (page, "Signed by Odile Varga on 1 May 2026 · On paper · Disclosure given: Both choices "
-                     "explained in writing.");
+  assert_says (page, "Signed by Odile Varga on 1 May 2026 · On paper · Disclosure given: Both "
+                     "choices explained in writing.");
   assert_says (get_panel (page, WB_SIDE_RELEASED), "Applies to this shipment");
 
   for (guint i = 0; i < G_N_ELEMENTS (gap_cases); i++)

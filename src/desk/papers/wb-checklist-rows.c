@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Makes the row of one item of the checklist. Which items there are, and where they go, core says. */
+/* Makes the row of one item of the checklist. Which items there are, and where they go, core
+ * says. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 

@@ -258,7 +258,8 @@ add_contact_action (GtkWidget  *widget,
   wb_record_section_add (WB_PAPERS_PAGE (widget)->contacts);
 }
 
-/* Returns: what the checklist finds lacking in the paper @id first, else the day when it was made. */
+/* Returns: what the checklist finds lacking in the paper @id first, else the day when it was
+ * made. */
 static const char *
 first_lacking (const WbJob *job,
                const char  *id)

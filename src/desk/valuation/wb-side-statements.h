@@ -30,7 +30,8 @@ GPtrArray *wb_side_statements      (const WbValuationPreview *preview,
 /** Returns: (transfer full): which choice applies and why, with what it comes to in money. */
 char      *wb_valuation_verdict    (const WbValuationPreview *preview) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer none) (nullable): what the waiver of @job lacks in @field of the valuation. */
+/** Returns: (transfer none) (nullable): what the waiver of @job lacks in @field of the
+ * valuation. */
 const char *wb_valuation_gap_note  (const WbJob              *job,
                                     const char               *field);
 

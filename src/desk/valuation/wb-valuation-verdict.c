@@ -77,7 +77,8 @@ say_signature (const WbValuation *valuation)
     /* Translators: a person. */
     g_string_append_printf (words, _("Signed by %s, no day noted"), valuation->signed_by);
   if (valuation->signed_how != WB_SIGNED_NOT)
-    g_string_append_printf (words, " · %s", wb_words_enum (&wb_signed, (int) valuation->signed_how));
+    g_string_append_printf (words, " · %s",
+                            wb_words_enum (&wb_signed, (int) valuation->signed_how));
   if (valuation->disclosure != NULL)
     /* Translators: which disclosure of both choices was given. */
     g_string_append_printf (words, _(" · Disclosure given: %s"), valuation->disclosure);
