@@ -257,21 +257,25 @@ words_of_time (GDateTime *time)
 }
 
 char *
-wb_words_photo_taken (const WbPhoto *photo)
+wb_words_photo_taken_short (const WbPhoto *photo)
 {
   g_autoptr (GTimeZone) zone = g_time_zone_new_utc ();
   g_autoptr (GDateTime) time = NULL;
-  g_autofree char *words = NULL;
 
   if (photo->taken_at != NULL)
     time = g_date_time_new_from_iso8601 (photo->taken_at, zone);
-  if (time == NULL)
-    return g_strdup (_("not known"));
+  return time != NULL ? words_of_time (time) : g_strdup (_("not known"));
+}
 
-  words = words_of_time (time);
+char *
+wb_words_photo_taken (const WbPhoto *photo)
+{
+  g_autofree char *words = wb_words_photo_taken_short (photo);
+
+  if (photo->taken_at == NULL || photo->taken_offset == NULL)
+    return g_steal_pointer (&words);
   /* Translators: a day and a time, then how far the camera's clock was from UTC, such as +02:00. */
-  return photo->taken_offset != NULL ? g_strdup_printf (_("%s (UTC%s)"), words, photo->taken_offset)
-                                     : g_steal_pointer (&words);
+  return g_strdup_printf (_("%s (UTC%s)"), words, photo->taken_offset);
 }
 
 char *

@@ -53,6 +53,8 @@ GPtrArray *wb_office_unused_photos  (WbOffice       *self,
 /** Returns: (transfer full): "4 Mar 2026, 09:30" and the offset of the camera's clock when it is
  * known; “not known” when the camera wrote none that can be. */
 char      *wb_words_photo_taken     (const WbPhoto  *photo) G_GNUC_WARN_UNUSED_RESULT;
+/** As wb_words_photo_taken(), without the offset: where there is little room. */
+char      *wb_words_photo_taken_short (const WbPhoto *photo) G_GNUC_WARN_UNUSED_RESULT;
 /** Returns: (transfer full): when the office took it in, in the zone of this computer. */
 char      *wb_words_photo_imported  (const WbPhoto  *photo) G_GNUC_WARN_UNUSED_RESULT;
 

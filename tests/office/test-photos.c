@@ -649,7 +649,7 @@ test_words (void)
 {
   g_autoptr (WbPhoto) photo = wb_record_new (WB_KIND_PHOTO, "p");
   g_autofree char *unknown = wb_words_photo_taken (photo);
-  g_autofree char *taken = NULL, *offset = NULL, *imported = NULL;
+  g_autofree char *taken = NULL, *offset = NULL, *brief = NULL, *imported = NULL;
 
   g_assert_cmpstr (unknown, ==, "not known");
   wb_set_text (&photo->taken_at, "2026-03-04T09:05:59");
@@ -658,6 +658,8 @@ test_words (void)
   wb_set_text (&photo->taken_offset, "-05:00");
   offset = wb_words_photo_taken (photo);
   g_assert_cmpstr (offset, ==, "4 Mar 2026, 09:05 (UTC-05:00)");
+  brief = wb_words_photo_taken_short (photo);
+  g_assert_cmpstr (brief, ==, "4 Mar 2026, 09:05");
   wb_set_text (&photo->imported_at, "2026-03-05T08:00:00Z");
   imported = wb_words_photo_imported (photo);
   g_assert_cmpstr (imported, ==, "5 Mar 2026, 08:00");

@@ -79,7 +79,7 @@ show_texts (WbPhotoCell *self)
   const WbPhoto *photo = get_photo (self);
   g_autofree char *title = wb_photos_title (photo);
   g_autofree char *piece = piece_words (self, photo);
-  g_autofree char *taken = wb_words_photo_taken (photo);
+  g_autofree char *taken = wb_words_photo_taken_short (photo);
   g_autofree char *imported = wb_words_photo_imported (photo);
   /* Translators: when a picture was taken, by its camera. */
   g_autofree char *taken_words = g_strdup_printf (_("Taken: %s"), taken);
