@@ -129,6 +129,25 @@ test_weight (DeskFixture   *fixture,
                                            "first weighing (49 CFR 375.517)."));
 }
 
+/* 49 CFR 375.303: insurance goes with released value only. */
+static void
+test_insurance (DeskFixture   *fixture,
+                gconstpointer  data)
+{
+  const char *advice = "Insurance may be sold only where the shipment is released at not more than "
+                       "60 cents per pound (49 CFR 375.303), and full value was chosen.";
+  GtkWidget *page = wb_order_page_new (fixture->model);
+
+  desk_fixture_put (fixture, WB_KIND_ORDER, NULL, "move_type", "interstate", "insurance",
+                    "Kestrel Mutual 77", NULL);
+  desk_fixture_put (fixture, WB_KIND_VALUATION, NULL, "choice", "full", NULL);
+  desk_fixture_present (fixture, page, 1180, 900);
+  g_assert_nonnull (desk_find_label (find_row (page, "order.insurance"), advice));
+  desk_fixture_put (fixture, WB_KIND_VALUATION, NULL, "choice", "released", NULL);
+  desk_fixture_settle (fixture);
+  g_assert_null (desk_find_label (find_row (page, "order.insurance"), advice));
+}
+
 /* A stop says its window and hours. */
 static void
 test_stop (DeskFixture   *fixture,
@@ -173,6 +192,8 @@ main (int    argc,
               desk_fixture_tear_down);
   g_test_add ("/desk/order-page/weight", DeskFixture, NULL, desk_fixture_set_up, test_weight,
               desk_fixture_tear_down);
+  g_test_add ("/desk/order-page/insurance", DeskFixture, NULL, desk_fixture_set_up,
+              test_insurance, desk_fixture_tear_down);
   g_test_add ("/desk/order-page/stop", DeskFixture, NULL, desk_fixture_set_up, test_stop,
               desk_fixture_tear_down);
   g_test_add ("/desk/order-page/fields", DeskFixture, NULL, desk_fixture_set_up, test_fields,

@@ -93,3 +93,20 @@ wb_order_delivered_advice (const WbJob *job,
   return g_strdup_printf (_("This is more than the whole shipment weighs: %s. Correct one of the "
                             "two."), words);
 }
+
+/* 49 CFR 375.303. */
+const char *
+wb_order_insurance_advice (const WbJob *job)
+{
+  const WbOrder *order;
+
+  g_return_val_if_fail (job != NULL, NULL);
+
+  order = wb_job_order (job);
+  if (order->insurance == NULL || order->move_type != WB_MOVE_INTERSTATE
+      || wb_job_valuation (job)->choice != WB_CHOICE_FULL)
+    return NULL;
+
+  return _("Insurance may be sold only where the shipment is released at not more than 60 cents per "
+           "pound (49 CFR 375.303), and full value was chosen.");
+}

@@ -16,4 +16,7 @@ const char *wb_order_advice      (const WbOrder *order,
 char       *wb_order_delivered_advice (const WbJob   *job,
                                        WbWeight       per_cuft) G_GNUC_WARN_UNUSED_RESULT;
 
+/** Returns: (transfer none) (nullable): what speaks against the insurance that was sold. */
+const char *wb_order_insurance_advice (const WbJob   *job);
+
 G_END_DECLS

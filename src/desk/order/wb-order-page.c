@@ -46,6 +46,7 @@ struct _WbOrderPage
   WbFieldRow      *per_diem;
   WbFieldRow      *closed_on;
   WbFieldRow      *storage_notice_on;
+  WbFieldRow      *insurance;
   WbFieldRow      *insurance_premium;
   WbFieldRow      *delivered_weight;
 
@@ -159,6 +160,7 @@ show_job (WbOrderPage *self)
 
   gtk_widget_set_visible (GTK_WIDGET (self->region), concerns_state (wb_job_order (job)));
   show_advice (self, wb_job_order (job));
+  wb_field_row_set_note (self->insurance, wb_order_insurance_advice (job));
   show_weight (self, job);
   show_missing (self, job);
 }
@@ -332,6 +334,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, WbOrderPage, per_diem);
   gtk_widget_class_bind_template_child (widget_class, WbOrderPage, closed_on);
   gtk_widget_class_bind_template_child (widget_class, WbOrderPage, storage_notice_on);
+  gtk_widget_class_bind_template_child (widget_class, WbOrderPage, insurance);
   gtk_widget_class_bind_template_child (widget_class, WbOrderPage, insurance_premium);
   gtk_widget_class_bind_template_child (widget_class, WbOrderPage, delivered_weight);
 }
