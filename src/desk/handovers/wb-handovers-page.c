@@ -30,7 +30,6 @@ struct _WbHandoversPage
 
   GtkWidget      *content;
   GtkLabel       *storage;
-  GtkWidget      *ribbon_scroller;
   WbTrailRibbon  *ribbon;
   GtkWidget      *piece_box;
   GtkLabel       *piece_title;
@@ -250,7 +249,7 @@ show_parts (WbHandoversPage *self)
   handover = get_handover (self);
   piece = get_piece (self);
 
-  gtk_widget_set_visible (self->ribbon_scroller, handover >= 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->ribbon), handover >= 0);
   gtk_widget_set_visible (GTK_WIDGET (self->panel), handover >= 0);
   gtk_widget_set_sensitive (self->menu_button, handover >= 0);
   if (handover >= 0)
@@ -601,7 +600,6 @@ bind_template (GtkWidgetClass *widget_class)
     widget_class, "/org/wainbook/Wainbook/handovers/wb-handovers-page.ui");
   gtk_widget_class_bind_template_child (widget_class, WbHandoversPage, content);
   gtk_widget_class_bind_template_child (widget_class, WbHandoversPage, storage);
-  gtk_widget_class_bind_template_child (widget_class, WbHandoversPage, ribbon_scroller);
   gtk_widget_class_bind_template_child (widget_class, WbHandoversPage, ribbon);
   gtk_widget_class_bind_template_child (widget_class, WbHandoversPage, piece_box);
   gtk_widget_class_bind_template_child (widget_class, WbHandoversPage, piece_title);

@@ -281,6 +281,24 @@ least_width (const Part *part)
   return minimum + GAP;
 }
 
+static gint
+sum_of_widths (WbTrailRibbon *self)
+{
+  gint sum = 0;
+
+  for (guint i = 0; i < self->parts->len; i++)
+    sum += least_width (&g_array_index (self->parts, Part, i));
+  return sum;
+}
+
+/* Where the words have no room beside each other, the parts stand one below the other. */
+static gboolean
+is_stacked (WbTrailRibbon *self,
+            gint           width)
+{
+  return width >= 0 && width < sum_of_widths (self);
+}
+
 static void
 measure_heights (WbTrailRibbon *self,
                  gint          *parts,
@@ -314,21 +332,28 @@ wb_trail_ribbon_measure (GtkWidget      *widget,
 {
   WbTrailRibbon *self = WB_TRAIL_RIBBON (widget);
 
-  *minimum = 0;
+  *minimum = *natural = 0;
+  *minimum_baseline = *natural_baseline = -1;
   if (orientation == GTK_ORIENTATION_HORIZONTAL)
     {
       for (guint i = 0; i < self->parts->len; i++)
-        *minimum += least_width (&g_array_index (self->parts, Part, i));
+        *minimum = MAX (*minimum, least_width (&g_array_index (self->parts, Part, i)));
+      *natural = sum_of_widths (self);
     }
   else
     {
+      gint rows = is_stacked (self, for_size) ? (gint) self->parts->len : 1;
       gint parts, marks;
 
       measure_heights (self, &parts, &marks);
-      *minimum = parts + GAP + marks;
+      *minimum = *natural = rows * (parts + GAP + marks);
     }
-  *natural = *minimum;
-  *minimum_baseline = *natural_baseline = -1;
+}
+
+static GtkSizeRequestMode
+wb_trail_ribbon_get_request_mode (GtkWidget *widget)
+{
+  return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
 }
 
 static void
@@ -342,12 +367,28 @@ place_child (GtkWidget *child,
 }
 
 static void
-wb_trail_ribbon_size_allocate (GtkWidget *widget,
-                               int        width,
-                               int        height,
-                               int        baseline)
+place_stacked (WbTrailRibbon *self,
+               gint           width)
 {
-  WbTrailRibbon *self = WB_TRAIL_RIBBON (widget);
+  gint parts, marks;
+
+  measure_heights (self, &parts, &marks);
+  for (guint i = 0; i < self->parts->len; i++)
+    {
+      const Part *part = &g_array_index (self->parts, Part, i);
+      gint y = (gint) i * (parts + GAP + marks);
+
+      place_child (part->button, 0, y, width, parts);
+      if (part->mark != NULL)
+        place_child (GTK_WIDGET (part->mark), 0, y + parts + GAP, width, marks);
+    }
+}
+
+static void
+place_in_row (WbTrailRibbon *self,
+              gint           width)
+{
+  GtkWidget *widget = GTK_WIDGET (self);
   guint n = self->parts->len;
   g_autofree gint *days = g_new0 (gint, n);
   g_autofree gint *least = g_new0 (gint, n);
@@ -380,6 +421,20 @@ wb_trail_ribbon_size_allocate (GtkWidget *widget,
     }
 }
 
+static void
+wb_trail_ribbon_size_allocate (GtkWidget *widget,
+                               int        width,
+                               int        height,
+                               int        baseline)
+{
+  WbTrailRibbon *self = WB_TRAIL_RIBBON (widget);
+
+  if (is_stacked (self, width))
+    place_stacked (self, width);
+  else
+    place_in_row (self, width);
+}
+
 /* --- widget ----------------------------------------------------------------------------------- */
 
 static void
@@ -406,6 +461,7 @@ wb_trail_ribbon_class_init (WbTrailRibbonClass *klass)
 
   object_class->dispose = wb_trail_ribbon_dispose;
   object_class->finalize = wb_trail_ribbon_finalize;
+  widget_class->get_request_mode = wb_trail_ribbon_get_request_mode;
   widget_class->measure = wb_trail_ribbon_measure;
   widget_class->size_allocate = wb_trail_ribbon_size_allocate;
 
