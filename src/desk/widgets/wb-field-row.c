@@ -81,6 +81,29 @@ is_typed (WbFieldRow *self)
   return g_strcmp0 (gtk_editable_get_text (GTK_EDITABLE (self)), self->shown) != 0;
 }
 
+/* How the value is written, while somebody is about to write it. */
+static const char *
+example_to_show (WbFieldRow *self)
+{
+  const WbField *field = wb_field_tie_get_field (self->tie);
+
+  if (!self->focused || field == NULL || *gtk_editable_get_text (GTK_EDITABLE (self)) != '\0')
+    return NULL;
+  return example_of (field->type);
+}
+
+static void
+show_note (WbFieldRow *self,
+           const char *fault)
+{
+  if (fault != NULL)
+    wb_row_note_set (self->note, fault, WB_NOTE_ERROR);
+  else if (self->advice != NULL)
+    wb_row_note_set (self->note, self->advice, WB_NOTE_WARNING);
+  else
+    wb_row_note_set (self->note, example_to_show (self), WB_NOTE_HINT);
+}
+
 static void
 show_state (WbFieldRow *self,
             const char *fault)
@@ -93,8 +116,7 @@ show_state (WbFieldRow *self,
   else
     gtk_widget_remove_css_class (GTK_WIDGET (self), "error");
 
-  wb_row_note_set (self->note, invalid ? fault : self->advice,
-                   invalid ? WB_NOTE_ERROR : WB_NOTE_WARNING);
+  show_note (self, fault);
   gtk_accessible_update_state (GTK_ACCESSIBLE (text),
                                GTK_ACCESSIBLE_STATE_INVALID,
                                invalid ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE,
@@ -186,8 +208,6 @@ activated_cb (WbFieldRow *self)
 static void
 focus_enter_cb (WbFieldRow *self)
 {
-  const WbField *field = wb_field_tie_get_field (self->tie);
-
   g_clear_handle_id (&self->rest_source, g_source_remove);
   if (self->focused)
     return;
@@ -198,8 +218,6 @@ focus_enter_cb (WbFieldRow *self)
 
   show_value (self);
   gtk_editable_select_region (GTK_EDITABLE (self), 0, -1);
-  if (field != NULL && GTK_IS_TEXT (get_text_widget (self)))
-    gtk_text_set_placeholder_text (GTK_TEXT (get_text_widget (self)), example_of (field->type));
 }
 
 /* Whether it is the window that lost the focus, and the row will have it again with the window. */
@@ -222,8 +240,6 @@ rest_cb (gpointer data)
   if (!self->invalid)
     show_value (self);
   gtk_editable_select_region (GTK_EDITABLE (self), 0, 0);
-  if (GTK_IS_TEXT (get_text_widget (self)))
-    gtk_text_set_placeholder_text (GTK_TEXT (get_text_widget (self)), NULL);
   return G_SOURCE_REMOVE;
 }
 
