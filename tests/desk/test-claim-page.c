@@ -576,7 +576,7 @@ test_notices (DeskFixture   *fixture,
   g_assert_nonnull (desk_find_label (page, "Line 1: Dinner plates, 4 of 12"));
   g_assert_nonnull (desk_find_label (page, "Packed by carrier (Rosa Lindqvist)"));
   g_assert_nonnull (desk_find_label (page, "No marks were noted"));
-  g_assert_nonnull (desk_find_label (page, "Counted, nothing new was noted"));
+  g_assert_nonnull (desk_find_label (page, "Taken as listed, nothing was noted"));
 
   wb_record_table_select (WB_RECORD_TABLE (table), "l2");
   desk_fixture_settle (fixture);

@@ -76,13 +76,31 @@ find_finding (const WbJob      *job,
   return NULL;
 }
 
+/* Whether anybody counted is evidence too. */
+static const char *
+describe_nothing (const WbHandover *handover)
+{
+  switch (handover->count)
+    {
+    case WB_COUNT_AS_LISTED:
+      return _("Taken as listed, nothing was noted");
+    case WB_COUNT_UNDER_WAY:
+      return _("Count under way, nothing was noted yet");
+    case WB_COUNT_FINISHED:
+      return _("Counted, nothing new was noted");
+    }
+
+  g_assert_not_reached ();
+}
+
 static char *
-describe_finding (const WbFinding *finding)
+describe_finding (const WbHandover *handover,
+                  const WbFinding  *finding)
 {
   g_autoptr (GString) text = NULL;
 
   if (finding == NULL)
-    return g_strdup (_("Counted, nothing new was noted"));
+    return g_strdup (describe_nothing (handover));
 
   text = g_string_new (wb_words_enum (&wb_founds, finding->found));
   if (finding->marks != NULL)
@@ -185,7 +203,7 @@ wb_evidence_list (WbCatalog     *catalog,
       const WbHandover *handover = wb_job_nth (job, WB_KIND_HANDOVER, i);
       g_autofree char *name = name_handover (handover);
 
-      add (list, name, describe_finding (find_finding (job, handover, piece)));
+      add (list, name, describe_finding (handover, find_finding (job, handover, piece)));
     }
   add_photos (list, job, piece);
 
