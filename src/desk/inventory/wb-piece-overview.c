@@ -27,6 +27,23 @@ static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (WbPieceOverview, wb_piece_overview, ADW_TYPE_WINDOW)
 
+/* The first piece there is: Enter and the arrows work at once. */
+static void
+focus_first (WbPieceOverview *self)
+{
+  for (GtkWidget *group = gtk_widget_get_first_child (GTK_WIDGET (self->groups)); group != NULL;
+       group = gtk_widget_get_next_sibling (group))
+    {
+      GtkListBox *rows = GTK_LIST_BOX (gtk_widget_get_last_child (group));
+      GtkListBoxRow *row = gtk_list_box_get_row_at_index (rows, 0);
+
+      if (row == NULL)
+        continue;
+      gtk_widget_grab_focus (GTK_WIDGET (row));
+      return;
+    }
+}
+
 static void
 renew (WbPieceOverview *self)
 {
@@ -39,6 +56,7 @@ renew (WbPieceOverview *self)
   gtk_stack_set_visible_child_name (self->stack,
                                     gtk_widget_get_first_child (GTK_WIDGET (self->groups)) != NULL
                                     ? "groups" : "empty");
+  focus_first (self);
 }
 
 static void
