@@ -11,8 +11,8 @@ G_BEGIN_DECLS
 /** Length of a hash: SHA-256 in hexadecimal. */
 #define WB_PHOTO_HASH_LENGTH 64
 
-/** Whether @hash (nullable) is 64 lower-case hexadecimal digits; nothing else may become a part of a
- * file's name. */
+/** Whether @hash (nullable) is 64 lower-case hexadecimal digits; nothing else may become a part
+ * of a file's name. */
 gboolean    wb_photo_hash_is_valid   (const char    *hash);
 
 /** Whether @text (nullable) is a moment that can be: "2026-03-04T09:30:00", with @utc followed by

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* An import as a whole: a few threads take files in, one counts, and at the end it is said what came
- * twice. How one file is taken in stands in wb-photo-take.c. */
+/* An import as a whole: a few threads take files in, one counts, and at the end it is said what
+ * came twice. How one file is taken in stands in wb-photo-take.c. */
 #include "config.h"
 
 #define G_LOG_DOMAIN "wb-office"

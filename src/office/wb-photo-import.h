@@ -20,8 +20,8 @@ WbPhotoProgress *wb_photo_progress_new   (void) G_GNUC_WARN_UNUSED_RESULT;
 WbPhotoProgress *wb_photo_progress_ref   (WbPhotoProgress *self);
 void             wb_photo_progress_unref (WbPhotoProgress *self);
 
-/** @n_files: (out): files that are done; @n_all: (out): files there are, 0 while they are still being
- * looked for; @bytes: (out), @all_bytes: (out): likewise */
+/** @n_files: (out): files that are done; @n_all: (out): files there are, 0 while they are still
+ * being looked for; @bytes: (out), @all_bytes: (out): likewise */
 void             wb_photo_progress_get   (WbPhotoProgress *self,
                                           guint           *n_files,
                                           guint           *n_all,

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Thumbnails and their cache. The cache belongs to the user, not to the book: it may be thrown away at
- * any time, and what is in it is believed only if it could be the thumbnail that is asked for. */
+/* Thumbnails and their cache. The cache belongs to the user, not to the book: it may be thrown
+ * away at any time, and what is in it is believed only if it could be the thumbnail that is
+ * asked for. */
 #include "config.h"
 
 #define G_LOG_DOMAIN "wb-office"
@@ -251,7 +252,8 @@ words_of_time (GDateTime *time)
 
   g_date_clear (&date, 1);
   g_date_set_dmy (&date, (GDateDay) g_date_time_get_day_of_month (time),
-                  (GDateMonth) g_date_time_get_month (time), (GDateYear) g_date_time_get_year (time));
+                  (GDateMonth) g_date_time_get_month (time),
+                  (GDateYear) g_date_time_get_year (time));
   day = wb_words_date (&date);
   return g_strjoin (", ", day, clock, NULL);
 }

@@ -40,7 +40,8 @@ gboolean   wb_office_check_photo    (WbOffice       *self,
                                      GCancellable   *cancellable,
                                      GError        **error);
 
-/** Returns: (transfer full) (nullable): where the file of @photo is; %NULL when its hash is none. */
+/** Returns: (transfer full) (nullable): where the file of @photo is; %NULL when its hash is
+ * none. */
 char      *wb_office_photo_path     (WbOffice       *self,
                                      const WbPhoto  *photo) G_GNUC_WARN_UNUSED_RESULT;
 

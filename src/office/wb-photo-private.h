@@ -32,8 +32,8 @@ void           wb_photo_progress_add     (WbPhotoProgress *self,
  * wb_photo_sources_walk:
  * @results: (element-type WbPhotoResult): gets what cannot be read
  *
- * Returns: (transfer full) (element-type WbPhotoSource): @sources with folders replaced by the files
- * in them, hidden ones and links left out; %NULL with %WB_PICTURE_ERROR_TOO_MANY.
+ * Returns: (transfer full) (element-type WbPhotoSource): @sources with folders replaced by the
+ * files in them, hidden ones and links left out; %NULL with %WB_PICTURE_ERROR_TOO_MANY.
  */
 GPtrArray     *wb_photo_sources_walk     (GPtrArray       *sources,
                                           GPtrArray       *results,

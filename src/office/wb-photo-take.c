@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Takes one picture in. Its bytes are read once: on the way to the disk they go through the hash and
- * the decoder, which says whether the picture is whole and gives the thumbnail. */
+/* Takes one picture in. Its bytes are read once: on the way to the disk they go through the hash
+ * and the decoder, which says whether the picture is whole and gives the thumbnail. */
 #include "config.h"
 
 #define G_LOG_DOMAIN "wb-office"

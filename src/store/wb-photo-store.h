@@ -23,7 +23,8 @@ char       *wb_photo_store_path    (const char     *folder,
 /** WbPhotoIntake: one file on its way into the folder. */
 typedef struct _WbPhotoIntake WbPhotoIntake;
 
-/** Starts one, making the folder if need be. %NULL with a %G_IO_ERROR that names the file or folder. */
+/** Starts one, making the folder if need be. %NULL with a %G_IO_ERROR that names the file or
+ * folder. */
 WbPhotoIntake *wb_photo_intake_begin    (const char     *folder,
                                          GError        **error) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Decoding through gdk-pixbuf, with the loader that the first bytes call for and no other: a file
- * cannot choose one by its name. JPEG is scaled down by its decoder, which is where the time goes. */
+ * cannot choose one by its name. JPEG is scaled down by its decoder, which is where the time
+ * goes. */
 #include "config.h"
 
 #define G_LOG_DOMAIN "wb-store"

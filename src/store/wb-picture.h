@@ -73,7 +73,8 @@ typedef struct _WbPictureReader WbPictureReader;
 /**
  * wb_picture_reader_new:
  * @format: one that can be decoded
- * @max_side: longest side of the result in pixels; the picture is never enlarged; 0 for its own size
+ * @max_side: longest side of the result in pixels; the picture is never enlarged; 0 for its own
+ *   size
  */
 WbPictureReader *wb_picture_reader_new    (WbPictureFormat   format,
                                            int               max_side) G_GNUC_WARN_UNUSED_RESULT;

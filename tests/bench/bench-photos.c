@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Taking in 200 photos of 12 megapixels: read, hashed, kept safely on the disk, dated, and a thumbnail
- * of each. The peer does the same work with general tools on the same files in the same run, as many
- * processes at a time as there are processors: sha256sum, cp, sync, and ImageMagick's mogrify, told
- * to scale while it decodes. */
+/* Taking in 200 photos of 12 megapixels: read, hashed, kept safely on the disk, dated, and a
+ * thumbnail of each. The peer does the same work with general tools on the same files in the
+ * same run, as many processes at a time as there are processors: sha256sum, cp, sync, and
+ * ImageMagick's mogrify, told to scale while it decodes. */
 #include "config.h"
 
 #include "bench/wb-bench.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The photos page as a person uses it, by keys: pictures come in, get a piece, are opened, pinned and
- * compared, and what happened to their files is seen. */
+/* The photos page as a person uses it, by keys: pictures come in, get a piece, are opened,
+ * pinned and compared, and what happened to their files is seen. */
 #include "config.h"
 
 #include "desk/photos/wb-photos-page.h"

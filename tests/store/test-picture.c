@@ -97,7 +97,8 @@ test_format (void)
   g_assert_false (wb_picture_can_decode (WB_PICTURE_UNKNOWN));
 }
 
-/* Where the red corner goes: CIPA DC-008, tag 0x0112, "the 0th row is the visual … of the image". */
+/* Where the red corner goes: CIPA DC-008, tag 0x0112, "the 0th row is the visual … of the
+ * image". */
 static void
 test_orientation (gconstpointer data)
 {

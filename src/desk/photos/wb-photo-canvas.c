@@ -365,8 +365,8 @@ wb_photo_canvas_class_init (WbPhotoCanvasClass *klass)
   widget_class->snapshot = wb_photo_canvas_snapshot;
   widget_class->measure = wb_photo_canvas_measure;
 
-  signals[PLACE] = g_signal_new ("place", WB_TYPE_PHOTO_CANVAS, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                 G_TYPE_NONE, 2, G_TYPE_INT, G_TYPE_INT);
+  signals[PLACE] = g_signal_new ("place", WB_TYPE_PHOTO_CANVAS, G_SIGNAL_RUN_LAST, 0,
+                                 NULL, NULL, NULL, G_TYPE_NONE, 2, G_TYPE_INT, G_TYPE_INT);
 
   add_moves (widget_class);
   gtk_widget_class_add_binding (widget_class, GDK_KEY_Return, 0, place_key, NULL);
@@ -399,7 +399,8 @@ wb_photo_canvas_init (WbPhotoCanvas *self)
   self->zoom = 1;
   self->centre_x = self->centre_y = 0.5;
   self->cross_x = self->cross_y = 5000;
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Photo"), -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Photo"),
+                                  -1);
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_hexpand (GTK_WIDGET (self), TRUE);
   gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);

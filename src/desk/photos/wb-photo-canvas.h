@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A photo with its pins, to be looked at closely. The arrow keys move a cross over the picture, Enter
- * says “here”; so does a click. Plus, minus and 0 zoom; what the cross is at stays in view. */
+/* A photo with its pins, to be looked at closely. The arrow keys move a cross over the picture,
+ * Enter says “here”; so does a click. Plus, minus and 0 zoom; what the cross is at stays in
+ * view. */
 #pragma once
 
 #include <gtk/gtk.h>

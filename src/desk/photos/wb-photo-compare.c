@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Two sides that are alike: a heading, a list of the photos there are, and the chosen one. Nothing is
- * changed here. */
+/* Two sides that are alike: a heading, a list of the photos there are, and the chosen one.
+ * Nothing is changed here. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -116,8 +116,9 @@ show_chosen (Side *side)
   if (photo == NULL)
     {
       wb_photo_canvas_set_pins (side->canvas, wb_job_model_get_job (side->page->model), NULL);
-      gtk_label_set_label (side->words, side->delivery ? _("No photo of this piece from delivery yet.")
-                                                       : _("No photo of this piece from origin yet."));
+      gtk_label_set_label (side->words,
+                           side->delivery ? _("No photo of this piece from delivery yet.")
+                                          : _("No photo of this piece from origin yet."));
       return;
     }
 
@@ -180,6 +181,7 @@ make_side (WbPhotoCompare *self,
            gboolean        delivery)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  GtkWidget *button;
   GtkWidget *heading = gtk_label_new (delivery ? _("At delivery") : _("At origin"));
 
   side->page = self;
@@ -197,8 +199,8 @@ make_side (WbPhotoCompare *self,
   gtk_accessible_update_property (GTK_ACCESSIBLE (side->choice), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   delivery ? _("Photo from delivery") : _("Photo from origin"), -1);
   /* It is the button within that has the focus. */
-  gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_first_child (GTK_WIDGET (side->choice))),
-                                  GTK_ACCESSIBLE_PROPERTY_LABEL,
+  button = gtk_widget_get_first_child (GTK_WIDGET (side->choice));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   delivery ? _("Photo from delivery") : _("Photo from origin"), -1);
   gtk_accessible_update_property (GTK_ACCESSIBLE (side->canvas), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   delivery ? _("At delivery") : _("At origin"), -1);

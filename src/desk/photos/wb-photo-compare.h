@@ -14,7 +14,8 @@ G_DECLARE_FINAL_TYPE (WbPhotoCompare, wb_photo_compare, WB, PHOTO_COMPARE, GtkWi
 
 GtkWidget *wb_photo_compare_new  (WbJobModel     *model,
                                   WbPhotoShelf   *shelf);
-/** @piece: (nullable): id; %NULL lets go of the pictures. @photo: (nullable): the one to begin with */
+/** @piece: (nullable): id; %NULL lets go of the pictures. @photo: (nullable): the one to begin
+ * with */
 void       wb_photo_compare_show (WbPhotoCompare *self,
                                   const char     *piece,
                                   const char     *photo);

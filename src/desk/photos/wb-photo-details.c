@@ -238,7 +238,8 @@ show_facts (WbPhotoDetails *self,
   imported = wb_words_photo_imported (photo);
   bytes = photo->size != WB_INTEGER_UNSET ? g_format_size ((guint64) photo->size) : NULL;
   if (photo->width != WB_INTEGER_UNSET && photo->height != WB_INTEGER_UNSET)
-    size = g_strdup_printf ("%" G_GINT64_FORMAT " × %" G_GINT64_FORMAT, photo->width, photo->height);
+    size = g_strdup_printf ("%" G_GINT64_FORMAT " × %" G_GINT64_FORMAT, photo->width,
+                            photo->height);
   add_fact (self, &row, _("File"), photo->name);
   add_fact (self, &row, _("Taken"), taken);
   add_fact (self, &row, _("Taken in"), imported);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What the selected photos show and when, to be set for all of them at once; and of a single one what
- * its camera wrote. */
+/* What the selected photos show and when, to be set for all of them at once; and of a single one
+ * what its camera wrote. */
 #pragma once
 
 #include <gtk/gtk.h>

@@ -225,8 +225,8 @@ wb_photo_filter_class_init (WbPhotoFilterClass *klass)
   G_OBJECT_CLASS (klass)->finalize = wb_photo_filter_finalize;
   widget_class->focus = wb_focus_within;
   widget_class->grab_focus = wb_photo_filter_grab_focus;
-  signals[CHANGED] = g_signal_new ("changed", WB_TYPE_PHOTO_FILTER, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
-                                   NULL, G_TYPE_NONE, 0);
+  signals[CHANGED] = g_signal_new ("changed", WB_TYPE_PHOTO_FILTER, G_SIGNAL_RUN_LAST, 0,
+                                   NULL, NULL, NULL, G_TYPE_NONE, 0);
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
 }
 
@@ -236,7 +236,8 @@ add_choice (WbPhotoFilter *self,
 {
   GtkWidget *choice = gtk_drop_down_new (NULL, NULL);
 
-  gtk_accessible_update_property (GTK_ACCESSIBLE (choice), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (choice), GTK_ACCESSIBLE_PROPERTY_LABEL, label,
+                                  -1);
   /* It is the button within that has the focus. */
   gtk_accessible_update_property (GTK_ACCESSIBLE (gtk_widget_get_first_child (choice)),
                                   GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);

@@ -200,8 +200,8 @@ texture_cb (GObject      *object,
 {
   g_autoptr (Paste) paste = data;
   g_autoptr (GError) error = NULL;
-  g_autoptr (GdkTexture) texture = gdk_clipboard_read_texture_finish (GDK_CLIPBOARD (object), result,
-                                                                      &error);
+  g_autoptr (GdkTexture) texture =
+    gdk_clipboard_read_texture_finish (GDK_CLIPBOARD (object), result, &error);
 
   if (texture != NULL)
     take_texture (paste->widget, texture, paste->take);
@@ -214,12 +214,13 @@ wb_photo_inputs_paste (GtkWidget        *widget,
                        WbPhotoInputFunc  take)
 {
   GdkClipboard *clipboard = gtk_widget_get_clipboard (widget);
+  GdkContentFormats *offered = gdk_clipboard_get_formats (clipboard);
   g_autoptr (GdkContentFormats) formats =
-    gdk_content_formats_union_deserialize_gtypes (gdk_content_formats_ref (gdk_clipboard_get_formats (clipboard)));
+    gdk_content_formats_union_deserialize_gtypes (gdk_content_formats_ref (offered));
 
   if (gdk_content_formats_contain_gtype (formats, GDK_TYPE_FILE_LIST))
-    gdk_clipboard_read_value_async (clipboard, GDK_TYPE_FILE_LIST, G_PRIORITY_DEFAULT, NULL, files_cb,
-                                    paste_new (widget, take));
+    gdk_clipboard_read_value_async (clipboard, GDK_TYPE_FILE_LIST, G_PRIORITY_DEFAULT, NULL,
+                                    files_cb, paste_new (widget, take));
   else if (gdk_content_formats_contain_gtype (formats, GDK_TYPE_TEXTURE))
     gdk_clipboard_read_texture_async (clipboard, NULL, texture_cb, paste_new (widget, take));
   else

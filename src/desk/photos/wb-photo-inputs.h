@@ -1,13 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The ways in which pictures come to the page: file choosers, the clipboard, and what is dropped. */
+/* The ways in which pictures come to the page: file choosers, the clipboard, and what is
+ * dropped. */
 #pragma once
 
 #include <gtk/gtk.h>
 
 G_BEGIN_DECLS
 
-/** @sources: (transfer full) (element-type WbPhotoSource) (nullable): %NULL when there is nothing to
- * take, with @words why */
+/** @sources: (transfer full) (element-type WbPhotoSource) (nullable): %NULL when there is
+ * nothing to take, with @words why */
 typedef void (*WbPhotoInputFunc)   (GtkWidget        *widget,
                                     GPtrArray        *sources,
                                     const char       *words);

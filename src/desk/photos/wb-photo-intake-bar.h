@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* An import while it runs: how far it is, and a button that stops it. Puts the photos into the job in
- * one step and says what became of the files. */
+/* An import while it runs: how far it is, and a button that stops it. Puts the photos into the
+ * job in one step and says what became of the files. */
 #pragma once
 
 #include <gtk/gtk.h>

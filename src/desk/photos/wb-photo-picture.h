@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A whole photo, ready to be drawn: once at its own size for looking closely, once small enough to be
- * drawn smoothly as a whole. */
+/* A whole photo, ready to be drawn: once at its own size for looking closely, once small enough
+ * to be drawn smoothly as a whole. */
 #pragma once
 
 #include <gtk/gtk.h>

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A bounded store of textures by hash, a pool of two threads that makes them, and a slow walk through
- * the files. Knows no widget. */
+/* A bounded store of textures by hash, a pool of two threads that makes them, and a slow walk
+ * through the files. Knows no widget. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 

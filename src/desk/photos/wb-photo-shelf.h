@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What the pages of one job know of the files of its photos: thumbnails, the last few hundred of them,
- * and which files are not as they were. Decoding and comparing run in threads of their own. */
+/* What the pages of one job know of the files of its photos: thumbnails, the last few hundred of
+ * them, and which files are not as they were. Decoding and comparing run in threads of their
+ * own. */
 #pragma once
 
 #include <gtk/gtk.h>
@@ -45,8 +46,8 @@ void          wb_photo_shelf_note_error  (WbPhotoShelf        *self,
                                           const WbPhoto       *photo,
                                           const GError        *error);
 
-/** Compares, in the background, the files of @job that were not compared yet: first whether they are
- * there, then what is in them. */
+/** Compares, in the background, the files of @job that were not compared yet: first whether they
+ * are there, then what is in them. */
 void          wb_photo_shelf_check       (WbPhotoShelf        *self,
                                           WbJob               *job);
 /** Whether comparing is still under way. */

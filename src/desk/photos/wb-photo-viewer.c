@@ -65,15 +65,16 @@ show_texts (WbPhotoViewer *self,
    * picture was taken. */
   g_autofree char *facts = g_strdup_printf (_("%s · %s · taken: %s"),
                                             tag != NULL ? tag : _("No piece yet"),
-                                            wb_words_enum (&wb_moments, (int) photo->moment), taken);
+                                            wb_words_enum (&wb_moments, (int) photo->moment),
+                                            taken);
   const char *fault = wb_photo_shelf_get_fault (self->shelf, photo);
 
   gtk_label_set_label (self->title, title);
   gtk_label_set_label (self->facts, facts);
   gtk_label_set_label (self->fault, fault != NULL ? fault : "");
   gtk_widget_set_visible (GTK_WIDGET (self->fault), fault != NULL);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->canvas), GTK_ACCESSIBLE_PROPERTY_LABEL, title,
-                                  -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->canvas), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  title, -1);
 }
 
 void
@@ -256,8 +257,8 @@ wb_photo_viewer_class_init (WbPhotoViewerClass *klass)
   widget_class->focus = wb_focus_within;
   widget_class->grab_focus = wb_photo_viewer_grab_focus;
 
-  signals[STEP] = g_signal_new ("step", WB_TYPE_PHOTO_VIEWER, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                G_TYPE_NONE, 1, G_TYPE_INT);
+  signals[STEP] = g_signal_new ("step", WB_TYPE_PHOTO_VIEWER, G_SIGNAL_RUN_LAST, 0,
+                                NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_INT);
 
   g_type_ensure (WB_TYPE_PHOTO_CANVAS);
   gtk_widget_class_add_binding (widget_class, GDK_KEY_Page_Down, 0, step_key, "i", 1);

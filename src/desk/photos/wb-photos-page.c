@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The photos of the open job: a grid of all of them with what the selected ones show beside it, one of
- * them large with its pins, or two of one piece side by side. The page ties these together and changes
- * the job through its model only. */
+/* The photos of the open job: a grid of all of them with what the selected ones show beside it,
+ * one of them large with its pins, or two of one piece side by side. The page ties these
+ * together and changes the job through its model only. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -522,7 +522,8 @@ set_model (WbPhotosPage *self,
   gtk_stack_add_named (self->views, GTK_WIDGET (self->compare), "compare");
   make_grid (self);
 
-  g_signal_connect_object (self->filter, "changed", G_CALLBACK (filter_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->filter, "changed", G_CALLBACK (filter_cb), self,
+                           G_CONNECT_SWAPPED);
   g_signal_connect_object (self->viewer, "step", G_CALLBACK (step_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->shelf, "changed", G_CALLBACK (shelf_cb), self, G_CONNECT_SWAPPED);
   g_signal_group_set_target (self->model_signals, model);

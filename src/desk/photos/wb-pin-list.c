@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One group of rows a pin. The rows change the job through its model, so that undo and the marks' own
- * check work here as they do everywhere. */
+/* One group of rows a pin. The rows change the job through its model, so that undo and the
+ * marks' own check work here as they do everywhere. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -253,10 +253,10 @@ wb_pin_list_class_init (WbPinListClass *klass)
   G_OBJECT_CLASS (klass)->finalize = wb_pin_list_finalize;
   widget_class->focus = wb_focus_within;
 
-  signals[CHOSEN] = g_signal_new ("chosen", WB_TYPE_PIN_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                  G_TYPE_NONE, 1, G_TYPE_STRING);
-  signals[DONE] = g_signal_new ("done", WB_TYPE_PIN_LIST, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                G_TYPE_NONE, 0);
+  signals[CHOSEN] = g_signal_new ("chosen", WB_TYPE_PIN_LIST, G_SIGNAL_RUN_LAST, 0,
+                                  NULL, NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
+  signals[DONE] = g_signal_new ("done", WB_TYPE_PIN_LIST, G_SIGNAL_RUN_LAST, 0,
+                                NULL, NULL, NULL, G_TYPE_NONE, 0);
 
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
 }

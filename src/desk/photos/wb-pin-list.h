@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The pins of one photo beside it: for each its marks, checked as in the inventory, and the piece when
- * it is another than the photo's. */
+/* The pins of one photo beside it: for each its marks, checked as in the inventory, and the
+ * piece when it is another than the photo's. */
 #pragma once
 
 #include <gtk/gtk.h>
@@ -9,8 +9,8 @@
 
 G_BEGIN_DECLS
 
-/* Signals: "chosen" (const char *pin, nullable): the focus went to a pin; "done": its marks were set
- * with Enter. */
+/* Signals: "chosen" (const char *pin, nullable): the focus went to a pin; "done": its marks were
+ * set with Enter. */
 #define WB_TYPE_PIN_LIST (wb_pin_list_get_type ())
 G_DECLARE_FINAL_TYPE (WbPinList, wb_pin_list, WB, PIN_LIST, GtkWidget)
 
