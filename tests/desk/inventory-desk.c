@@ -167,6 +167,8 @@ inventory_desk_type_slowly (InventoryDesk *self,
       g_usleep (2 * WB_SCANNER_GAP_MS * 1000);
       inventory_desk_type (self, key);
     }
+  /* Nobody scans in the same breath. */
+  g_usleep (5 * WB_SCANNER_GAP_MS * 1000);
 }
 
 /* --- looking ---------------------------------------------------------------------------------- */
