@@ -304,8 +304,8 @@ check_source (const Reader  *self,
     return TRUE;
   if (source == NULL)
     return fail (self, self->lines.number, error,
-                 "“%s” has no source; expected “; ” and where the value comes from, such as “; from "
-                 "memory”",
+                 "“%s” has no source; expected “; ” and where the value comes from, such as “; "
+                 "from memory”",
                  key_values[key].nick);
   if (*source == '\0')
     return fail (self, self->lines.number, error,
@@ -327,8 +327,8 @@ read_pair (Reader  *self,
 
   if (self->entry == NULL)
     return fail (self, self->lines.number, error,
-                 "this stands before the first heading; expected [carton], [material], [article] or "
-                 "[check] first");
+                 "this stands before the first heading; expected [carton], [material], [article] "
+                 "or [check] first");
   if (found == NULL || (rows[found->value].of & (1u << self->entry->kind)) == 0)
     return fail_key (self, error);
 

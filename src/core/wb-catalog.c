@@ -359,8 +359,8 @@ wb_catalog_check (const WbCatalog *self)
       for (guint j = 0; check->cartons != NULL && check->cartons[j] != NULL; j++)
         if (wb_catalog_find (self, WB_CATALOG_CARTON, check->cartons[j]) == NULL)
           g_ptr_array_add (faults,
-                           g_strdup_printf ("%s:%u: there is no carton “%s”; expected the nick of a "
-                                            "carton of the catalogue",
+                           g_strdup_printf ("%s:%u: there is no carton “%s”; expected the nick of "
+                                            "a carton of the catalogue",
                                             check->file, check->line, check->cartons[j]));
     }
   return g_steal_pointer (&faults);

@@ -94,8 +94,8 @@ WbPacking             *wb_packing_new    (WbCatalog        *catalog,
                                           WbJob            *job) G_GNUC_WARN_UNUSED_RESULT;
 void                   wb_packing_free   (WbPacking        *self);
 
-/** Returns: (transfer none) (element-type WbPackingRow): cartons in the order of the catalogue, then
- * materials, then what the catalogue does not know, in the order of the job. Only what the
+/** Returns: (transfer none) (element-type WbPackingRow): cartons in the order of the catalogue,
+ * then materials, then what the catalogue does not know, in the order of the job. Only what the
  * inventory or a material record names. */
 GPtrArray             *wb_packing_rows   (const WbPacking  *self);
 

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What a job's packing says, in words: the same in the window, at a claim and on the command line. */
+/* What a job's packing says, in words: the same in the window, at a claim and on the command
+ * line. */
 #pragma once
 
 #include "core/wb-packing.h"

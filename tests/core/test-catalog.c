@@ -232,8 +232,9 @@ test_unknown_carton (void)
   g_autoptr (GPtrArray) faults = NULL;
   g_autoptr (GError) error = NULL;
 
-  add (catalog, "\n[check]\nnick = a\nname = A\ncartons = dish, dihs\nrule = B. ; common practice\n",
-       TRUE, &error);
+  add (catalog,
+       "\n[check]\nnick = a\nname = A\ncartons = dish, dihs\nrule = B. ; common practice\n", TRUE,
+       &error);
   g_assert_no_error (error);
   faults = wb_catalog_check (catalog);
   g_assert_cmpuint (faults->len, ==, 1);
@@ -254,7 +255,8 @@ static const struct
   { "comment-only", "# nothing\n\n", "3: the file has no entry; expected*" },
   { "before-heading", "nick = a\n", "1: this stands before the first heading; expected [carton]*" },
   { "heading", "[box]\n", "1: unknown heading “box”; expected [carton], [material]*" },
-  { "heading-open", "[carton\n", "1: the heading does not end; expected a line such as “[carton]”*" },
+  { "heading-open", "[carton\n",
+    "1: the heading does not end; expected a line such as “[carton]”*" },
   { "heading-nothing", "[]\n", "1: unknown heading “”; expected*" },
   { "nonsense", "[carton]\nnick a\n", "2: “nick a” does not read; expected “key = value”*" },
   { "no-nick", "[carton]\nname = A\n", "1: this carton has no “nick”; expected up to 64*" },

@@ -224,8 +224,10 @@ test_states (Fixture       *self,
   const WbPiece *piece;
 
   put_carton (self, "a", "dish pack", "CP");
-  put (self, WB_KIND_PACKING_CHECK, "k1", "piece", "a", "rule", "bottom-taped", "state", "met", NULL);
-  put (self, WB_KIND_PACKING_CHECK, "k2", "piece", "a", "rule", "gaps-filled", "state", "met", NULL);
+  put (self, WB_KIND_PACKING_CHECK, "k1", "piece", "a", "rule", "bottom-taped", "state", "met",
+       NULL);
+  put (self, WB_KIND_PACKING_CHECK, "k2", "piece", "a", "rule", "gaps-filled", "state", "met",
+       NULL);
   put (self, WB_KIND_PACKING_CHECK, "k3", "piece", "a", "rule", "gaps-filled", "state", "unmet",
        NULL);
   put (self, WB_KIND_PACKING_CHECK, "k4", "piece", "a", "rule", "own-old-rule", "state", "unmet",

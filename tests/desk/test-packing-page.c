@@ -26,8 +26,8 @@ put_carton (DeskFixture *fixture,
             const char  *carton,
             const char  *packed_by)
 {
-  desk_fixture_put (fixture, WB_KIND_PIECE, id, "lot", "lot", "tag", tag, "form", "carton", "carton",
-                    carton, "room", "Kitchen", "packed_by", packed_by, "packer",
+  desk_fixture_put (fixture, WB_KIND_PIECE, id, "lot", "lot", "tag", tag, "form", "carton",
+                    "carton", carton, "room", "Kitchen", "packed_by", packed_by, "packer",
                     g_str_equal (packed_by, "CP") ? "Rosa Lindqvist" : "", NULL);
 }
 

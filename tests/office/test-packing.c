@@ -123,8 +123,8 @@ add (WbJob      *job,
       g_autoptr (GError) error = NULL;
 
       *equals = '\0';
-      wb_record_set_text (record, wb_record_type_field (wb_record_type (kind), pairs[i]), equals + 1,
-                          "USD", &error);
+      wb_record_set_text (record, wb_record_type_field (wb_record_type (kind), pairs[i]),
+                          equals + 1, "USD", &error);
       g_assert_no_error (error);
     }
   added = wb_job_with (job, record);
@@ -262,7 +262,8 @@ test_report (void)
   g_assert_nonnull (strstr (text, "Dish carton"));
   g_assert_nonnull (strstr (text, "2 more"));
   g_assert_nonnull (strstr (text, "2 cartons, 7.70 cu ft, 98 lb (1 by usual weight)"));
-  g_assert_nonnull (strstr (text, "1 loose piece (1 without a volume), 160 lb (1 by usual weight)"));
+  g_assert_nonnull (strstr (text, "1 loose piece (1 without a volume), 160 lb (1 by usual "
+                                  "weight)"));
   g_assert_nonnull (strstr (text, "Gaps filled: Unmet (looked at by Ruthie"));
   g_assert_nonnull (strstr (text, "Heavy: 58 lb"));
 }

@@ -35,8 +35,8 @@ load (void)
 
   for (guint i = 0; i < G_N_ELEMENTS (names); i++)
     {
-      g_autofree char *path = g_build_filename (g_getenv ("WAINBOOK_DATA_DIR"), "catalogs", names[i],
-                                                NULL);
+      g_autofree char *path = g_build_filename (g_getenv ("WAINBOOK_DATA_DIR"), "catalogs",
+                                                names[i], NULL);
       g_autofree char *text = NULL;
       g_autoptr (GError) error = NULL;
 
@@ -69,7 +69,8 @@ test_volumes (void)
 
   for (guint i = 0; i < wb_catalog_count (catalog, WB_CATALOG_CARTON); i++)
     {
-      const char *source = wb_catalog_nth (catalog, WB_CATALOG_CARTON, i)->source[WB_CATALOG_VOLUME];
+      const WbCatalogEntry *entry = wb_catalog_nth (catalog, WB_CATALOG_CARTON, i);
+      const char *source = entry->source[WB_CATALOG_VOLUME];
 
       n_seen += source != NULL && strstr (source, SEEN) != NULL ? 1 : 0;
     }

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Offers of the catalogue. What a line means by its words core finds; what an offer looks like is the
- * field's own. */
+/* Offers of the catalogue. What a line means by its words core finds; what an offer looks like is
+ * the field's own. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 

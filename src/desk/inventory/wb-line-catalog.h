@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What the catalogue has to say to a line that is being typed: names of cartons, the usual weight and
- * volume of what it is, and what is heavy to lift. It only offers; a person takes it or not. */
+/* What the catalogue has to say to a line that is being typed: names of cartons, the usual weight
+ * and volume of what it is, and what is heavy to lift. It only offers; a person takes it or not. */
 #pragma once
 
 #include "core/wb-catalog.h"

@@ -439,13 +439,12 @@ static void
 wb_carton_panel_init (WbCartonPanel *self)
 {
   GtkEventController *keys = gtk_shortcut_controller_new ();
+  GtkShortcut *escape = gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
+                                          gtk_callback_action_new (seen_escape_cb, NULL, NULL));
 
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_widget_set_layout_manager (self->buttons, wb_flow_layout_new (6, 6));
-  gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (keys),
-                                        gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
-                                                          gtk_callback_action_new (seen_escape_cb,
-                                                                                   NULL, NULL)));
+  gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (keys), escape);
   gtk_widget_add_controller (GTK_WIDGET (self->seen), keys);
   wb_carton_panel_say (self, NULL);
 }

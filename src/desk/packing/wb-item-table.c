@@ -87,7 +87,8 @@ mark (GtkEntry *entry,
   else
     gtk_widget_remove_css_class (GTK_WIDGET (entry), "error");
   gtk_accessible_update_state (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID,
-                               bad ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
+                               bad ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE,
+                               -1);
 }
 
 static void
@@ -172,6 +173,8 @@ make_entry (WbItemTable *self,
   GtkWidget *entry = gtk_entry_new ();
   GtkEventController *focus = gtk_event_controller_focus_new ();
   GtkEventController *keys = gtk_shortcut_controller_new ();
+  GtkShortcut *escape = gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
+                                          gtk_callback_action_new (revert_cb, NULL, NULL));
 
   gtk_editable_set_width_chars (GTK_EDITABLE (entry), NUMBER_CHARS);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), NUMBER_CHARS);
@@ -184,10 +187,7 @@ make_entry (WbItemTable *self,
   g_signal_connect_object (entry, "activate", G_CALLBACK (activate_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (focus, "leave", G_CALLBACK (leave_cb), self, 0);
   gtk_widget_add_controller (entry, focus);
-  gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (keys),
-                                        gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
-                                                          gtk_callback_action_new (revert_cb, NULL,
-                                                                                   NULL)));
+  gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (keys), escape);
   gtk_widget_add_controller (entry, keys);
   return GTK_ENTRY (entry);
 }

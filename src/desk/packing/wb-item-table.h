@@ -9,8 +9,8 @@
 
 G_BEGIN_DECLS
 
-/* Signal: "typed" (const char *item, const char *field, const char *text) → gboolean: somebody set a
- * number; the handler says whether it was taken, or shows what is wrong by
+/* Signal: "typed" (const char *item, const char *field, const char *text) → gboolean: somebody set
+ * a number; the handler says whether it was taken, or shows what is wrong by
  * wb_item_table_show_fault(). */
 #define WB_TYPE_ITEM_TABLE (wb_item_table_get_type ())
 G_DECLARE_FINAL_TYPE (WbItemTable, wb_item_table, WB, ITEM_TABLE, GtkWidget)

@@ -278,22 +278,6 @@ selected_cb (WbPackingPage *self)
     show_panel (self);
 }
 
-static guint
-find_place (WbPackingPage *self,
-            const char    *id)
-{
-  GListModel *list = G_LIST_MODEL (self->selection);
-
-  for (guint i = 0; id != NULL && i < g_list_model_get_n_items (list); i++)
-    {
-      g_autoptr (GObject) item = g_list_model_get_item (list, i);
-
-      if (g_str_equal (id_of (item), id))
-        return i;
-    }
-  return GTK_INVALID_LIST_POSITION;
-}
-
 static void
 select_place (WbPackingPage *self,
               guint          place)
@@ -432,8 +416,11 @@ offer_names (WbPackingPage *self)
 
   for (guint k = 0; k < G_N_ELEMENTS (kinds); k++)
     for (guint i = 0; i < wb_catalog_count (get_catalog (self), kinds[k]); i++)
-      gtk_list_store_insert_with_values (names, NULL, -1, 0,
-                                         wb_catalog_nth (get_catalog (self), kinds[k], i)->name, -1);
+      {
+        const WbCatalogEntry *entry = wb_catalog_nth (get_catalog (self), kinds[k], i);
+
+        gtk_list_store_insert_with_values (names, NULL, -1, 0, entry->name, -1);
+      }
   gtk_entry_completion_set_model (completion, GTK_TREE_MODEL (names));
   gtk_entry_completion_set_text_column (completion, 0);
   gtk_entry_completion_set_inline_completion (completion, TRUE);
@@ -740,19 +727,6 @@ wb_packing_page_new (WbJobModel *model)
   g_return_val_if_fail (WB_IS_JOB_MODEL (model), NULL);
 
   return g_object_new (WB_TYPE_PACKING_PAGE, "model", model, NULL);
-}
-
-void
-wb_packing_page_select (WbPackingPage *self,
-                        const char    *piece)
-{
-  guint place;
-
-  g_return_if_fail (WB_IS_PACKING_PAGE (self));
-
-  place = find_place (self, piece);
-  if (place != GTK_INVALID_LIST_POSITION)
-    select_place (self, place);
 }
 
 const char *

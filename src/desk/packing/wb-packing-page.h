@@ -15,10 +15,6 @@ G_DECLARE_FINAL_TYPE (WbPackingPage, wb_packing_page, WB, PACKING_PAGE, GtkWidge
 
 GtkWidget  *wb_packing_page_new    (WbJobModel    *model) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Selects the carton with @piece and shows its checks. */
-void        wb_packing_page_select (WbPackingPage *self,
-                                    const char    *piece);
-
 /** Returns: (nullable) (transfer none): id of the carton whose checks are shown. */
 const char *wb_packing_page_get_selected (WbPackingPage *self);
 

@@ -22,7 +22,8 @@ mark_row (GtkEditable *row,
 
   gtk_accessible_update_state (GTK_ACCESSIBLE (gtk_editable_get_delegate (row)),
                                GTK_ACCESSIBLE_STATE_INVALID,
-                               bad ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE, -1);
+                               bad ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE,
+                               -1);
 }
 
 /* A code that nobody knows is marked and not stored. */
@@ -77,7 +78,8 @@ make_lift_row (void)
   GtkWidget *row = adw_entry_row_new ();
   g_autofree char *weight = wb_weight_to_text (wb_lift_setting_get ());
 
-  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), _("Caution of lifting from this weight"));
+  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row),
+                                 _("Caution of lifting from this weight"));
   gtk_editable_set_text (GTK_EDITABLE (row), weight);
   g_object_set_data_full (G_OBJECT (row), "settings", settings, g_object_unref);
   g_signal_connect (row, "changed", G_CALLBACK (lift_changed_cb), settings);
@@ -92,8 +94,8 @@ make_lift_group (void)
   adw_preferences_group_set_title (ADW_PREFERENCES_GROUP (group), _("Packing"));
   adw_preferences_group_set_description (
     ADW_PREFERENCES_GROUP (group),
-    _("A weight such as 50 lb or 23 kg; leave it empty for no caution. NIOSH reckons from 51 lb in the "
-      "best posture; OSHA has no rule that names a maximum."));
+    _("A weight such as 50 lb or 23 kg; leave it empty for no caution. NIOSH reckons from 51 lb in "
+      "the best posture; OSHA has no rule that names a maximum."));
   adw_preferences_group_add (ADW_PREFERENCES_GROUP (group), make_lift_row ());
   return group;
 }
