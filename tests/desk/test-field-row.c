@@ -239,8 +239,10 @@ test_invalid (Fixture       *f,
   g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (date)), ==, "3 March");
   assert_field (f, WB_KIND_ORDER, "order", "pickup_from", "2026-03-03");
 
-  /* Mended while typing. */
-  type (f, "{shift+Tab}{ctrl+a}2026-03-04");
+  /* Mended while typing. Only when the row that was left has come to rest: it and this one want the
+   * X server's selection, and keys without a pause between them would have both ask at once. */
+  type (f, "{shift+Tab}");
+  type (f, "{ctrl+a}2026-03-04");
   assert_invalid (date, FALSE);
   type (f, "\n");
   assert_field (f, WB_KIND_ORDER, "order", "pickup_from", "2026-03-04");

@@ -8,20 +8,6 @@
 
 #include "support/wb-test-window.h"
 
-/* GTK 4.8 complains when a window goes away while the pointer rests on something that has a
- * tooltip, and the pointer starts in the middle of the screen. */
-static void
-move_pointer_away (void)
-{
-  g_autoptr (GError) error = NULL;
-  int status;
-
-  g_spawn_command_line_sync ("xdotool mousemove 0 0", NULL, NULL, &status, &error);
-  g_assert_no_error (error);
-  g_spawn_check_wait_status (status, &error);
-  g_assert_no_error (error);
-}
-
 void
 desk_fixture_set_up (DeskFixture   *self,
                      gconstpointer  data)
@@ -30,7 +16,6 @@ desk_fixture_set_up (DeskFixture   *self,
   g_autoptr (WbJob) job = NULL;
   g_autofree char *path = NULL;
 
-  move_pointer_away ();
   self->folder = g_dir_make_tmp ("wb-desk-XXXXXX", &error);
   g_assert_no_error (error);
   path = g_build_filename (self->folder, "office.wainbook", NULL);
