@@ -42,6 +42,20 @@ remove_own (const char *name)
   g_assert_cmpint (g_unlink (path), ==, 0);
 }
 
+/* The folders that write_own() made, which are empty again. */
+static void
+remove_home (const char *home)
+{
+  static const char *const folders[] = { "wainbook/catalogs", "wainbook", "" };
+
+  for (guint i = 0; i < G_N_ELEMENTS (folders); i++)
+    {
+      g_autofree char *path = g_build_filename (home, folders[i], NULL);
+
+      g_rmdir (path);
+    }
+}
+
 static void
 test_own_files (void)
 {
@@ -301,7 +315,12 @@ int
 main (int    argc,
       char **argv)
 {
-  g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
+  g_autofree char *home = g_dir_make_tmp ("wb-packing-XXXXXX", NULL);
+  int status;
+
+  /* Files of the office's own, which no other test is to read. */
+  g_setenv ("XDG_DATA_HOME", home, TRUE);
+  g_test_init (&argc, &argv, NULL);
 
   g_test_add_func ("/office/packing/own-files", test_own_files);
   g_test_add_func ("/office/packing/missing-file", test_missing_file);
@@ -312,5 +331,7 @@ main (int    argc,
   g_test_add_func ("/office/packing/lift", test_lift);
   g_test_add_func ("/office/packing/report", test_report);
   g_test_add_func ("/office/packing/report-json", test_report_json);
-  return g_test_run ();
+  status = g_test_run ();
+  remove_home (home);
+  return status;
 }
