@@ -173,7 +173,7 @@ int
 main (int    argc,
       char **argv)
 {
-  g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
+  g_test_init (&argc, &argv, NULL);
 
   g_test_add_func ("/core/photo/hash", test_hash);
   g_test_add_func ("/core/photo/time", test_time);

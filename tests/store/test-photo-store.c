@@ -386,7 +386,7 @@ int
 main (int    argc,
       char **argv)
 {
-  g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
+  g_test_init (&argc, &argv, NULL);
 
 #define CASE(name, function)                                                                       \
   g_test_add ("/store/photo-store/" name, Fixture, NULL, set_up, function, tear_down)

@@ -293,7 +293,7 @@ int
 main (int    argc,
       char **argv)
 {
-  g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
+  g_test_init (&argc, &argv, NULL);
 
   g_test_add_func ("/store/picture/format", test_format);
   g_test_add_data_func ("/store/picture/orientation/jpeg", "jpeg", test_orientation);
