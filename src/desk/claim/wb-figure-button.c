@@ -97,13 +97,15 @@ wb_figure_button_grab_focus (GtkWidget *widget)
 }
 
 /* To set a text on each of hundreds of figures would ask the X server where the pointer is each
- * time. */
+ * time. It is the button that has it and not the widget around it, for that is the parent of the
+ * popover as well, and whoever points at the answer asks no more. */
 static gboolean
-wb_figure_button_query_tooltip (GtkWidget  *widget,
-                                int         x,
-                                int         y,
-                                gboolean    keyboard,
-                                GtkTooltip *tooltip)
+query_tooltip_cb (GtkWidget  *button,
+                  int         x,
+                  int         y,
+                  gboolean    keyboard,
+                  GtkTooltip *tooltip,
+                  gpointer    data)
 {
   gtk_tooltip_set_text (tooltip, _("Why?"));
   return TRUE;
@@ -132,7 +134,6 @@ wb_figure_button_class_init (WbFigureButtonClass *klass)
   widget_class->size_allocate = wb_figure_button_size_allocate;
   widget_class->focus = wb_figure_button_focus;
   widget_class->grab_focus = wb_figure_button_grab_focus;
-  widget_class->query_tooltip = wb_figure_button_query_tooltip;
   gtk_widget_class_set_css_name (widget_class, "wb-figure");
 }
 
@@ -150,9 +151,10 @@ wb_figure_button_init (WbFigureButton *self)
   self->button = gtk_button_new ();
   gtk_button_set_child (GTK_BUTTON (self->button), self->label);
   gtk_widget_add_css_class (self->button, "flat");
-  gtk_widget_set_has_tooltip (GTK_WIDGET (self), TRUE);
+  gtk_widget_set_has_tooltip (self->button, TRUE);
   gtk_widget_set_parent (self->button, GTK_WIDGET (self));
   g_signal_connect_swapped (self->button, "clicked", G_CALLBACK (clicked_cb), self);
+  g_signal_connect (self->button, "query-tooltip", G_CALLBACK (query_tooltip_cb), NULL);
   g_signal_connect_swapped (focus, "enter", G_CALLBACK (wb_scroll_along), self);
   gtk_widget_add_controller (self->button, focus);
 }
