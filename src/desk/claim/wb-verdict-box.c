@@ -250,12 +250,23 @@ wb_verdict_box_class_init (WbVerdictBoxClass *klass)
   gtk_widget_class_install_action (widget_class, "verdict.accept", NULL, accept_action);
 }
 
+/* The button in a drop-down has the focus, and takes no name from the drop-down. */
+static void
+name_verdict (WbVerdictBox *self)
+{
+  GtkWidget *button = gtk_widget_get_first_child (GTK_WIDGET (self->verdict));
+
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _("Verdict"), -1);
+}
+
 static void
 wb_verdict_box_init (WbVerdictBox *self)
 {
   g_autoptr (GListModel) verdicts = make_verdicts ();
 
   gtk_widget_init_template (GTK_WIDGET (self));
+  name_verdict (self);
   self->showing = TRUE;
   gtk_drop_down_set_model (self->verdict, verdicts);
   self->showing = FALSE;
