@@ -5,6 +5,7 @@
 
 #include "store/wb-book.h"
 
+#include "store/wb-book-guard.h"
 #include "store/wb-book-private.h"
 
 /* Readers that may be at work at the same time; others wait. */
@@ -19,6 +20,7 @@ struct _WbBook
   GThread     *writer;
   GAsyncQueue *deeds;        /* Deed, for the writer; borrowed from whoever waits for it */
   WbSqlite    *writing;      /* the writer's alone */
+  WbBookGuard *guard;
 
   GMutex       mutex;        /* guards all below, and the state of every deed */
   GCond        changed;
@@ -211,6 +213,7 @@ wb_book_open_with (const char         *path,
   self->path = g_steal_pointer (&absolute);
   self->version = g_strv_length ((char **) migrations);
   self->writing = writing;
+  self->guard = wb_book_guard_new (writing);
   self->writer = g_thread_new ("book-writer", write_deeds, self);
   return self;
 }
@@ -243,10 +246,12 @@ close_connections (WbBook *self)
   g_async_queue_push (self->deeds, &last);
   while (!last.finished || self->resting->len < self->n_readers)
     g_cond_wait (&self->changed, &self->mutex);
+  wb_book_guard_let_go (self->guard);
   g_ptr_array_set_size (self->resting, 0);
   self->n_readers = 0;
   g_clear_pointer (&self->watching, wb_sqlite_close);
   g_clear_pointer (&self->writing, wb_sqlite_close);
+  g_clear_pointer (&self->guard, wb_book_guard_free);
 }
 
 void

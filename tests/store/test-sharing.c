@@ -251,6 +251,53 @@ test_threads (Fixture       *self,
   assert_counted (self, N_ROUNDS * G_N_ELEMENTS (threads));
 }
 
+/* What a file chooser does that shows the folder of the book: it looks into each file. */
+static void
+look_into (const char *path,
+           const char *ending)
+{
+  g_autofree char *name = g_strconcat (path, ending, NULL);
+  g_autofree char *bytes = NULL;
+
+  g_file_get_contents (name, &bytes, NULL, NULL);
+}
+
+static void
+run_child (Fixture *self)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GSubprocess) child = g_subprocess_new (G_SUBPROCESS_FLAGS_STDOUT_SILENCE, &error,
+                                                    program, "--count", self->path, NULL);
+
+  g_assert_no_error (error);
+  g_subprocess_wait_check (child, NULL, &error);
+  g_assert_no_error (error);
+}
+
+/* Closing a file drops every lock that the process has on it. Others must see all the same that the
+ * book is open, or the last of them puts away the log into which this one still writes. */
+static void
+test_looked_into (Fixture       *self,
+                  gconstpointer  data)
+{
+  g_autoptr (WbJob) job = wb_job_new ("job-1", "USD");
+  g_autoptr (WbJob) numbered = with_record (job, WB_KIND_ORDER, "order", "number", "J-1", NULL);
+  g_autoptr (WbJob) stored = save (self->book, NULL, numbered);
+
+  for (guint round = 0; round < 3; round++)
+    {
+      look_into (self->path, "");
+      look_into (self->path, "-wal");
+      look_into (self->path, "-shm");
+      run_child (self);
+      count_once (self->book);
+      run_child (self);
+      assert_counted (self, (round + 1) * (2 * N_ROUNDS + 1));
+    }
+  fixture_reopen (self);
+  assert_counted (self, 3 * (2 * N_ROUNDS + 1));
+}
+
 /* --- reading while writing -------------------------------------------------------------------- */
 
 /* Returns: @job with @room in every piece. */
@@ -538,6 +585,7 @@ main (int    argc,
   ADD ("data-version", test_data_version);
   ADD ("held", test_held);
   ADD ("processes", test_processes);
+  ADD ("looked-into", test_looked_into);
   ADD ("threads", test_threads);
   ADD ("one-state", test_one_state);
   ADD ("cancelled/before", test_cancelled_before);
