@@ -245,8 +245,10 @@ splice_items (WbSteadyFilter *self,
   for (guint i = position; i < position + removed; i++)
     g_object_unref (g_ptr_array_index (self->items, i));
   g_ptr_array_set_size (self->items, (int) MAX (before, before - removed + added));
-  memmove (self->items->pdata + position + added, self->items->pdata + position + removed,
-           rest * sizeof (gpointer));
+  /* An empty array has no memory to move. */
+  if (rest > 0)
+    memmove (self->items->pdata + position + added, self->items->pdata + position + removed,
+             rest * sizeof (gpointer));
   g_ptr_array_set_size (self->items, (int) (before - removed + added));
   for (guint i = position; i < position + added; i++)
     self->items->pdata[i] = g_list_model_get_item (self->source, i);
