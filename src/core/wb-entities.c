@@ -232,6 +232,8 @@ static const WbEnumValue wb_step_kinds_values[] = {
   { WB_STEP_CLOSED,         "closed",         N_ ("Closed") },
   { WB_STEP_SUIT,           "suit",           N_ ("Suit") },
   { WB_STEP_ARBITRATION,    "arbitration",    N_ ("Arbitration asked for") },
+  { WB_STEP_MEDIATION,      "mediation",      N_ ("Mediation asked for") },
+  { WB_STEP_TRANSFER,       "transfer",       N_ ("Handed to the government claims office") },
   { WB_STEP_OTHER,          "other",          N_ ("Other step") },
 };
 LIST ("kind of step", wb_step_kinds);
@@ -256,6 +258,31 @@ static const WbEnumValue wb_quote_kinds_values[] = {
   { WB_QUOTE_REPLACEMENT, "replacement", N_ ("Replacement") },
 };
 LIST ("kind of quote", wb_quote_kinds);
+
+static const WbEnumValue wb_causes_values[] = {
+  { WB_CAUSE_NONE,      "none",      N_ ("Not looked into") },
+  { WB_CAUSE_PACKING,   "packing",   N_ ("Packing") },
+  { WB_CAUSE_HANDLING,  "handling",  N_ ("Carrying and handling") },
+  { WB_CAUSE_LOADING,   "loading",   N_ ("Loading and bracing") },
+  { WB_CAUSE_ROAD,      "road",      N_ ("Accident on the road") },
+  { WB_CAUSE_WATER,     "water",     N_ ("Water and damp") },
+  { WB_CAUSE_STORAGE,   "storage",   N_ ("Storage") },
+  { WB_CAUSE_ASTRAY,    "astray",    N_ ("Gone astray") },
+  { WB_CAUSE_THEFT,     "theft",     N_ ("Theft") },
+  { WB_CAUSE_NOT_KNOWN, "not-known", N_ ("Looked into, not known") },
+};
+LIST ("cause of loss", wb_causes);
+
+static const WbEnumValue wb_defences_values[] = {
+  { WB_DEFENCE_NONE,          "none",          N_ ("None") },
+  { WB_DEFENCE_ACT_OF_GOD,    "act-of-god",    N_ ("Act of God") },
+  { WB_DEFENCE_PUBLIC_ENEMY,  "public-enemy",  N_ ("Act of a public enemy") },
+  { WB_DEFENCE_SHIPPER,       "shipper",       N_ ("Act or omission of the shipper") },
+  { WB_DEFENCE_AUTHORITY,     "authority",     N_ ("Act of public authority") },
+  { WB_DEFENCE_INHERENT_VICE, "inherent-vice", N_ ("Nature of the goods themselves") },
+  { WB_DEFENCE_HAZARDOUS,     "hazardous",     N_ ("Perishable or dangerous, not disclosed") },
+};
+LIST ("defence", wb_defences);
 
 /* --- fields ----------------------------------------------------------------------------------- */
 
@@ -441,6 +468,7 @@ static const WbField handover_fields[] = {
   TEXT   (vehicle,     N_ ("Vehicle")),
   ONE_OF (count,       N_ ("Count"), wb_counts),
   TEXT   (counted_by,  N_ ("Counted by")),
+  TEXT   (crew,        N_ ("Crew")),
   NOTES  (),
 };
 #undef RECORD
@@ -485,16 +513,24 @@ static const WbField claim_line_fields[] = {
   MONEY     (repair,              N_ ("Repair cost")),
   MONEY     (appearance,          N_ ("Appearance allowance")),
   MONEY     (salvage,             N_ ("Salvage kept by customer")),
+  YES_NO    (salvage_taken,       N_ ("Salvage taken by the carrier")),
+  TEXT      (salvage_lot,         N_ ("Salvage lot number")),
+  MONEY     (salvage_sold,        N_ ("Salvage sold for")),
+  DATE      (salvage_on,          N_ ("Salvage sold on")),
+  YES_NO    (set_mate,            N_ ("Sound itself, of a damaged set")),
   WEIGHT    (weight,              N_ ("Weight of the thing itself")),
   NUMBER    (age_years,           N_ ("Age in years"), 500),
   PERCENT   (depreciation_yearly, N_ ("Depreciation a year")),
   PERCENT   (depreciation_flat,   N_ ("Depreciation, flat")),
+  PERCENT   (depreciation_least,  N_ ("Depreciation, at least")),
   TEXT      (category,            N_ ("Depreciation category")),
   ONE_OF    (proposed,            N_ ("Proposed verdict"), wb_verdicts),
   ONE_OF    (verdict,             N_ ("Verdict"), wb_verdicts),
   TEXT      (verdict_reason,      N_ ("Reason of the verdict")),
   ONE_OF    (ruling,              N_ ("Ruling"), wb_rulings),
   TEXT      (ruling_reason,       N_ ("Reason of the ruling")),
+  ONE_OF    (cause,               N_ ("Cause of the loss"), wb_causes),
+  ONE_OF    (defence,             N_ ("Defence"), wb_defences),
   NOTES     (),
 };
 #undef RECORD
@@ -502,6 +538,7 @@ static const WbField claim_line_fields[] = {
 #define RECORD WbPayment
 static const WbField payment_fields[] = {
   REFERENCE (claim,            N_ ("Claim"), CLAIM, WB_FIELD_REQUIRED),
+  REFERENCE (claim_line,       N_ ("For one line"), CLAIM_LINE, WB_FIELD_FLAG_NONE),
   DATE      (on,               N_ ("Paid on")),
   MONEY     (amount,           N_ ("Amount")),
   MONEY     (deductible_taken, N_ ("Deductible taken")),
@@ -629,6 +666,7 @@ static const WbField quote_fields[] = {
   TEXT      (source,     N_ ("From whom")),
   DATE      (on,         N_ ("Date")),
   MONEY     (amount,     N_ ("Amount")),
+  YES_NO    (taken,      N_ ("Taken as the figure of the line")),
   NOTES     (),
 };
 #undef RECORD

@@ -54,17 +54,23 @@ typedef enum { WB_PAPER_NONE, WB_PAPER_ESTIMATE, WB_PAPER_BOOKLETS, WB_PAPER_TAR
 typedef enum { WB_STEP_NONE, WB_STEP_NOTICE, WB_STEP_REQUEST, WB_STEP_ACKNOWLEDGED,
                WB_STEP_INSPECTION, WB_STEP_STATUS, WB_STEP_OFFER, WB_STEP_COUNTER_OFFER,
                WB_STEP_PARTIAL_DENIAL, WB_STEP_DENIAL, WB_STEP_RELEASE, WB_STEP_REOPENED,
-               WB_STEP_CLOSED, WB_STEP_SUIT, WB_STEP_ARBITRATION, WB_STEP_OTHER } WbStepKind;
+               WB_STEP_CLOSED, WB_STEP_SUIT, WB_STEP_ARBITRATION, WB_STEP_MEDIATION,
+               WB_STEP_TRANSFER, WB_STEP_OTHER } WbStepKind;
 typedef enum { WB_VERDICT_NONE, WB_VERDICT_NEW, WB_VERDICT_ALREADY_THERE, WB_VERDICT_OWNER_PACKED,
                WB_VERDICT_MISSING_AT_COUNT, WB_VERDICT_SIGNED_CLEAN, WB_VERDICT_TOO_LATE,
                WB_VERDICT_NOT_LISTED, WB_VERDICT_DEFENCE, WB_VERDICT_UNDECIDED } WbVerdict;
 typedef enum { WB_QUOTE_NONE, WB_QUOTE_REPAIR, WB_QUOTE_REPLACEMENT } WbQuoteKind;
+typedef enum { WB_CAUSE_NONE, WB_CAUSE_PACKING, WB_CAUSE_HANDLING, WB_CAUSE_LOADING, WB_CAUSE_ROAD,
+               WB_CAUSE_WATER, WB_CAUSE_STORAGE, WB_CAUSE_ASTRAY, WB_CAUSE_THEFT,
+               WB_CAUSE_NOT_KNOWN } WbCause;
+typedef enum { WB_DEFENCE_NONE, WB_DEFENCE_ACT_OF_GOD, WB_DEFENCE_PUBLIC_ENEMY, WB_DEFENCE_SHIPPER,
+               WB_DEFENCE_AUTHORITY, WB_DEFENCE_INHERENT_VICE, WB_DEFENCE_HAZARDOUS } WbDefence;
 
 extern const WbEnum wb_stages, wb_move_types, wb_estimate_kinds, wb_roles, wb_stop_kinds,
                     wb_weighing_kinds, wb_forms, wb_packed_by, wb_handover_kinds, wb_founds,
                     wb_choices, wb_signed, wb_claim_statuses, wb_losses, wb_rulings, wb_surveys,
                     wb_disassembly, wb_counts, wb_checks, wb_moments, wb_manners, wb_paper_kinds,
-                    wb_step_kinds, wb_verdicts, wb_quote_kinds;
+                    wb_step_kinds, wb_verdicts, wb_quote_kinds, wb_causes, wb_defences;
 
 /* --- records ---------------------------------------------------------------------------------- */
 
@@ -238,6 +244,7 @@ typedef struct
   char           *vehicle;
   WbCount         count;
   char           *counted_by;
+  char           *crew;                /* who carried and loaded, by name */
   char           *notes;
 } WbHandover;
 
@@ -284,16 +291,24 @@ typedef struct
   WbMoney    repair;                   /* cost to restore */
   WbMoney    appearance;               /* allowance for what still shows; added to the repair */
   WbMoney    salvage;                  /* value of what the customer keeps */
+  gboolean   salvage_taken;            /* then it does not lower what is owed */
+  char      *salvage_lot;              /* 49 CFR 370.11 */
+  WbMoney    salvage_sold;
+  GDate      salvage_on;
+  gboolean   set_mate;                 /* claimed because its set was broken */
   WbWeight   weight;                   /* of the claimed thing itself */
   gint64     age_years;
   gint64     depreciation_yearly;      /* percent a year of age */
   gint64     depreciation_flat;        /* percent whatever the age; goes before the yearly one */
+  gint64     depreciation_least;       /* taken when age gives less */
   char      *category;                 /* nick in the depreciation table */
   WbVerdict  proposed;                 /* what the evidence proposed when it was judged */
   WbVerdict  verdict;                  /* the adjuster's */
   char      *verdict_reason;
   WbRuling   ruling;
   char      *ruling_reason;
+  WbCause    cause;
+  WbDefence  defence;                  /* of the carrier, that the ruling rests on */
   char      *notes;
 } WbClaimLine;
 
@@ -302,6 +317,7 @@ typedef struct
 {
   WbRecord  record;
   char     *claim;                     /* reference */
+  char     *claim_line;                /* reference; when it was paid for that line alone */
   GDate     on;
   WbMoney   amount;
   WbMoney   deductible_taken;          /* part of the deductible held back with it */
@@ -440,6 +456,7 @@ typedef struct
   char        *source;
   GDate        on;
   WbMoney      amount;
+  gboolean     taken;
   char        *notes;
 } WbQuote;
 

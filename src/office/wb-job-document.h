@@ -18,7 +18,7 @@ G_BEGIN_DECLS
 
 /** What a job document says it is. */
 #define WB_JOB_DOCUMENT_FORMAT  "wainbook-job"
-#define WB_JOB_DOCUMENT_VERSION 2
+#define WB_JOB_DOCUMENT_VERSION 3
 
 /** Returns: (transfer full): the job as JSON: keys in the order of the field tables, fields not
  * given left out, so that the same job gives the same bytes. */

@@ -15,7 +15,7 @@
 
 /* --- the list --------------------------------------------------------------------------------- */
 
-#define N_MIGRATIONS 2
+#define N_MIGRATIONS 3
 
 const char *const *
 wb_migrations (void)

@@ -37,7 +37,7 @@ test_empty (void)
   g_assert_cmpstr (text, ==,
                    "{\n"
                    "  \"format\" : \"wainbook-job\",\n"
-                   "  \"version\" : 2,\n"
+                   "  \"version\" : 3,\n"
                    "  \"id\" : \"a\",\n"
                    "  \"currency\" : \"USD\",\n"
                    "  \"order\" : {  },\n"
@@ -65,7 +65,7 @@ test_white_space (void)
   g_assert_cmpstr (wb_job_order (read)->number, ==, " J 1 ");
 }
 
-#define HEAD  "{\"format\": \"wainbook-job\", \"version\": 2, \"id\": \"a\", " \
+#define HEAD  "{\"format\": \"wainbook-job\", \"version\": 3, \"id\": \"a\", " \
               "\"currency\": \"USD\", "
 #define ORDER "\"order\": {\"number\": \"J-1\"}, \"valuation\": {}"
 
@@ -116,19 +116,19 @@ static const struct
   { "no-format", "{}", WB_CORE_ERROR_MISSING, "format: it is missing" },
   { "other-format", "{\"format\": \"wainbook-reckoning\", \"version\": 2}", WB_CORE_ERROR_PARSE,
     "format: “wainbook-reckoning” is not a job document" },
-  { "newer", "{\"format\": \"wainbook-job\", \"version\": 3, \"new\": true}", WB_CORE_ERROR_RANGE,
+  { "newer", "{\"format\": \"wainbook-job\", \"version\": 4, \"new\": true}", WB_CORE_ERROR_RANGE,
     "version: the document was written by a newer version" },
   { "version-zero", "{\"format\": \"wainbook-job\", \"version\": 0}",
     WB_CORE_ERROR_RANGE, "version: there is no such" },
   { "version-text", "{\"format\": \"wainbook-job\", \"version\": \"1\"}",
     WB_CORE_ERROR_PARSE, "version: a whole number" },
-  { "no-id", "{\"format\": \"wainbook-job\", \"version\": 2, \"currency\": \"USD\"}",
+  { "no-id", "{\"format\": \"wainbook-job\", \"version\": 3, \"currency\": \"USD\"}",
     WB_CORE_ERROR_MISSING, "id: it is" },
   { "bad-id",
-    "{\"format\": \"wainbook-job\", \"version\": 2, \"id\": \"a b\", \"currency\": \"USD\"}",
+    "{\"format\": \"wainbook-job\", \"version\": 3, \"id\": \"a b\", \"currency\": \"USD\"}",
     WB_CORE_ERROR_PARSE, "id: “a b” is no id" },
   { "currency",
-    "{\"format\": \"wainbook-job\", \"version\": 2, \"id\": \"a\", \"currency\": \"XXQ\"}",
+    "{\"format\": \"wainbook-job\", \"version\": 3, \"id\": \"a\", \"currency\": \"XXQ\"}",
     WB_CORE_ERROR_CURRENCY, "currency: “XXQ” is not a known currency code" },
   { "no-order", HEAD "\"valuation\": {}}", WB_CORE_ERROR_MISSING, "order: it is missing" },
   { "no-number", HEAD "\"order\": {}, \"valuation\": {}}",

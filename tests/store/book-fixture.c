@@ -168,8 +168,11 @@ add_evidence (WbJob **job)
               "signed_by", "Ada Quillfeather", "signed_on", "2026-03-03");
   change_job (job, WB_KIND_STEP, "step-1", "claim", "claim-1", "kind", "offer", "on", "2026-04-20",
               "amount", "60.00", "who", "Ada Quillfeather", "text", "Released value, 8 lb.");
+  change_job (job, WB_KIND_STEP, "step-2", "claim", "claim-1", "kind", "mediation", "on",
+              "2026-05-30");
   change_job (job, WB_KIND_QUOTE, "quote-1", "claim_line", "line-1", "kind", "replacement",
-              "source", "Fennimore Crockery", "on", "2026-04-10", "amount", "310.00");
+              "source", "Fennimore Crockery", "on", "2026-04-10", "amount", "310.00", "taken",
+              "yes");
   change_job (job, WB_KIND_SHARE, "share-1", "claim_line", "line-1", "handler",
               "Marsh & Daughters Haulage", "percent", "60 %", "reason", "Short at its delivery.");
   change_job (job, WB_KIND_CHARGE, "charge-1", "claim", "claim-1", "handler",
@@ -211,16 +214,18 @@ make_job (const char *id,
               "packed_by", "CP", "contents", "plates\ncups", "volume", "6.2 cuft", "listed_value",
               "0.00");
   change_job (&job, WB_KIND_HANDOVER, "handover-1", "kind", "delivery", "on", "2026-03-11",
-              "to_holder", "shipper");
+              "to_holder", "shipper", "crew", "Ona Reedmace, Pip Larkspur");
   change_job (&job, WB_KIND_FINDING, "finding-1", "handover", "handover-1", "piece", "piece-2",
               "found", "short");
   change_job (&job, WB_KIND_CLAIM, "claim-1", "number", claim_number, "received_on", "2026-04-01",
               "asserts_liability", "yes");
   change_job (&job, WB_KIND_CLAIM_LINE, "line-1", "claim", "claim-1", "number", "1", "piece",
               "piece-2", "loss", "missing", "replacement", "310.00", "age_years", "0",
-              "depreciation_yearly", "7.5 %");
-  change_job (&job, WB_KIND_PAYMENT, "payment-1", "claim", "claim-1", "on", "2026-05-01", "amount",
-              "60.00");
+              "depreciation_yearly", "7.5 %", "depreciation_least", "10 %", "salvage_taken", "yes",
+              "salvage_lot", "S-12", "salvage_sold", "4.00", "salvage_on", "2026-05-20", "set_mate",
+              "yes", "cause", "packing", "defence", "inherent-vice");
+  change_job (&job, WB_KIND_PAYMENT, "payment-1", "claim", "claim-1", "claim_line", "line-1", "on",
+              "2026-05-01", "amount", "60.00", "freight_refund", "1.50");
   add_evidence (&job);
   wb_job_check (job, &error);
   g_assert_no_error (error);
