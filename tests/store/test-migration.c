@@ -236,7 +236,7 @@ test_while_open (Fixture       *self,
   g_clear_object (&self->book);
   g_assert_null (wb_book_open (self->path, WB_BOOK_OPEN, NULL, &error));
   g_assert_error (error, WB_STORE_ERROR, WB_STORE_ERROR_NEWER);
-  assert_says (error, "it is of version 3, this program knows up to 2");
+  assert_says (error, "it is of version 4, this program knows up to 3");
 }
 
 /* Somebody else is writing for longer than we wait. */
