@@ -76,6 +76,8 @@ test_every_kind (void)
     { WB_STEP_CLOSED, WB_CLAIM_CLOSED, "", "", "", FALSE },
     { WB_STEP_SUIT, WB_CLAIM_OPEN, "", "", "", FALSE },
     { WB_STEP_ARBITRATION, WB_CLAIM_OPEN, "", "", "", FALSE },
+    { WB_STEP_MEDIATION, WB_CLAIM_OPEN, "", "", "", FALSE },
+    { WB_STEP_TRANSFER, WB_CLAIM_OPEN, "", "", "", FALSE },
     { WB_STEP_OTHER, WB_CLAIM_OPEN, "", "", "", FALSE },
   };
 
