@@ -58,6 +58,29 @@ wb_words_intake_gap (const WbJob       *job,
   return g_string_free (g_steal_pointer (&out), FALSE);
 }
 
+char *
+wb_words_intake_lack (const WbJob   *job,
+                      const WbClaim *claim)
+{
+  g_autoptr (GArray) gaps = NULL;
+  WbIntakeState state = wb_intake_look (job, claim, &gaps, NULL);
+  g_autoptr (GString) out = NULL;
+
+  if (state == WB_INTAKE_CLAIM)
+    return NULL;
+
+  out = g_string_new (_(intake_sentences[state]));
+  for (guint i = 0; i < gaps->len; i++)
+    {
+      const WbIntakeGap *gap = &g_array_index (gaps, WbIntakeGap, i);
+      g_autofree char *sentence = gap->bars ? wb_words_intake_gap (job, gap) : NULL;
+
+      if (sentence != NULL)
+        g_string_append_printf (out, " %s", sentence);
+    }
+  return g_string_free (g_steal_pointer (&out), FALSE);
+}
+
 /* --- sentences of facts ----------------------------------------------------------------------- */
 
 /* Translators: words in braces are filled in; keep them as they are and put them wherever the

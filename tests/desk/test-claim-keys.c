@@ -429,8 +429,9 @@ test_verdict (DeskFixture   *fixture,
   GtkWidget *box;
   GtkWidget *notice;
   GtkWidget *choice;
-  const char *say_why = "The verdict differs from what the papers propose. Write the reason beside "
-                        "it.";
+  WbJob *before;
+  const char *say_why = "This is another verdict than the papers propose. It stands as soon as its "
+                        "reason is written.";
 
   focus_cell (page, "l1", "claim_line.item");
   desk_fixture_settle (fixture);
@@ -447,20 +448,39 @@ test_verdict (DeskFixture   *fixture,
   g_assert_cmpint (get_line (fixture, "l1")->proposed, ==, proposal->verdict);
   g_assert_null (desk_find_label (box, say_why));
 
+  /* Another verdict stands only with its reason. */
   g_assert_cmpint (proposal->verdict, !=, WB_VERDICT_DEFENCE);
+  before = wb_job_model_get_job (fixture->model);
   choice = wb_test_find (box, GTK_TYPE_DROP_DOWN, NULL);
   gtk_drop_down_set_selected (GTK_DROP_DOWN (choice), WB_VERDICT_DEFENCE);
   desk_fixture_settle (fixture);
-  g_assert_cmpint (get_line (fixture, "l1")->verdict, ==, WB_VERDICT_DEFENCE);
-  g_assert_cmpint (get_line (fixture, "l1")->proposed, ==, proposal->verdict);
+  g_assert_true (wb_job_model_get_job (fixture->model) == before);
   notice = desk_find_label (box, say_why);
   g_assert_nonnull (notice);
 
-  focus_field (box, "claim_line.verdict_reason");
+  /* The focus is in the reason already. */
   type (fixture, "An act of the shipper\n");
+  g_assert_cmpint (get_line (fixture, "l1")->verdict, ==, WB_VERDICT_DEFENCE);
+  g_assert_cmpint (get_line (fixture, "l1")->proposed, ==, proposal->verdict);
   g_assert_cmpstr (get_line (fixture, "l1")->verdict_reason, ==, "An act of the shipper");
   g_assert_false (gtk_widget_get_mapped (notice));
   wb_test_save_picture (fixture->window, "claim-verdict");
+
+  /* Nor can the reason be taken away from under it. */
+  type (fixture, "{ctrl+a}{Delete}\n");
+  g_assert_cmpstr (get_line (fixture, "l1")->verdict_reason, ==, "An act of the shipper");
+  type (fixture, "{Escape}");
+  wb_job_model_undo (fixture->model);
+  desk_fixture_settle (fixture);
+  g_assert_cmpint (get_line (fixture, "l1")->verdict, ==, proposal->verdict);
+  g_assert_null (get_line (fixture, "l1")->verdict_reason);
+
+  /* A choice that waits for its reason is given up with Escape. */
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (choice), WB_VERDICT_TOO_LATE);
+  desk_fixture_settle (fixture);
+  type (fixture, "{Escape}");
+  g_assert_cmpuint (gtk_drop_down_get_selected (GTK_DROP_DOWN (choice)), ==,
+                    (guint) proposal->verdict);
 }
 
 /* --- steps ------------------------------------------------------------------------------------ */

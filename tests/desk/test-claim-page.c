@@ -17,6 +17,7 @@
 #include "desk/claim/wb-reckoning-table.h"
 #include "desk/claim/wb-record-table.h"
 #include "desk/claim/wb-side-totals.h"
+#include "office/wb-words-evidence.h"
 #include "office/wb-words.h"
 #include "support/wb-test-window.h"
 
@@ -640,6 +641,7 @@ test_late (DeskFixture   *fixture,
 {
   g_autoptr (WbReckoning) reckoning = NULL;
   g_autofree char *notice = NULL;
+  g_autofree char *lack = NULL;
   GtkWidget *page;
 
   desk_fixture_add_move (fixture);
@@ -652,8 +654,12 @@ test_late (DeskFixture   *fixture,
   notice = wb_claim_notice (reckoning);
   g_assert_nonnull (notice);
   g_assert_nonnull (desk_find_label (page, notice));
-  g_assert_nonnull (desk_find_label (page, "What was received is not a claim yet by 49 CFR "
-                                           "370.3(b): it does not ask for a definite amount."));
+  lack = wb_words_intake_lack (wb_job_model_get_job (fixture->model),
+                               wb_job_find (wb_job_model_get_job (fixture->model), WB_KIND_CLAIM,
+                                            "c1"));
+  g_assert_nonnull (strstr (lack, "nothing is paid until a definite amount is asked for. It asks "
+                                  "for no definite amount; ask how much is claimed."));
+  g_assert_nonnull (desk_find_label (page, lack));
 }
 
 /* Without a day of pick-up no terms govern, and the page says so instead of figures. */

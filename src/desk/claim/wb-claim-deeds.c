@@ -123,20 +123,23 @@ wb_claim_deeds_remove (WbJobModel  *model,
   return TRUE;
 }
 
-void
-wb_claim_deeds_judge (WbJobModel *model,
-                      const char *line_id,
-                      WbVerdict   verdict,
-                      WbVerdict   proposed)
+gboolean
+wb_claim_deeds_judge (WbJobModel        *model,
+                      const char        *line_id,
+                      const WbProposal  *proposal,
+                      WbVerdict          verdict,
+                      const char        *reason,
+                      GError           **error)
 {
   const WbClaimLine *before = wb_job_find (wb_job_model_get_job (model), WB_KIND_CLAIM_LINE,
                                            line_id);
   g_autoptr (WbClaimLine) line = NULL;
 
-  if (before == NULL || before->verdict == verdict)
-    return;
-  line = wb_record_copy (before);
-  line->verdict = verdict;
-  line->proposed = verdict != WB_VERDICT_NONE ? proposed : WB_VERDICT_NONE;
+  if (before == NULL)
+    return TRUE;
+  line = wb_proposal_judge (proposal, before, verdict, reason, error);
+  if (line == NULL)
+    return FALSE;
   add_record (model, line, _("Judge claim line"));
+  return TRUE;
 }

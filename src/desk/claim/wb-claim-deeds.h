@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "core/wb-proposal.h"
 #include "desk/model/wb-job-model.h"
 
 G_BEGIN_DECLS
@@ -27,11 +28,14 @@ gboolean  wb_claim_deeds_remove      (WbJobModel  *model,
                                       const char  *id,
                                       GError     **error);
 
-/** Sets the verdict on a line together with what was proposed when it was given; %WB_VERDICT_NONE
- * takes both back. No change is no step. */
-void      wb_claim_deeds_judge       (WbJobModel  *model,
-                                      const char  *line_id,
-                                      WbVerdict    verdict,
-                                      WbVerdict    proposed);
+/** Sets the verdict on a line together with its reason and with what was proposed when it was
+ * given; %WB_VERDICT_NONE takes all back. %FALSE with %WB_CORE_ERROR_MISSING, and nothing changed,
+ * when wb_proposal_judge() wants a reason. No change is no step. */
+gboolean  wb_claim_deeds_judge       (WbJobModel        *model,
+                                      const char        *line_id,
+                                      const WbProposal  *proposal,
+                                      WbVerdict          verdict,
+                                      const char        *reason,
+                                      GError           **error);
 
 G_END_DECLS

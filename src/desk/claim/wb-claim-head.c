@@ -8,11 +8,11 @@
 #include <glib/gi18n.h>
 
 #include "desk/claim/wb-clock-list.h"
-#include "desk/claim/wb-line-notices.h"
 #include "desk/widgets/wb-choice-row.h"
 #include "desk/widgets/wb-columns.h"
 #include "desk/widgets/wb-field-row.h"
 #include "desk/widgets/wb-switch-row.h"
+#include "office/wb-words-evidence.h"
 #include "office/wb-words.h"
 
 struct _WbClaimHead
@@ -182,7 +182,8 @@ wb_claim_head_update (WbClaimHead *self)
     return;
 
   fault = show_clocks (self, claim);
-  form = fault != NULL ? g_steal_pointer (&fault) : wb_claim_form_notice (claim);
+  form = fault != NULL ? g_steal_pointer (&fault)
+         : wb_words_intake_lack (wb_job_model_get_job (self->model), claim);
   gtk_label_set_label (self->form_notice, form != NULL ? form : "");
   gtk_widget_set_visible (GTK_WIDGET (self->form_notice), form != NULL);
 }

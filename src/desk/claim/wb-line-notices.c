@@ -149,22 +149,3 @@ wb_claim_notice (const WbReckoning *reckoning)
 
   return text_or_null (text);
 }
-
-char *
-wb_claim_form_notice (const WbClaim *claim)
-{
-  g_autoptr (GString) gaps = g_string_new (NULL);
-
-  if (!claim->identifies_shipment)
-    append_sentence (gaps, _("it does not identify the shipment"), _(", "));
-  if (!claim->asserts_liability)
-    append_sentence (gaps, _("it does not hold the carrier liable"), _(", "));
-  if (!claim->states_amount)
-    append_sentence (gaps, _("it does not ask for a definite amount"), _(", "));
-  if (gaps->len == 0)
-    return NULL;
-
-  /* Translators: what was received is no claim in the law's sense, and what it lacks. */
-  return g_strdup_printf (_("What was received is not a claim yet by 49 CFR 370.3(b): %s."),
-                          gaps->str);
-}

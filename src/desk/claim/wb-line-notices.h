@@ -18,10 +18,6 @@ char *wb_line_notice      (const WbReckoning *reckoning,
  * the shipment lacks. */
 char *wb_claim_notice     (const WbReckoning *reckoning) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full) (nullable): what @claim lacks of 49 CFR 370.3(b), as one sentence;
- * %NULL when nothing. */
-char *wb_claim_form_notice (const WbClaim    *claim) G_GNUC_WARN_UNUSED_RESULT;
-
 /** Returns: index of a line in the reckoning, -1 when it is not there. */
 int   wb_reckoning_line   (const WbReckoning *reckoning,
                            const char        *line_id);

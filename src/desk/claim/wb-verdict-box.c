@@ -8,7 +8,7 @@
 
 #include "core/wb-proposal.h"
 #include "desk/claim/wb-claim-deeds.h"
-#include "desk/widgets/wb-field-row.h"
+#include "desk/widgets/wb-typed-row.h"
 #include "office/wb-words-evidence.h"
 #include "office/wb-words.h"
 
@@ -23,13 +23,15 @@ struct _WbVerdictBox
   GtkLabel     *proposal;
   GtkBox       *proofs;
   GtkDropDown  *verdict;
-  GtkListBox   *reason;
+  GtkListBox   *reason_list;
   GtkLabel     *notice;
 
   WbJobModel   *model;
   char         *line_id;     /* (nullable) */
-  WbVerdict     proposed;
+  WbProposal   *proposal_now;  /* (nullable): of that line */
+  WbTypedRow   *reason;      /* (nullable): of that line, in the list */
   gboolean      showing;     /* what changes is not a person's doing */
+  gboolean      waiting;     /* another verdict is chosen and lacks its reason: it does not stand */
 };
 
 enum
@@ -98,45 +100,115 @@ get_line (WbVerdictBox *self)
   return wb_job_find (wb_job_model_get_job (self->model), WB_KIND_CLAIM_LINE, self->line_id);
 }
 
+/* What stands in the line, and what a reader should know of it. */
+static void
+show_notice (WbVerdictBox      *self,
+             const WbClaimLine *line)
+{
+  const char *words = NULL;
+
+  if (self->waiting)
+    words = _("This is another verdict than the papers propose. It stands as soon as its reason is "
+              "written.");
+  else if (line->verdict != WB_VERDICT_NONE && line->proposed != self->proposal_now->verdict)
+    words = _("The papers propose something else than when the line was judged.");
+  else if (line->verdict != line->proposed && line->verdict_reason == NULL)
+    words = _("The verdict differs from what the papers proposed, and no reason is written.");
+
+  gtk_label_set_label (self->notice, words != NULL ? words : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->notice), words != NULL);
+}
+
+/* What is chosen and does not stand yet is left as it is. */
 static void
 show_verdict (WbVerdictBox      *self,
               const WbClaimLine *line)
 {
-  gboolean differs = line->verdict != WB_VERDICT_NONE && line->verdict != self->proposed;
-
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "verdict.accept",
+                                 self->waiting || line->verdict != self->proposal_now->verdict);
+  show_notice (self, line);
+  wb_typed_row_show (self->reason, line->verdict_reason != NULL ? line->verdict_reason : "");
+  if (self->waiting)
+    return;
   self->showing = TRUE;
   gtk_drop_down_set_selected (self->verdict, (guint) line->verdict);
   self->showing = FALSE;
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "verdict.accept",
-                                 line->verdict != self->proposed);
-  gtk_widget_set_visible (GTK_WIDGET (self->notice), differs && line->verdict_reason == NULL);
 }
 
-/* The row stays while the line does, so that what is being typed into it is not lost. */
-static void
-show_reason (WbVerdictBox *self,
-             const char   *line_id)
+/* The one way to a verdict: core says whether it stands. */
+static gboolean
+judge (WbVerdictBox  *self,
+       WbVerdict      verdict,
+       const char    *reason,
+       GError       **error)
 {
-  GtkListBoxRow *row;
+  gboolean stands = wb_claim_deeds_judge (self->model, self->line_id, self->proposal_now, verdict,
+                                          reason, error);
 
-  if (g_strcmp0 (line_id, self->line_id) == 0)
-    return;
-  while ((row = gtk_list_box_get_row_at_index (self->reason, 0)) != NULL)
-    gtk_list_box_remove (self->reason, GTK_WIDGET (row));
-  if (line_id != NULL)
-    gtk_list_box_append (self->reason,
-                         wb_field_widget_new (self->model, WB_KIND_CLAIM_LINE, line_id,
-                                              "verdict_reason"));
+  self->waiting = !stands;
+  if (get_line (self) != NULL)
+    show_verdict (self, get_line (self));
+  return stands;
+}
+
+static void
+set_reason_text (WbVerdictBox *self,
+                 const char   *text)
+{
+  gtk_editable_set_text (GTK_EDITABLE (self->reason), text != NULL ? text : "");
 }
 
 static void
 verdict_chosen_cb (WbVerdictBox *self)
 {
   guint chosen = gtk_drop_down_get_selected (self->verdict);
+  const WbClaimLine *line = self->line_id != NULL ? get_line (self) : NULL;
+  g_autofree char *reason = NULL;
 
-  if (self->showing || self->line_id == NULL || chosen == GTK_INVALID_LIST_POSITION)
+  if (self->showing || line == NULL || chosen == GTK_INVALID_LIST_POSITION)
     return;
-  wb_claim_deeds_judge (self->model, self->line_id, (WbVerdict) chosen, self->proposed);
+  /* The reason for one verdict is none for another. */
+  if (line->verdict_reason != NULL && (WbVerdict) chosen != line->verdict && !self->waiting)
+    set_reason_text (self, NULL);
+  reason = g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->reason)));
+  if (!judge (self, (WbVerdict) chosen, reason, NULL))
+    gtk_widget_grab_focus (GTK_WIDGET (self->reason));
+}
+
+static gboolean
+take_reason (const char  *text,
+             gpointer     data,
+             GError     **error)
+{
+  WbVerdictBox *self = data;
+  WbVerdict chosen = (WbVerdict) gtk_drop_down_get_selected (self->verdict);
+
+  if (self->line_id == NULL || get_line (self) == NULL)
+    return TRUE;
+  if (chosen == WB_VERDICT_NONE && *text != '\0')
+    {
+      g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_INVALID_DATA,
+                           _("Choose the verdict that this is the reason for."));
+      return FALSE;
+    }
+  return judge (self, chosen, text, error);
+}
+
+/* Escape in the reason, where nothing is typed: the verdict that waits for it is given up. */
+static gboolean
+give_up_cb (GtkWidget *widget,
+            GVariant  *args,
+            gpointer   data)
+{
+  WbVerdictBox *self = WB_VERDICT_BOX (widget);
+  const WbClaimLine *line = self->line_id != NULL ? get_line (self) : NULL;
+
+  if (line == NULL || !self->waiting)
+    return FALSE;
+  self->waiting = FALSE;
+  set_reason_text (self, line->verdict_reason);
+  show_verdict (self, line);
+  return TRUE;
 }
 
 static void
@@ -145,9 +217,37 @@ accept_action (GtkWidget  *widget,
                GVariant   *target)
 {
   WbVerdictBox *self = WB_VERDICT_BOX (widget);
+  const WbClaimLine *line = self->line_id != NULL ? get_line (self) : NULL;
+  g_autofree char *reason = NULL;
 
-  if (self->line_id != NULL)
-    wb_claim_deeds_judge (self->model, self->line_id, self->proposed, self->proposed);
+  if (line == NULL)
+    return;
+  if (line->verdict != WB_VERDICT_NONE || self->waiting)
+    set_reason_text (self, NULL);
+  reason = g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->reason)));
+  judge (self, self->proposal_now->verdict, reason, NULL);
+}
+
+/* The row stays while the line does, so that what is being typed into it is not lost. */
+static void
+take_line (WbVerdictBox *self,
+           const char   *line_id)
+{
+  const WbField *field = wb_record_type_field (wb_record_type (WB_KIND_CLAIM_LINE),
+                                               "verdict_reason");
+
+  if (g_strcmp0 (line_id, self->line_id) == 0)
+    return;
+  if (self->reason != NULL)
+    gtk_list_box_remove (self->reason_list, GTK_WIDGET (self->reason));
+  self->reason = NULL;
+  self->waiting = FALSE;
+  g_free (self->line_id);
+  self->line_id = g_strdup (line_id);
+  if (line_id == NULL)
+    return;
+  self->reason = WB_TYPED_ROW (wb_typed_row_new (wb_words_field (field), take_reason, self));
+  gtk_list_box_append (self->reason_list, GTK_WIDGET (self->reason));
 }
 
 void
@@ -155,7 +255,6 @@ wb_verdict_box_show (WbVerdictBox *self,
                      WbReckoning  *reckoning,
                      const char   *line_id)
 {
-  g_autoptr (WbProposal) proposal = NULL;
   g_autofree char *words = NULL;
   const WbClaimLine *line;
   GDate today;
@@ -164,17 +263,15 @@ wb_verdict_box_show (WbVerdictBox *self,
 
   line = reckoning != NULL ? wb_job_find (reckoning->job, WB_KIND_CLAIM_LINE, line_id) : NULL;
   gtk_widget_set_visible (GTK_WIDGET (self), line != NULL);
-  show_reason (self, line != NULL ? line_id : NULL);
-  g_free (self->line_id);
-  self->line_id = line != NULL ? g_strdup (line_id) : NULL;
+  take_line (self, line != NULL ? line_id : NULL);
+  g_clear_pointer (&self->proposal_now, wb_proposal_free);
   if (line == NULL)
     return;
   wb_office_today (&today);
-  proposal = wb_propose (reckoning->terms, reckoning->job, line, &today);
-  self->proposed = proposal->verdict;
-  words = wb_words_proposal (proposal);
+  self->proposal_now = wb_propose (reckoning->terms, reckoning->job, line, &today);
+  words = wb_words_proposal (self->proposal_now);
   gtk_label_set_label (self->proposal, words);
-  show_proofs (self, proposal);
+  show_proofs (self, self->proposal_now);
   show_verdict (self, get_line (self) != NULL ? get_line (self) : line);
 }
 
@@ -219,6 +316,7 @@ wb_verdict_box_dispose (GObject *object)
   gtk_widget_dispose_template (GTK_WIDGET (self), WB_TYPE_VERDICT_BOX);
   g_clear_object (&self->model);
   g_clear_pointer (&self->line_id, g_free);
+  g_clear_pointer (&self->proposal_now, wb_proposal_free);
 
   G_OBJECT_CLASS (wb_verdict_box_parent_class)->dispose (object);
 }
@@ -243,11 +341,12 @@ wb_verdict_box_class_init (WbVerdictBoxClass *klass)
   gtk_widget_class_bind_template_child (widget_class, WbVerdictBox, proposal);
   gtk_widget_class_bind_template_child (widget_class, WbVerdictBox, proofs);
   gtk_widget_class_bind_template_child (widget_class, WbVerdictBox, verdict);
-  gtk_widget_class_bind_template_child (widget_class, WbVerdictBox, reason);
+  gtk_widget_class_bind_template_child (widget_class, WbVerdictBox, reason_list);
   gtk_widget_class_bind_template_child (widget_class, WbVerdictBox, notice);
   gtk_widget_class_bind_template_callback (widget_class, verdict_chosen_cb);
 
   gtk_widget_class_install_action (widget_class, "verdict.accept", NULL, accept_action);
+  gtk_widget_class_add_binding (widget_class, GDK_KEY_Escape, 0, give_up_cb, NULL);
 }
 
 /* The button in a drop-down has the focus, and takes no name from the drop-down. */

@@ -6,7 +6,7 @@
 #include "desk/photos/wb-photo-details.h"
 
 #include "desk/photos/wb-photo-deeds.h"
-#include "desk/photos/wb-typed-row.h"
+#include "desk/widgets/wb-typed-row.h"
 #include "desk/widgets/wb-focus-within.h"
 #include "office/wb-photo-pictures.h"
 #include "office/wb-words.h"

@@ -7,7 +7,7 @@
 #include "desk/photos/wb-pin-list.h"
 
 #include "desk/photos/wb-photo-deeds.h"
-#include "desk/photos/wb-typed-row.h"
+#include "desk/widgets/wb-typed-row.h"
 #include "desk/widgets/wb-field-row.h"
 #include "desk/widgets/wb-focus-within.h"
 

@@ -3,7 +3,7 @@
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
-#include "desk/photos/wb-typed-row.h"
+#include "desk/widgets/wb-typed-row.h"
 
 #include "desk/widgets/wb-row-note.h"
 #include "office/wb-words.h"
@@ -144,6 +144,20 @@ wb_typed_row_init (WbTypedRow *self)
   g_signal_connect (self, "entry-activated", G_CALLBACK (take), NULL);
 }
 
+/* As it comes, the row calls itself a text box and hides the one inside, so that nothing ever has
+ * the focus for a screen reader. */
+static void
+name_row (WbTypedRow *self,
+          const char *title)
+{
+  GtkEditable *text = gtk_editable_get_delegate (GTK_EDITABLE (self));
+
+  g_object_set (self, "accessible-role", GTK_ACCESSIBLE_ROLE_LIST_ITEM, NULL);
+  g_object_set (text, "accessible-role", GTK_ACCESSIBLE_ROLE_TEXT_BOX, NULL);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (text), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
+}
+
 GtkWidget *
 wb_typed_row_new (const char  *title,
                   WbTypedFunc  set,
@@ -153,7 +167,7 @@ wb_typed_row_new (const char  *title,
 
   self->set = set;
   self->data = data;
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
+  name_row (self, title);
   return GTK_WIDGET (self);
 }
 
