@@ -44,6 +44,9 @@ typedef enum
   WB_KEY_MEDIATE_WITHIN,
   WB_KEY_MEDIATE_UNTIL,
   WB_KEY_ARBITRATE_WITHIN,
+  WB_KEY_COLLECT_SALVAGE_WITHIN,
+  WB_KEY_TRANSFER_AFTER,
+  WB_KEY_FEES_WITHIN,
   /* [released] and [full]: the same keys twice */
   WB_KEY_OFFERED,
   WB_KEY_MEASURE,
@@ -169,6 +172,13 @@ typedef struct
   WbPeriod        mediate_within;           /* from the decision, or the end of decide_within */
   WbPeriod        mediate_until;            /* from receipt of the claim; cuts mediate_within */
   WbPeriod        arbitrate_within;         /* from the request for arbitration */
+  WbPeriod        collect_salvage_within;   /* for the carrier, from receipt of the claim */
+  WbPeriod        transfer_after;           /* from receipt of the claim: what is not settled to the
+                                               claimant's satisfaction by then, or is denied, may be
+                                               taken to the military claims office */
+  WbPeriod        fees_within;              /* from delivery, or the day it was agreed for if that is
+                                               later: a claim filed by then may bring the claimant's
+                                               attorney fees (49 USC 14708(d)) */
   WbSideTerms     side[WB_N_SIDES];
   WbTermsEntry    entry[WB_N_SCOPES][WB_N_TERMS_KEYS];
 } WbTerms;

@@ -102,6 +102,11 @@
     "15: “claim-within” does not belong in [released]; expected in [claims]" },
   { "key/of-a-side", 12, "article-rate = 0.60 per lb",
     "12: “article-rate” does not belong in [claims]; expected in [released] or [full]" },
+  { "key/salvage-elsewhere", 15, "collect-salvage-within = 30 days",
+    "15: “collect-salvage-within” does not belong in [released]; expected in [claims]" },
+  { "key/transfer-misspelt", 12, "transfer-within = 30 days",
+    "12: unknown key “transfer-within” in [claims]; expected perhaps “transfer-after”, in "
+    "[claims]" },
   { "key/of-top", 15, "currency = USD",
     "15: “currency” does not belong in [released]; expected at the top of the file" },
   { "key/twice", 15, "article-rate = 0.60 per lb\narticle-rate = 0.60 per lb",
@@ -179,6 +184,15 @@
   { "value/period-zero", 12, "claim-within = 0 days",
     "12: “claim-within” does not read: “0 days” has no day; expected a period of at least "
     "one day, such as “120 days”, “9 months” or “2 years”" },
+  { "value/collect-salvage-within", 12, "collect-salvage-within = a month",
+    "12: “collect-salvage-within” does not read: *; expected a period of at least one day, such "
+    "as “120 days”, “9 months” or “2 years”" },
+  { "value/transfer-after", 12, "transfer-after = 0 days",
+    "12: “transfer-after” does not read: “0 days” has no day; expected a period of at least one "
+    "day, such as “120 days”, “9 months” or “2 years”" },
+  { "value/fees-within", 12, "fees-within =",
+    "12: “fees-within” has no value; expected a period of at least one day, such as “120 days”, "
+    "“9 months” or “2 years”" },
   { "value/percent", 9, "[loss]\ndepreciation-maximum = 75",
     "10: “depreciation-maximum” does not read: “75” has no percent sign at its end; expected "
     "a percentage from 0 to 100, such as “75 %”" },
