@@ -6,6 +6,9 @@
 
 #include "desk/claim/wb-claim-deeds.h"
 
+#include "core/wb-claim-set.h"
+#include "core/wb-quote.h"
+
 #include <glib/gi18n.h>
 
 static void
@@ -50,24 +53,6 @@ wb_claim_deeds_add_claim (WbJobModel  *model,
   return id;
 }
 
-static gint64
-next_number (const WbJob *job,
-             const char  *claim_id)
-{
-  gint64 last = 0;
-  guint n = wb_job_count (job, WB_KIND_CLAIM_LINE);
-
-  for (guint i = 0; i < n; i++)
-    {
-      const WbClaimLine *line = wb_job_nth (job, WB_KIND_CLAIM_LINE, i);
-
-      if (g_strcmp0 (line->claim, claim_id) == 0)
-        last = MAX (last, line->number);
-    }
-
-  return last + 1;
-}
-
 char *
 wb_claim_deeds_add_line (WbJobModel *model,
                          const char *claim_id)
@@ -76,7 +61,7 @@ wb_claim_deeds_add_line (WbJobModel *model,
   g_autoptr (WbClaimLine) line = wb_record_new (WB_KIND_CLAIM_LINE, id);
 
   wb_set_text (&line->claim, claim_id);
-  line->number = next_number (wb_job_model_get_job (model), claim_id);
+  line->number = wb_claim_next_number (wb_job_model_get_job (model), claim_id);
   add_record (model, line, _("Add claim line"));
 
   return id;
@@ -97,6 +82,62 @@ wb_claim_deeds_add_payment (WbJobModel  *model,
   return id;
 }
 
+/* The kind of quote that the loss of the line asks for. */
+static WbQuoteKind
+kind_for (const WbClaimLine *line)
+{
+  return line != NULL && line->loss == WB_LOSS_DAMAGED ? WB_QUOTE_REPAIR : WB_QUOTE_REPLACEMENT;
+}
+
+char *
+wb_claim_deeds_add_quote (WbJobModel  *model,
+                          const char  *line_id,
+                          const GDate *today)
+{
+  char *id = wb_office_new_id ();
+  g_autoptr (WbQuote) quote = wb_record_new (WB_KIND_QUOTE, id);
+
+  wb_set_text (&quote->claim_line, line_id);
+  quote->kind = kind_for (wb_job_find (wb_job_model_get_job (model), WB_KIND_CLAIM_LINE, line_id));
+  quote->on = *today;
+  add_record (model, quote, _("Add quote"));
+
+  return id;
+}
+
+gboolean
+wb_claim_deeds_take_quote (WbJobModel  *model,
+                           const char  *quote_id,
+                           GError     **error)
+{
+  g_autoptr (WbJob) job = wb_quote_take (wb_job_model_get_job (model), quote_id, error);
+
+  if (job == NULL)
+    return FALSE;
+
+  wb_job_model_apply (model, job, _("Take quote"));
+  return TRUE;
+}
+
+gboolean
+wb_claim_deeds_add_mates (WbJobModel  *model,
+                          const char  *line_id,
+                          GError     **error)
+{
+  WbJob *before = wb_job_model_get_job (model);
+  const WbClaimLine *line = wb_job_find (before, WB_KIND_CLAIM_LINE, line_id);
+  g_autoptr (WbJob) job = NULL;
+
+  if (line == NULL)
+    return TRUE;
+  job = wb_claim_set_add_mates (before, line, wb_office_new_id, error);
+  if (job == NULL)
+    return FALSE;
+
+  wb_job_model_apply (model, job, _("Add pieces of the set"));
+  return TRUE;
+}
+
 static const char *
 name_removal (WbKind kind)
 {
@@ -104,6 +145,8 @@ name_removal (WbKind kind)
     return _("Remove claim");
   if (kind == WB_KIND_PAYMENT)
     return _("Remove payment");
+  if (kind == WB_KIND_QUOTE)
+    return _("Remove quote");
 
   return _("Remove claim line");
 }

@@ -6,7 +6,7 @@
 
 G_BEGIN_DECLS
 
-/* What the claim page does to the job: adds and removes claims, their lines and their payments.
+/* What the claim page does to the job: adds and removes claims, their lines, quotes and payments.
  * Each is one step of undo. */
 
 /** Returns: (transfer full): id of a new claim with @number, received @today, from the shipper if
@@ -21,8 +21,21 @@ char     *wb_claim_deeds_add_line    (WbJobModel  *model,
 char     *wb_claim_deeds_add_payment (WbJobModel  *model,
                                       const char  *claim_id,
                                       const GDate *today) G_GNUC_WARN_UNUSED_RESULT;
-/** Removes a claim with all its lines, which is refused while it has payments; or one line or
- * payment. */
+/** Returns: (transfer full): id of a new quote for a line, of @today and of the kind that the line's
+ * loss asks for. */
+char     *wb_claim_deeds_add_quote   (WbJobModel  *model,
+                                      const char  *line_id,
+                                      const GDate *today) G_GNUC_WARN_UNUSED_RESULT;
+/** Makes the amount of a quote the figure of its line: see wb_quote_take(). */
+gboolean  wb_claim_deeds_take_quote  (WbJobModel  *model,
+                                      const char  *quote_id,
+                                      GError     **error);
+/** Adds lines for the other pieces of the set: see wb_claim_set_add_mates(). */
+gboolean  wb_claim_deeds_add_mates   (WbJobModel  *model,
+                                      const char  *line_id,
+                                      GError     **error);
+/** Removes a claim with all its lines, which is refused while it has payments; or one line,
+ * quote or payment. */
 gboolean  wb_claim_deeds_remove      (WbJobModel  *model,
                                       WbKind       kind,
                                       const char  *id,

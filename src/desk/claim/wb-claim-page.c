@@ -156,8 +156,8 @@ wb_claim_page_choose (WbClaimPage *self,
     {
       g_free (self->claim_id);
       self->claim_id = g_strdup (id);
-      wb_record_table_set_claim (self->lines, id);
-      wb_record_table_set_claim (self->payments, id);
+      wb_record_table_set_owner (self->lines, id);
+      wb_record_table_set_owner (self->payments, id);
       wb_claim_page_show_error (self, NULL);
       g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_CLAIM_ID]);
       queue_update (self);

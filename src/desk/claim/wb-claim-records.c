@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Which records of a job belong to a claim. A filter and, for lines, an order on the job's own
+/* Which records of a job belong to a claim or to a line of it. A filter and, for lines, an order on the job's own
  * list. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
@@ -12,8 +12,8 @@ struct _WbClaimRecords
 {
   GObject        parent_instance;
 
-  const WbField *claim_field;
-  char          *claim_id;      /* (nullable) */
+  const WbField *owner_field;
+  char          *owner_id;      /* (nullable) */
   GtkFilter     *filter;
   GtkSorter     *sorter;        /* (nullable) */
   GListModel    *list;
@@ -27,9 +27,9 @@ belongs (gpointer item,
 {
   WbClaimRecords *self = data;
   gconstpointer record = wb_record_item_get_record (item);
-  const char *claim = G_STRUCT_MEMBER (const char *, record, self->claim_field->offset);
+  const char *owner = G_STRUCT_MEMBER (const char *, record, self->owner_field->offset);
 
-  return self->claim_id != NULL && g_strcmp0 (claim, self->claim_id) == 0;
+  return self->owner_id != NULL && g_strcmp0 (owner, self->owner_id) == 0;
 }
 
 static int
@@ -80,7 +80,7 @@ wb_claim_records_finalize (GObject *object)
   g_clear_object (&self->list);
   g_clear_object (&self->filter);
   g_clear_object (&self->sorter);
-  g_free (self->claim_id);
+  g_free (self->owner_id);
 
   G_OBJECT_CLASS (wb_claim_records_parent_class)->finalize (object);
 }
@@ -96,6 +96,14 @@ wb_claim_records_init (WbClaimRecords *self)
 {
 }
 
+/* Quotes belong to a line, all else to the claim. */
+static const WbField *
+find_owner (WbKind kind)
+{
+  return wb_record_type_field (wb_record_type (kind),
+                               kind == WB_KIND_QUOTE ? "claim_line" : "claim");
+}
+
 WbClaimRecords *
 wb_claim_records_new (WbJobModel *model,
                       WbKind      kind)
@@ -103,7 +111,7 @@ wb_claim_records_new (WbJobModel *model,
   WbClaimRecords *self = g_object_new (WB_TYPE_CLAIM_RECORDS, NULL);
   GListModel *records = g_object_ref (wb_job_model_get_records (model, kind));
 
-  self->claim_field = wb_record_type_field (wb_record_type (kind), "claim");
+  self->owner_field = find_owner (kind);
   self->filter = GTK_FILTER (gtk_custom_filter_new (belongs, self, NULL));
   self->list = G_LIST_MODEL (gtk_filter_list_model_new (records, g_object_ref (self->filter)));
   if (kind == WB_KIND_CLAIM_LINE)
@@ -118,16 +126,16 @@ wb_claim_records_new (WbJobModel *model,
 }
 
 void
-wb_claim_records_set_claim (WbClaimRecords *self,
-                            const char     *claim_id)
+wb_claim_records_set_owner (WbClaimRecords *self,
+                            const char     *owner_id)
 {
   g_return_if_fail (WB_IS_CLAIM_RECORDS (self));
 
-  if (g_strcmp0 (claim_id, self->claim_id) == 0)
+  if (g_strcmp0 (owner_id, self->owner_id) == 0)
     return;
 
-  g_free (self->claim_id);
-  self->claim_id = g_strdup (claim_id);
+  g_free (self->owner_id);
+  self->owner_id = g_strdup (owner_id);
   job_changed_cb (self);
 }
 

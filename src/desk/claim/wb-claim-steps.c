@@ -349,7 +349,7 @@ set_claim (WbClaimSteps *self,
   show_fault (self, NULL);
   if (self->model == NULL)
     return;
-  wb_record_table_set_claim (self->table, id);
+  wb_record_table_set_owner (self->table, id);
   wb_claim_steps_update (self);
 }
 

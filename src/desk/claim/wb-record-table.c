@@ -465,14 +465,14 @@ wb_record_table_renew_notices (WbRecordTable *self)
 }
 
 void
-wb_record_table_set_claim (WbRecordTable *self,
-                           const char    *claim_id)
+wb_record_table_set_owner (WbRecordTable *self,
+                           const char    *owner_id)
 {
   g_return_if_fail (WB_IS_RECORD_TABLE (self));
 
   wb_table_faults_clear (self->faults);
   show_faults (self);
-  wb_claim_records_set_claim (self->records, claim_id);
+  wb_claim_records_set_owner (self->records, owner_id);
 }
 
 guint

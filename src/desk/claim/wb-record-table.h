@@ -7,7 +7,7 @@
 
 G_BEGIN_DECLS
 
-/* The records of one kind that belong to a claim, a row each, every cell typed into from the
+/* The records of one kind that belong to a claim or a line of it, a row each, every cell typed into from the
  * keyboard. Left and Right go along the row, Up, Down and Enter along the column, Tab goes past the
  * table; past the last row the page is asked for a new record. What does not read is said in words
  * below the table. */
@@ -52,9 +52,9 @@ void        wb_record_table_set_notice       (WbRecordTable       *self,
 /** Asks for all notices anew. */
 void        wb_record_table_renew_notices    (WbRecordTable       *self);
 
-/** Shows the records of the claim with @claim_id. */
-void        wb_record_table_set_claim        (WbRecordTable       *self,
-                                              const char          *claim_id);
+/** Shows the records of the claim with @owner_id; of quotes, those of the line with it. */
+void        wb_record_table_set_owner        (WbRecordTable       *self,
+                                              const char          *owner_id);
 guint       wb_record_table_get_n_rows       (WbRecordTable       *self);
 
 /** Returns: (nullable) (transfer none): id of the selected record. */

@@ -197,7 +197,7 @@ fill (WbWhatIf *self)
     }
   wb_record_table_set_up (self->lines, self->scratch, WB_KIND_CLAIM_LINE, _("Claimed lines"),
                           columns, G_N_ELEMENTS (columns));
-  wb_record_table_set_claim (self->lines, self->claim_id);
+  wb_record_table_set_owner (self->lines, self->claim_id);
   g_signal_connect_object (self->scratch, "notify::job", G_CALLBACK (show_comparison), self,
                            G_CONNECT_SWAPPED);
   show_comparison (self);
