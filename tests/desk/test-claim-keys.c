@@ -264,9 +264,12 @@ test_choose_loss (DeskFixture   *fixture,
 {
   GtkWidget *page = present_claim (fixture);
 
+  /* An arrow goes from row to row, and past the last one nowhere. */
   focus_cell (page, "l4", "claim_line.loss");
   type (fixture, "{Down}");
   g_assert_cmpint (get_line (fixture, "l4")->loss, ==, WB_LOSS_MISSING);
+  g_assert_cmpuint (wb_job_count (wb_job_model_get_job (fixture->model), WB_KIND_CLAIM_LINE), ==, 4);
+  assert_focus (fixture, "l4", "claim_line.loss");
   focus_cell (page, "l3", "claim_line.loss");
   type (fixture, "{space}");
   type (fixture, "{Down}{Down}\n");

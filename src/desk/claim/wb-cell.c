@@ -23,6 +23,7 @@ G_DEFINE_ABSTRACT_TYPE_WITH_PRIVATE (WbCell, wb_cell, GTK_TYPE_WIDGET)
 enum
 {
   MOVED,
+  DONE,
   FAULT,
   N_SIGNALS
 };
@@ -156,6 +157,8 @@ wb_cell_class_init (WbCellClass *klass)
 
   signals[MOVED] = g_signal_new ("moved", WB_TYPE_CELL, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                  G_TYPE_NONE, 1, G_TYPE_INT);
+  signals[DONE] = g_signal_new ("done", WB_TYPE_CELL, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                G_TYPE_NONE, 0);
   signals[FAULT] = g_signal_new ("fault", WB_TYPE_CELL, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                  G_TYPE_NONE, 1, G_TYPE_STRING);
 }
@@ -312,4 +315,12 @@ wb_cell_move (WbCell *self,
   g_return_if_fail (WB_IS_CELL (self));
 
   g_signal_emit (self, signals[MOVED], 0, rows);
+}
+
+void
+wb_cell_finish (WbCell *self)
+{
+  g_return_if_fail (WB_IS_CELL (self));
+
+  g_signal_emit (self, signals[DONE], 0);
 }

@@ -11,7 +11,7 @@ G_BEGIN_DECLS
  * read stays in the cell, marked, until it is mended or given up with Escape.
  *
  * Properties: "model", "field" ("claim_line.item"), "record-id".
- * Signals: "moved" (int: rows to go, in the same column), "fault" (string, nullable: what is wrong,
+ * Signals: "moved" (int: rows to go, in the same column), "done" (on to the next row), "fault" (string, nullable: what is wrong,
  * %NULL when mended). */
 #define WB_TYPE_CELL (wb_cell_get_type ())
 G_DECLARE_DERIVABLE_TYPE (WbCell, wb_cell, WB, CELL, GtkWidget)
@@ -67,7 +67,10 @@ gboolean     wb_cell_commit       (WbCell      *self,
 /** Marks the cell with @fault, or takes the mark away when it is %NULL. */
 void         wb_cell_set_fault    (WbCell      *self,
                                    const char  *fault);
+/** An arrow key: @rows down, or up when negative; over the ends of the table it leads nowhere. */
 void         wb_cell_move         (WbCell      *self,
                                    int          rows);
+/** Enter: on to the next row, past the last one to a new one. */
+void         wb_cell_finish       (WbCell      *self);
 
 G_END_DECLS

@@ -190,7 +190,7 @@ wb_piece_cell_choose (WbTextCell *cell)
     return FALSE;
 
   if (take_offer (self, gtk_list_box_get_selected_row (GTK_LIST_BOX (self->list))))
-    wb_cell_move (WB_CELL (self), 1);
+    wb_cell_finish (WB_CELL (self));
   return TRUE;
 }
 

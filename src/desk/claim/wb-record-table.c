@@ -114,17 +114,27 @@ cell_moved_cb (WbRecordTable *self,
   guint n = g_list_model_get_n_items (G_LIST_MODEL (self->selection));
   gint64 target = (gint64) position + rows;
 
-  if (position == GTK_INVALID_LIST_POSITION || target < 0)
+  if (position == GTK_INVALID_LIST_POSITION)
     return;
-  if (target >= n)
+  if (target < 0 || target >= n)
     {
-      g_signal_emit (self, signals[RECORD_WANTED], 0);
+      gtk_widget_error_bell (GTK_WIDGET (self));
       return;
     }
 
   gtk_single_selection_set_selected (self->selection, (guint) target);
   wb_cell_finder_focus (self->finder, wb_cell_finder_id (self->finder, (guint) target),
                         wb_cell_get_column (cell));
+}
+
+static void
+cell_done_cb (WbRecordTable *self,
+              WbCell        *cell)
+{
+  if (wb_cell_get_position (cell) == g_list_model_get_n_items (G_LIST_MODEL (self->selection)) - 1)
+    g_signal_emit (self, signals[RECORD_WANTED], 0);
+  else
+    cell_moved_cb (self, 1, cell);
 }
 
 static void
@@ -184,6 +194,7 @@ set_up_cell_cb (WbRecordTable      *self,
   g_signal_connect_swapped (focus, "enter", G_CALLBACK (cell_focused_cb), cell);
   gtk_widget_add_controller (cell, focus);
   g_signal_connect_object (cell, "moved", G_CALLBACK (cell_moved_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (cell, "done", G_CALLBACK (cell_done_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (cell, "fault", G_CALLBACK (cell_fault_cb), self, G_CONNECT_SWAPPED);
   wb_cell_finder_add (self->finder, WB_CELL (cell));
 

@@ -65,8 +65,12 @@ activate_cb (WbTextCell *self)
 {
   WbTextCellClass *klass = WB_TEXT_CELL_GET_CLASS (self);
 
-  if (klass->choose == NULL || !klass->choose (self))
-    set_and_move (self, 1);
+  if (klass->choose != NULL && klass->choose (self))
+    return;
+  if (set_value (self))
+    wb_cell_finish (WB_CELL (self));
+  else
+    gtk_widget_error_bell (GTK_WIDGET (self));
 }
 
 static void
