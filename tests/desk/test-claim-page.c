@@ -17,6 +17,7 @@
 #include "desk/claim/wb-reckoning-table.h"
 #include "desk/claim/wb-record-table.h"
 #include "desk/claim/wb-side-totals.h"
+#include "desk/widgets/wb-field-row.h"
 #include "office/wb-words-evidence.h"
 #include "office/wb-words.h"
 #include "support/wb-test-window.h"
@@ -695,7 +696,9 @@ test_new_claim (DeskFixture   *fixture,
 {
   g_autofree char *title = NULL;
   const WbClaim *claim;
+  g_autofree char *field = NULL;
   GtkWidget *page;
+  GtkWidget *row;
 
   desk_fixture_add_move (fixture);
   page = wb_claim_page_new (fixture->model);
@@ -711,6 +714,12 @@ test_new_claim (DeskFixture   *fixture,
   g_assert_true (wb_date_is_set (&claim->received_on));
   title = g_strdup_printf ("%s, Odile Varga", claim->number);
   g_assert_nonnull (desk_find_label (page, title));
+  /* The keyboard is where the claimant is written. */
+  row = gtk_widget_get_ancestor (gtk_root_get_focus (GTK_ROOT (fixture->window)),
+                                 WB_TYPE_FIELD_ROW);
+  g_assert_nonnull (row);
+  g_object_get (row, "field", &field, NULL);
+  g_assert_cmpstr (field, ==, "claim.claimant");
 
   gtk_widget_activate_action (page, "claim.add-line", NULL);
   g_assert_cmpuint (wb_job_count (wb_job_model_get_job (fixture->model), WB_KIND_CLAIM_LINE), ==,

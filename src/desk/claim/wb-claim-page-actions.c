@@ -61,6 +61,8 @@ number_cb (GObject      *source,
   wb_office_today (&today);
   id = wb_claim_deeds_add_claim (self->model, number, &today);
   wb_claim_page_choose (self, id);
+  /* What came in is written down next: who claims, and since when. */
+  gtk_widget_child_focus (GTK_WIDGET (self->head), GTK_DIR_TAB_FORWARD);
 }
 
 static void
