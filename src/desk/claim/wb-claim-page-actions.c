@@ -62,7 +62,7 @@ number_cb (GObject      *source,
   id = wb_claim_deeds_add_claim (self->model, number, &today);
   wb_claim_page_choose (self, id);
   /* What came in is written down next: who claims, and since when. */
-  gtk_widget_child_focus (GTK_WIDGET (self->head), GTK_DIR_TAB_FORWARD);
+  self->head_wanted = TRUE;
 }
 
 static void

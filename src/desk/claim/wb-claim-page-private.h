@@ -43,6 +43,7 @@ struct _WbClaimPage
   WbReckoning     *reckoning;     /* (nullable): of the job last shown */
   GCancellable    *cancellable;
   guint            tick;
+  gboolean         head_wanted;    /* the keyboard goes to the head once it is shown */
 };
 
 /** Shows the claim with @id; %NULL: there is none. */

@@ -114,6 +114,9 @@ update (WbClaimPage *self)
   wb_claim_steps_update (self->steps);
   wb_record_table_renew_notices (self->lines);
   show_evidence (self);
+  if (self->head_wanted)
+    gtk_widget_child_focus (GTK_WIDGET (self->head), GTK_DIR_TAB_FORWARD);
+  self->head_wanted = FALSE;
 }
 
 static gboolean
