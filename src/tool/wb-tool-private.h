@@ -25,6 +25,8 @@ typedef enum
   WB_TOOL_OPTION_FINISH    = 1 << 7,
   WB_TOOL_OPTION_MOMENT    = 1 << 8,
   WB_TOOL_OPTION_SHARES    = 1 << 9,   /* "--equal", "--handler" */
+  WB_TOOL_OPTION_QUOTE     = 1 << 10,  /* "--source", "--take" */
+  WB_TOOL_OPTION_ON        = 1 << 11,
 } WbToolOptionFlags;
 
 /** WbToolOptions: what stood behind the two words of a command. */
@@ -42,6 +44,9 @@ typedef struct
   char     *piece;
   gboolean  finish;
   char     *moment;
+  char     *source;
+  char     *take;
+  char     *on;
   char    **arguments;     /* NULL-terminated, as many as the command asks for */
 } WbToolOptions;
 
@@ -89,6 +94,7 @@ int       wb_tool_claim_reckon     (const WbToolOptions *options);
 int       wb_tool_claim_evidence   (const WbToolOptions *options);
 int       wb_tool_claim_shares     (const WbToolOptions *options);
 int       wb_tool_claim_freeze     (const WbToolOptions *options);
+int       wb_tool_claim_quote      (const WbToolOptions *options);
 int       wb_tool_claim_due        (const WbToolOptions *options);
 int       wb_tool_claim_calendar   (const WbToolOptions *options);
 int       wb_tool_photo_add        (const WbToolOptions *options);
@@ -141,6 +147,11 @@ WbJob    *wb_tool_find_job         (const WbToolOptions *options,
 /** Returns: (nullable): the claim of that number, upper and lower case alike, or %NULL, with the
  * fault told. */
 const WbClaim *wb_tool_find_claim  (const WbJob         *job,
+                                    const char          *number);
+
+/** Returns: (nullable): the line of @claim with that number, or %NULL, with the fault told. */
+const WbClaimLine *wb_tool_find_line (const WbJob      *job,
+                                    const WbClaim       *claim,
                                     const char          *number);
 
 /** Makes every kept reckoning of @claim again and tells what came of it. Returns: an exit status,

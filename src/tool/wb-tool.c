@@ -157,6 +157,15 @@ entries_of (const WbToolCommand *command,
     { WB_TOOL_OPTION_SHARES,
       { "handler", 0, 0, G_OPTION_ARG_STRING, &options->handler,
         N_("Only the charge statement for one that had the goods"), N_("NAME") } },
+    { WB_TOOL_OPTION_QUOTE,
+      { "source", 0, 0, G_OPTION_ARG_STRING, &options->source, N_("From whom the quote is"),
+        N_("NAME") } },
+    { WB_TOOL_OPTION_QUOTE,
+      { "take", 0, 0, G_OPTION_ARG_STRING, &options->take,
+        N_("Take a quote as the figure of its line, as in 2.1"), N_("QUOTE") } },
+    { WB_TOOL_OPTION_ON,
+      { "on", 0, 0, G_OPTION_ARG_STRING, &options->on, N_("The day, as in 2026-11-25"),
+        N_("DATE") } },
     { WB_TOOL_OPTION_VERIFY,
       { "verify", 0, 0, G_OPTION_ARG_NONE, &options->verify,
         N_("Make the reckonings that were kept again and compare"), NULL } },
@@ -187,6 +196,9 @@ options_clear (WbToolOptions *options)
   g_clear_pointer (&options->output, g_free);
   g_clear_pointer (&options->piece, g_free);
   g_clear_pointer (&options->moment, g_free);
+  g_clear_pointer (&options->source, g_free);
+  g_clear_pointer (&options->take, g_free);
+  g_clear_pointer (&options->on, g_free);
   g_clear_pointer (&options->handler, g_free);
   g_clear_pointer (&options->arguments, g_strfreev);
 }
