@@ -4,6 +4,7 @@
 #include <time.h>
 
 static WbBenchTime longest_stall;
+static gint64 longest_ended;   /* by the monotonic clock */
 static WbBenchTime woken_at;
 static GPollFunc real_poll;
 
@@ -241,6 +242,8 @@ watching_poll (GPollFD *fds,
     {
       WbBenchTime now = read_clocks (CLOCK_THREAD_CPUTIME_ID);
 
+      if (now.clock - woken_at.clock > longest_stall.clock)
+        longest_ended = now.clock;
       longest_stall.clock = MAX (longest_stall.clock, now.clock - woken_at.clock);
       longest_stall.work = MAX (longest_stall.work, now.work - woken_at.work);
     }
@@ -283,6 +286,9 @@ wb_bench_report_stall (const char  *what,
   g_print ("%s: longest stall %.1f ms, at work %.1f ms%s\n",
            what, milliseconds (stall.clock), milliseconds (stall.work),
            stall.work < 16000 ? "" : " (aim: under 16 ms)");
+  if (g_getenv ("WB_BENCH_WHEN") != NULL)
+    g_print ("  from %.6f to %.6f s\n", (double) (longest_ended - stall.clock) / G_USEC_PER_SEC,
+             (double) longest_ended / G_USEC_PER_SEC);
 }
 
 void

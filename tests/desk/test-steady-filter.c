@@ -188,8 +188,78 @@ test_reorder (Fixture       *fixture,
   assert_filtered (fixture);
 }
 
+static void
+not_reached_cb (void)
+{
+  g_assert_not_reached ();
+}
+
+/* Collects the items of the source, and every third of them. */
+static void
+collect (Fixture   *fixture,
+         GPtrArray *all,
+         GPtrArray *some)
+{
+  guint n = g_list_model_get_n_items (G_LIST_MODEL (fixture->store));
+
+  for (guint i = 0; i < n; i++)
+    {
+      g_ptr_array_add (all, g_list_model_get_item (G_LIST_MODEL (fixture->store), i));
+      if (i % 3 == 0)
+        g_ptr_array_add (some, g_ptr_array_index (all, i));
+    }
+}
+
+/* Many that go stay in sight until the main loop turns; a few are gone at once. */
+static void
+test_remove (Fixture       *fixture,
+             gconstpointer  data)
+{
+  g_autoptr (GPtrArray) all = g_ptr_array_new_with_free_func (g_object_unref);
+  g_autoptr (GPtrArray) some = g_ptr_array_new ();
+
+  add (fixture, 0, 0, 5000);
+  assert_filtered (fixture);
+  collect (fixture, all, some);
+  g_list_store_splice (fixture->store, 0, 5000, some->pdata, some->len);
+  g_assert_cmpuint (fixture->mirror->len, ==, 5000);
+  g_assert_cmpuint (wb_steady_filter_get_pending (fixture->steady), ==, 5000 - some->len);
+  assert_mirrored (fixture);
+
+  /* Meanwhile a few more go and one comes. */
+  g_list_store_splice (fixture->store, 10, 5, NULL, 0);
+  add (fixture, 20, 0, 1);
+  g_assert_cmpuint (fixture->mirror->len, >=, 4999);
+  assert_mirrored (fixture);
+  assert_filtered (fixture);
+  g_assert_cmpuint (fixture->mirror->len, ==, some->len - 4);
+
+  g_list_store_remove_all (fixture->store);
+  g_assert_cmpuint (fixture->mirror->len, ==, some->len - 4);
+  assert_filtered (fixture);
+  g_assert_cmpuint (fixture->mirror->len, ==, 0);
+}
+
+/* What was on its way out and is there again never leaves. */
+static void
+test_return (Fixture       *fixture,
+             gconstpointer  data)
+{
+  g_autoptr (GPtrArray) all = g_ptr_array_new_with_free_func (g_object_unref);
+  g_autoptr (GPtrArray) some = g_ptr_array_new ();
+
+  add (fixture, 0, 0, 900);
+  assert_filtered (fixture);
+  collect (fixture, all, some);
+  g_list_store_splice (fixture->store, 0, 900, some->pdata, some->len);
+  g_list_store_splice (fixture->store, 0, some->len, all->pdata, all->len);
+  g_assert_cmpuint (fixture->mirror->len, ==, 900);
+  g_signal_connect (fixture->steady, "items-changed", G_CALLBACK (not_reached_cb), NULL);
+  assert_filtered (fixture);
+}
+
 /* Some of the items go, others come between those that stay: what was in sight stays there, and
- * only what is new is looked at. */
+ * only what is new or gone is looked at. */
 static void
 test_exchange (Fixture       *fixture,
                gconstpointer  data)
@@ -201,15 +271,9 @@ test_exchange (Fixture       *fixture,
   add (fixture, 0, 0, 900);
   filter_by (fixture, "abcd", GTK_FILTER_CHANGE_MORE_STRICT);
   assert_filtered (fixture);
-  for (guint i = 0; i < 900; i++)
-    {
-      g_ptr_array_add (all, g_list_model_get_item (G_LIST_MODEL (fixture->store), i));
-      if (i % 3 == 0)
-        g_ptr_array_add (some, g_ptr_array_index (all, i));
-    }
+  collect (fixture, all, some);
 
   g_list_store_splice (fixture->store, 0, 900, some->pdata, some->len);
-  g_assert_cmpuint (wb_steady_filter_get_pending (fixture->steady), ==, 0);
   assert_filtered (fixture);
   n_shown = fixture->mirror->len;
 
@@ -291,6 +355,8 @@ main (int    argc,
   ADD ("add", test_add);
   ADD ("filter", test_filter);
   ADD ("reorder", test_reorder);
+  ADD ("remove", test_remove);
+  ADD ("return", test_return);
   ADD ("exchange", test_exchange);
   ADD ("anything", test_anything);
 #undef ADD

@@ -137,6 +137,14 @@ id_of (gpointer item)
   return record->id;
 }
 
+/* A line that was removed may be shown a moment longer, but nothing is done with it any more. */
+static gboolean
+is_in_job (WbInventoryList *self,
+           gpointer         item)
+{
+  return wb_job_find (wb_job_model_get_job (self->model), WB_KIND_PIECE, id_of (item)) != NULL;
+}
+
 static guint
 find_position (WbInventoryList *self,
                const char      *id)
@@ -322,7 +330,7 @@ activate_cb (WbInventoryList *self,
 {
   g_autoptr (WbRecordItem) item = g_list_model_get_item (G_LIST_MODEL (self->selection), position);
 
-  if (item != NULL)
+  if (item != NULL && is_in_job (self, item))
     g_signal_emit (self, signals[EDIT], 0, id_of (item));
 }
 
@@ -542,7 +550,8 @@ wb_inventory_list_get_selected (WbInventoryList *self)
       g_autoptr (WbRecordItem) item = g_list_model_get_item (G_LIST_MODEL (self->selection),
                                                              position);
 
-      g_ptr_array_add (ids, g_strdup (id_of (item)));
+      if (is_in_job (self, item))
+        g_ptr_array_add (ids, g_strdup (id_of (item)));
     }
   return ids;
 }
@@ -640,14 +649,20 @@ wb_inventory_list_neighbour (WbInventoryList *self,
                              int              step)
 {
   guint position;
-  g_autoptr (WbRecordItem) item = NULL;
 
   g_return_val_if_fail (WB_IS_INVENTORY_LIST (self), NULL);
 
   position = find_position (self, id);
-  if (position == GTK_INVALID_LIST_POSITION || (step < 0 && position < (guint) -step))
-    return NULL;
+  while (position != GTK_INVALID_LIST_POSITION && (step > 0 || position >= (guint) -step))
+    {
+      g_autoptr (WbRecordItem) item = NULL;
 
-  item = g_list_model_get_item (G_LIST_MODEL (self->selection), position + (guint) step);
-  return item != NULL ? id_of (item) : NULL;
+      position += (guint) step;
+      item = g_list_model_get_item (G_LIST_MODEL (self->selection), position);
+      if (item == NULL)
+        break;
+      if (is_in_job (self, item))
+        return id_of (item);
+    }
+  return NULL;
 }
