@@ -1,11 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The legal dates that run on a claim: what each runs from, what stops it, and how it stands on a
- * given day. Asks no clock and makes no words. */
+ * given day. What a claim says of its dates is gathered in wb-clock-input.c. Asks no clock and makes
+ * no words. */
 #include "config.h"
 
 #include "core/wb-clock.h"
 
 #define N_(text) text
+
+#define MAX_PERIOD 10000
 
 static const WbEnumValue clock_kinds[] = {
   { WB_CLOCK_NOTICE, "notice", N_("Report loss or damage") },
@@ -14,6 +17,7 @@ static const WbEnumValue clock_kinds[] = {
   { WB_CLOCK_ACKNOWLEDGE, "acknowledge", N_("Acknowledge the claim") },
   { WB_CLOCK_DECIDE, "decide", N_("Pay, decline or make an offer") },
   { WB_CLOCK_STATUS, "status", N_("Report why it is not decided") },
+  { WB_CLOCK_ANSWER_AGAIN, "answer-again", N_("Answer the claim taken up again") },
   { WB_CLOCK_SUIT, "suit", N_("Claimant’s last day to sue") },
   { WB_CLOCK_INSPECT, "inspect", N_("Inspect what is claimed") },
   { WB_CLOCK_MEDIATE, "mediate", N_("Claimant’s last day to ask for mediation") },
@@ -21,29 +25,6 @@ static const WbEnumValue clock_kinds[] = {
 };
 
 const WbEnum wb_clock_kinds = { "clock", clock_kinds, G_N_ELEMENTS (clock_kinds) };
-
-const GDate *
-wb_order_delivery_day (const WbOrder *order)
-{
-  if (wb_date_is_set (&order->delivered_on))
-    return &order->delivered_on;
-  if (wb_date_is_set (&order->delivery_to))
-    return &order->delivery_to;
-
-  return &order->delivery_from;
-}
-
-static GDate
-earlier_of (const GDate *a,
-            const GDate *b)
-{
-  if (!wb_date_is_set (a))
-    return *b;
-  if (!wb_date_is_set (b))
-    return *a;
-
-  return wb_date_compare (a, b) <= 0 ? *a : *b;
-}
 
 static void
 set_state (WbClock     *clock,
@@ -74,6 +55,7 @@ add_clock (GArray       *clocks,
   if (!wb_period_is_set (period))
     return TRUE;
 
+  clock.period = period;
   if (wb_date_is_set (&clock.from)
       && !wb_date_add_period (&clock.from, period, &clock.last_day, error))
     return FALSE;
@@ -83,123 +65,239 @@ add_clock (GArray       *clocks,
   return TRUE;
 }
 
-/* --- what the steps of a claim say ------------------------------------------------------------ */
-
-/* Returns: the earliest day of a step of @kind on or after @after (which may be unset), or unset. */
 static GDate
-find_first_step (const WbJob   *job,
-                 const WbClaim *claim,
-                 WbStepKind     kind,
-                 const GDate   *after)
+earlier_of (const GDate *a,
+            const GDate *b)
 {
-  GDate first = { 0 };
+  if (!wb_date_is_set (a))
+    return *b;
+  if (!wb_date_is_set (b))
+    return *a;
 
-  for (guint i = 0; i < wb_job_count (job, WB_KIND_STEP); i++)
+  return wb_date_compare (a, b) <= 0 ? *a : *b;
+}
+
+/* --- reports ---------------------------------------------------------------------------------- */
+
+/* The days on which reports are due: the end of the time to decide, and every so many days after
+ * it. @due is the next one that is open, @before the one before it. */
+typedef struct
+{
+  const WbTerms *terms;
+  GDate          end;       /* of the time to decide */
+  gint           n;         /* how many periods after @end is @due */
+  GDate          before;
+  GDate          due;
+} Reports;
+
+/* Periods in months count from the end of the time to decide, so that months that are cut short do
+ * not add up. */
+static gboolean
+go_on (Reports  *self,
+       GError  **error)
+{
+  WbPeriod period = self->terms->status_every;
+  const GDate *from = &self->due;
+  GDate next;
+
+  self->n++;
+  if (period.unit != WB_PERIOD_DAYS && period.count * self->n <= MAX_PERIOD)
     {
-      const WbClaimStep *step = wb_job_nth (job, WB_KIND_STEP, i);
+      period.count *= self->n;
+      from = &self->end;
+    }
+  if (!wb_date_add_period (from, period, &next, error))
+    return FALSE;
+  self->before = self->due;
+  self->due = next;
+  return TRUE;
+}
 
-      if (step->kind != kind || !wb_date_is_set (&step->on)
-          || g_strcmp0 (step->claim, claim->record.id) != 0
-          || (after != NULL && wb_date_compare (&step->on, after) < 0))
+static gboolean
+go_on_until (Reports      *self,
+             const GDate  *day,
+             GError      **error)
+{
+  while (wb_date_compare (&self->due, day) < 0)
+    if (!go_on (self, error))
+      return FALSE;
+  return TRUE;
+}
+
+/* The report at the end of the time to decide is left to the clock of the decision, unless that was
+ * met and the claim taken up again. */
+static gboolean
+begin (Reports             *self,
+       const WbClockInput  *input,
+       GError             **error)
+{
+  self->due = self->end;
+  if (!wb_date_is_set (&input->taken_up))
+    return go_on (self, error);
+  if (!go_on_until (self, &input->taken_up, error))
+    return FALSE;
+  if (wb_date_compare (&input->taken_up, &self->before) > 0)
+    self->before = input->taken_up;
+  return TRUE;
+}
+
+/* A letter before the day that is due answers it when it is nearer to it than to the day before;
+ * else it is a late one for that, and moves nothing. */
+static gboolean
+is_early_report (const Reports *self,
+                 const GDate   *on)
+{
+  return wb_date_days_between (on, &self->due) < wb_date_days_between (&self->before, on);
+}
+
+/* A letter after the day that is due answers it, and what is past besides, but no day to come. */
+static gboolean
+read_reports (Reports             *self,
+              const WbClockInput  *input,
+              GError             **error)
+{
+  for (guint i = 0; input->reports != NULL && i < input->reports->len; i++)
+    {
+      const GDate *on = &g_array_index (input->reports, GDate, i);
+      gboolean is_late = wb_date_compare (on, &self->due) > 0;
+
+      if (wb_date_compare (on, &input->taken_up) < 0)
         continue;
-      first = earlier_of (&first, &step->on);
+      if (!go_on_until (self, on, error))
+        return FALSE;
+      if ((!is_late || wb_date_compare (on, &self->due) == 0)
+          && is_early_report (self, on) && !go_on (self, error))
+        return FALSE;
     }
-
-  return first;
+  return TRUE;
 }
 
-/* Returns: the latest day of a step of @kind, or unset. */
-static GDate
-find_last_step (const WbJob   *job,
-                const WbClaim *claim,
-                WbStepKind     kind)
+/* Whether the claim waits for an answer and the terms ask for reports meanwhile. */
+static gboolean
+asks_for_reports (const WbTerms      *terms,
+                  const WbClockInput *input)
 {
-  GDate last = { 0 };
-
-  for (guint i = 0; i < wb_job_count (job, WB_KIND_STEP); i++)
-    {
-      const WbClaimStep *step = wb_job_nth (job, WB_KIND_STEP, i);
-
-      if (step->kind == kind && g_strcmp0 (step->claim, claim->record.id) == 0
-          && wb_date_compare (&step->on, &last) > 0)
-        last = step->on;
-    }
-
-  return last;
+  return input->open
+         && wb_period_is_set (terms->status_every) && wb_period_is_set (terms->decide_within)
+         && wb_date_is_set (&input->received)
+         && (!wb_date_is_set (&input->answered) || wb_date_is_set (&input->taken_up));
 }
 
-static GDate
-field_or_step (const GDate   *field,
-               const WbJob   *job,
-               const WbClaim *claim,
-               WbStepKind     kind)
+/* 49 CFR 370.9(a): when a claim cannot be disposed of in the time to decide, the claimant is told the
+ * status and the reason then, and at the end of every following period. */
+static gboolean
+add_status (GArray              *clocks,
+            const WbTerms       *terms,
+            const WbClockInput  *input,
+            const GDate         *today,
+            GError             **error)
 {
-  return wb_date_is_set (field) ? *field : find_first_step (job, claim, kind, NULL);
+  Reports reports = { .terms = terms, .before = input->received };
+  WbClock clock = { .kind = WB_CLOCK_STATUS, .key = WB_KEY_STATUS_EVERY,
+                    .period = terms->status_every };
+
+  if (!asks_for_reports (terms, input))
+    return TRUE;
+  if (!wb_date_add_period (&input->received, terms->decide_within, &reports.end, error))
+    return FALSE;
+  if (!wb_date_is_set (&input->taken_up) && wb_date_compare (today, &reports.end) <= 0)
+    return TRUE;
+  if (!begin (&reports, input, error) || !read_reports (&reports, input, error))
+    return FALSE;
+
+  clock.from = reports.before;
+  clock.last_day = reports.due;
+  set_state (&clock, today);
+  g_array_append_val (clocks, clock);
+  return TRUE;
 }
 
 /* --- clocks that start late ------------------------------------------------------------------- */
 
+/* No rule says by when a claim is answered that was answered before and taken up again, by a
+ * counter-offer or a reopening. Our reading: in the time of a new one. */
+static gboolean
+add_answer_again (GArray              *clocks,
+                  const WbTerms       *terms,
+                  const WbClockInput  *input,
+                  const GDate         *today,
+                  GError             **error)
+{
+  WbClock clock = { .kind = WB_CLOCK_ANSWER_AGAIN, .key = WB_KEY_DECIDE_WITHIN,
+                    .from = input->taken_up };
+
+  if (!input->open || !wb_date_is_set (&input->taken_up) || !wb_date_is_set (&input->answered))
+    return TRUE;
+  return add_clock (clocks, clock, terms->decide_within, today, error);
+}
+
+/* 49 USC 14706(e): the time runs from the written notice that any part of the claim is disallowed, so
+ * each such notice has its own; an offer is none unless it says so with reasons, and is then noted
+ * as a partial denial. */
+static gboolean
+add_suits (GArray              *clocks,
+           const WbTerms       *terms,
+           const WbClockInput  *input,
+           const GDate         *today,
+           GError             **error)
+{
+  WbClock clock = { .kind = WB_CLOCK_SUIT, .key = WB_KEY_SUIT_WITHIN, .from = input->decided };
+
+  if (input->denials == NULL)
+    return !input->declined || add_clock (clocks, clock, terms->suit_within, today, error);
+
+  for (guint i = 0; i < input->denials->len; i++)
+    {
+      clock.from = g_array_index (input->denials, GDate, i);
+      if (!add_clock (clocks, clock, terms->suit_within, today, error))
+        return FALSE;
+    }
+  return TRUE;
+}
+
 /* Sets @out to the end of the time to decide; %TRUE when there is one and it is past undecided. */
 static gboolean
-is_undecided (const WbTerms *terms,
-              const WbClaim *claim,
-              const GDate   *today,
-              GDate         *out)
+is_undecided (const WbTerms      *terms,
+              const WbClockInput *input,
+              const GDate        *today,
+              GDate              *out)
 {
-  return wb_period_is_set (terms->decide_within) && wb_date_is_set (&claim->received_on)
-         && !wb_date_is_set (&claim->decided_on)
-         && wb_date_add_period (&claim->received_on, terms->decide_within, out, NULL)
-         && wb_date_compare (today, out) > 0;
+  return wb_period_is_set (terms->decide_within) && wb_date_is_set (&input->received)
+         && wb_date_add_period (&input->received, terms->decide_within, out, NULL)
+         && wb_date_compare (today, out) > 0
+         && (!wb_date_is_set (&input->answered) || wb_date_compare (&input->answered, out) > 0);
 }
 
-/* A status is due so many days after the end of the time to decide, and again so many after each
- * that was sent since. */
+/* From the denial or the offer, or from the end of the time for one; not after a claim has a certain
+ * age. */
 static gboolean
-add_status (GArray         *clocks,
-            const WbTerms  *terms,
-            const WbJob    *job,
-            const WbClaim  *claim,
-            const GDate    *today,
-            GError        **error)
-{
-  WbClock clock = { .kind = WB_CLOCK_STATUS, .key = WB_KEY_STATUS_EVERY };
-  GDate sent = find_last_step (job, claim, WB_STEP_STATUS);
-
-  if (!is_undecided (terms, claim, today, &clock.from))
-    return TRUE;
-
-  if (wb_date_compare (&sent, &clock.from) > 0)
-    clock.from = sent;
-  return add_clock (clocks, clock, terms->status_every, today, error);
-}
-
-/* From the decision, or from the end of the time for one; not after a claim has a certain age. */
-static gboolean
-add_mediation (GArray         *clocks,
-               const WbTerms  *terms,
-               const WbClaim  *claim,
-               const GDate    *today,
-               GError        **error)
+add_mediation (GArray              *clocks,
+               const WbTerms       *terms,
+               const WbClockInput  *input,
+               const GDate         *today,
+               GError             **error)
 {
   WbClock clock = { .kind = WB_CLOCK_MEDIATE, .key = WB_KEY_MEDIATE_WITHIN,
-                    .from = claim->decided_on };
+                    .from = input->mediate_from, .done_on = input->mediated };
   GDate end;
   WbClock *added;
 
   if (!wb_period_is_set (terms->mediate_within)
-      || (!wb_date_is_set (&clock.from) && !is_undecided (terms, claim, today, &clock.from)))
+      || (!wb_date_is_set (&clock.from) && !is_undecided (terms, input, today, &clock.from)))
     return TRUE;
 
   if (!add_clock (clocks, clock, terms->mediate_within, today, error))
     return FALSE;
-  if (!wb_period_is_set (terms->mediate_until) || !wb_date_is_set (&claim->received_on))
+  if (!wb_period_is_set (terms->mediate_until) || !wb_date_is_set (&input->received))
     return TRUE;
-  if (!wb_date_add_period (&claim->received_on, terms->mediate_until, &end, error))
+  if (!wb_date_add_period (&input->received, terms->mediate_until, &end, error))
     return FALSE;
 
   added = &g_array_index (clocks, WbClock, clocks->len - 1);
   if (wb_date_compare (&end, &added->last_day) < 0)
     {
+      added->from = input->received;
+      added->period = terms->mediate_until;
       added->last_day = end;
       added->key = WB_KEY_MEDIATE_UNTIL;
       set_state (added, today);
@@ -209,39 +307,72 @@ add_mediation (GArray         *clocks,
 
 /* Over when a release was signed or the claim closed after it. */
 static gboolean
-add_arbitration (GArray         *clocks,
-                 const WbTerms  *terms,
-                 const WbJob    *job,
-                 const WbClaim  *claim,
-                 const GDate    *today,
-                 GError        **error)
+add_arbitration (GArray              *clocks,
+                 const WbTerms       *terms,
+                 const WbClockInput  *input,
+                 const GDate         *today,
+                 GError             **error)
 {
   WbClock clock = { .kind = WB_CLOCK_ARBITRATE, .key = WB_KEY_ARBITRATE_WITHIN,
-                    .from = find_first_step (job, claim, WB_STEP_ARBITRATION, NULL) };
-  GDate release, closed;
+                    .from = input->arbitrated, .done_on = input->arbitration_over };
 
-  if (!wb_date_is_set (&clock.from))
-    return TRUE;
-
-  release = find_first_step (job, claim, WB_STEP_RELEASE, &clock.from);
-  closed = find_first_step (job, claim, WB_STEP_CLOSED, &clock.from);
-  clock.done_on = earlier_of (&release, &closed);
-  return add_clock (clocks, clock, terms->arbitrate_within, today, error);
+  return !wb_date_is_set (&clock.from)
+         || add_clock (clocks, clock, terms->arbitrate_within, today, error);
 }
 
 static gboolean
-is_filed_late (const WbTerms *terms,
-               const GDate   *delivered,
-               const WbClaim *claim,
-               const GDate   *today)
+is_filed_late (const WbTerms      *terms,
+               const WbClockInput *input,
+               const GDate        *today)
 {
-  const GDate *filed = wb_date_is_set (&claim->received_on) ? &claim->received_on : today;
+  const GDate *filed = wb_date_is_set (&input->received) ? &input->received : today;
   GDate last_day;
 
-  return wb_date_is_set (delivered)
+  return wb_date_is_set (&input->delivered)
          && wb_period_is_set (terms->claim_within)
-         && wb_date_add_period (delivered, terms->claim_within, &last_day, NULL)
+         && wb_date_add_period (&input->delivered, terms->claim_within, &last_day, NULL)
          && wb_date_compare (filed, &last_day) > 0;
+}
+
+GArray *
+wb_clocks_reckon (const WbTerms       *terms,
+                  const WbClockInput  *input,
+                  const GDate         *today,
+                  GError             **error)
+{
+  g_autoptr (GArray) clocks = g_array_new (FALSE, TRUE, sizeof (WbClock));
+  WbClock notice = { .kind = WB_CLOCK_NOTICE, .key = WB_KEY_NOTICE_WITHIN,
+                     .from = input->delivered,
+                     .done_on = earlier_of (&input->noticed, &input->received) };
+  WbClock file = { .kind = WB_CLOCK_CLAIM, .key = WB_KEY_CLAIM_WITHIN,
+                   .from = input->delivered, .done_on = input->received };
+  WbClock late = { .kind = WB_CLOCK_LATE_CLAIM, .key = WB_KEY_LATE_UNTIL,
+                   .from = input->delivered, .done_on = input->received };
+  WbClock acknowledge = { .kind = WB_CLOCK_ACKNOWLEDGE, .key = WB_KEY_ACKNOWLEDGE_WITHIN,
+                          .from = input->received,
+                          .done_on = earlier_of (&input->acknowledged, &input->answered) };
+  WbClock decide = { .kind = WB_CLOCK_DECIDE, .key = WB_KEY_DECIDE_WITHIN,
+                     .from = input->received, .done_on = input->answered };
+  WbClock inspect = { .kind = WB_CLOCK_INSPECT, .key = WB_KEY_INSPECT_WITHIN,
+                      .from = input->received, .done_on = input->inspected };
+
+  g_return_val_if_fail (terms != NULL && input != NULL && today != NULL, NULL);
+
+  if (!add_clock (clocks, notice, terms->notice_within, today, error)
+      || !add_clock (clocks, file, terms->claim_within, today, error)
+      || (is_filed_late (terms, input, today)
+          && !add_clock (clocks, late, terms->late_until, today, error))
+      || !add_clock (clocks, acknowledge, terms->acknowledge_within, today, error)
+      || !add_clock (clocks, decide, terms->decide_within, today, error)
+      || !add_status (clocks, terms, input, today, error)
+      || !add_answer_again (clocks, terms, input, today, error)
+      || !add_suits (clocks, terms, input, today, error)
+      || !add_clock (clocks, inspect, terms->inspect_within, today, error)
+      || !add_mediation (clocks, terms, input, today, error)
+      || !add_arbitration (clocks, terms, input, today, error))
+    return NULL;
+
+  return g_steal_pointer (&clocks);
 }
 
 GArray *
@@ -251,41 +382,8 @@ wb_claim_clocks (const WbTerms *terms,
                  const GDate   *today,
                  GError       **error)
 {
-  g_autoptr (GArray) clocks = g_array_new (FALSE, TRUE, sizeof (WbClock));
-  const GDate *delivered = wb_order_delivery_day (wb_job_order (job));
-  GDate noticed = find_first_step (job, claim, WB_STEP_NOTICE, NULL);
-  GDate acknowledged = field_or_step (&claim->acknowledged_on, job, claim, WB_STEP_ACKNOWLEDGED);
-  WbClock notice = { .kind = WB_CLOCK_NOTICE, .key = WB_KEY_NOTICE_WITHIN,
-                     .from = *delivered,
-                     .done_on = earlier_of (&noticed, &claim->received_on) };
-  WbClock file = { .kind = WB_CLOCK_CLAIM, .key = WB_KEY_CLAIM_WITHIN,
-                   .from = *delivered, .done_on = claim->received_on };
-  WbClock late = { .kind = WB_CLOCK_LATE_CLAIM, .key = WB_KEY_LATE_UNTIL,
-                   .from = *delivered, .done_on = claim->received_on };
-  WbClock acknowledge = { .kind = WB_CLOCK_ACKNOWLEDGE, .key = WB_KEY_ACKNOWLEDGE_WITHIN,
-                          .from = claim->received_on,
-                          .done_on = earlier_of (&acknowledged, &claim->decided_on) };
-  WbClock decide = { .kind = WB_CLOCK_DECIDE, .key = WB_KEY_DECIDE_WITHIN,
-                     .from = claim->received_on, .done_on = claim->decided_on };
-  WbClock suit = { .kind = WB_CLOCK_SUIT, .key = WB_KEY_SUIT_WITHIN, .from = claim->decided_on };
-  WbClock inspect = { .kind = WB_CLOCK_INSPECT, .key = WB_KEY_INSPECT_WITHIN,
-                      .from = claim->received_on,
-                      .done_on = field_or_step (&claim->inspected_on, job, claim,
-                                                WB_STEP_INSPECTION) };
+  g_auto (WbClockInput) input = { 0 };
 
-  if (!add_clock (clocks, notice, terms->notice_within, today, error)
-      || !add_clock (clocks, file, terms->claim_within, today, error)
-      || (is_filed_late (terms, delivered, claim, today)
-          && !add_clock (clocks, late, terms->late_until, today, error))
-      || !add_clock (clocks, acknowledge, terms->acknowledge_within, today, error)
-      || !add_clock (clocks, decide, terms->decide_within, today, error)
-      || !add_status (clocks, terms, job, claim, today, error)
-      || (claim->status == WB_CLAIM_DECLINED
-          && !add_clock (clocks, suit, terms->suit_within, today, error))
-      || !add_clock (clocks, inspect, terms->inspect_within, today, error)
-      || !add_mediation (clocks, terms, claim, today, error)
-      || !add_arbitration (clocks, terms, job, claim, today, error))
-    return NULL;
-
-  return g_steal_pointer (&clocks);
+  wb_clock_input_read (&input, job, claim);
+  return wb_clocks_reckon (terms, &input, today, error);
 }

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "core/wb-job.h"
+#include "core/wb-clock-input.h"
 #include "core/wb-terms.h"
 
 G_BEGIN_DECLS
@@ -17,9 +17,10 @@ typedef enum
   WB_CLOCK_ACKNOWLEDGE,  /* to acknowledge the claim, from its receipt: 49 CFR 370.5(a) */
   WB_CLOCK_DECIDE,       /* to pay, decline or offer, from its receipt: 49 CFR 370.9(a) */
   WB_CLOCK_STATUS,       /* to report why it is not decided yet, again and again: 49 CFR 370.9(a) */
-  WB_CLOCK_SUIT,         /* for the claimant to sue, from notice that it is declined */
+  WB_CLOCK_ANSWER_AGAIN, /* to answer a claim taken up again, from that day: our reading, no rule */
+  WB_CLOCK_SUIT,         /* for the claimant to sue, from a written disallowance: 49 USC 14706(e) */
   WB_CLOCK_INSPECT,      /* for the carrier to inspect, from receipt of the claim */
-  WB_CLOCK_MEDIATE,      /* for the claimant to ask for mediation, from the decision */
+  WB_CLOCK_MEDIATE,      /* for the claimant to ask for mediation, from the answer to the claim */
   WB_CLOCK_ARBITRATE,    /* to decide in arbitration, from the request: 49 USC 14708(b) */
 } WbClockKind;
 
@@ -38,7 +39,9 @@ typedef enum
  * WbClock:
  * @key: the key of the terms that it goes by; its citation is wb_terms_citation (terms,
  *   WB_SCOPE_GENERAL, key)
- * @from: the day that it runs from, not counted; unset when not given
+ * @period: how long it runs
+ * @from: the day that it runs from, not counted; unset when not given. Of a report the day of the
+ *   report before it
  * @last_day: unset when @from is
  * @done_on: when it was met or missed; else unset
  * @days_left: from today to @last_day, negative after it; only when running or past
@@ -48,6 +51,7 @@ typedef struct
   WbClockKind  kind;
   WbClockState state;
   WbTermsKey   key;
+  WbPeriod     period;
   GDate        from;
   GDate        last_day;
   GDate        done_on;
@@ -61,13 +65,16 @@ typedef struct
  *
  * The clocks that the terms set on @claim, in the order of the enum. One that the terms do not have
  * is left out, and so is one that does not concern the claim: the late claim when it came in time,
- * the status while there is time to decide, the suit unless it was declined, mediation while there
- * is neither a decision nor the time for one past, arbitration that nobody asked for.
+ * the reports while there is time to decide or an answer stands, another answer unless the claim was
+ * taken up again, the suit unless a part was disallowed in writing (then there is one for each such
+ * day), mediation while there is neither an answer nor the time for one past, arbitration that
+ * nobody asked for.
  *
- * What the claim does not say of a day the steps of the claim say: the first notice, the first
- * acknowledgement, the first inspection. A status is due from the end of the time to decide, and
- * from the last one sent after it. Returns: (transfer full) (element-type WbClock) (nullable): or %NULL with %WB_CORE_ERROR_RANGE when a date falls
- * outside the calendar.
+ * What the claim does not say of a day its steps say (see #WbClockInput). Reports are due at the end
+ * of the time to decide and again at the end of every period after it, whatever day a letter was
+ * sent: it answers the day that is due, or what is past.
+ * Returns: (transfer full) (element-type WbClock) (nullable): or %NULL with %WB_CORE_ERROR_RANGE
+ * when a date falls outside the calendar.
  */
 GArray *wb_claim_clocks (const WbTerms *terms,
                          const WbJob   *job,
@@ -75,8 +82,10 @@ GArray *wb_claim_clocks (const WbTerms *terms,
                          const GDate   *today,
                          GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer none): the day from which the time to claim runs: delivery, or when nothing
- * was delivered the day by which it should have been; unset when neither is known. */
-const GDate *wb_order_delivery_day (const WbOrder *order);
+/** As wb_claim_clocks(), from what the clocks go by alone. */
+GArray *wb_clocks_reckon (const WbTerms       *terms,
+                          const WbClockInput  *input,
+                          const GDate         *today,
+                          GError             **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -62,6 +62,7 @@ is_of_the_office (WbClockKind kind)
     case WB_CLOCK_ACKNOWLEDGE:
     case WB_CLOCK_DECIDE:
     case WB_CLOCK_STATUS:
+    case WB_CLOCK_ANSWER_AGAIN:
     case WB_CLOCK_INSPECT:
       return TRUE;
     case WB_CLOCK_NOTICE:

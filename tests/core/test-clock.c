@@ -206,21 +206,93 @@ static const StepCase step_cases[] = {
     "inspect running 2024-03-31 11" },
   { NULL, "2024-03-20", { { WB_STEP_INSPECTION, "2024-03-18" } }, WB_CLOCK_INSPECT,
     "inspect met 2024-03-31" },
-  /* The time to decide ends on 29 June: a letter before it moves nothing, one after it does. */
+  /* The time to decide ends on 29 June, and reports are due on 28 August, 27 October and 26 December.
+   * A letter about 29 June is the report of that day, early or late. */
   { NULL, "2024-07-10", { { WB_STEP_STATUS, "2024-06-20" } }, WB_CLOCK_STATUS,
     "status running 2024-08-28 49" },
   { NULL, "2024-09-10", { { WB_STEP_STATUS, "2024-08-28" } }, WB_CLOCK_STATUS,
     "status running 2024-10-27 47" },
   { NULL, "2024-09-10", { { WB_STEP_STATUS, "2024-07-05" }, { WB_STEP_STATUS, "2024-07-01" } },
-    WB_CLOCK_STATUS, "status past 2024-09-03 -7" },
+    WB_CLOCK_STATUS, "status past 2024-08-28 -13" },
+  /* The next one is due 60 days after the day that was due, not after the letter. */
+  { NULL, "2024-09-10", { { WB_STEP_STATUS, "2024-08-20" } }, WB_CLOCK_STATUS,
+    "status running 2024-10-27 47" },
+  { NULL, "2024-09-10", { { WB_STEP_STATUS, "2024-09-05" } }, WB_CLOCK_STATUS,
+    "status running 2024-10-27 47" },
+  /* Halfway counts as late for the day before; the day after that as early for the day to come. */
+  { NULL, "2024-09-10", { { WB_STEP_STATUS, "2024-07-29" } }, WB_CLOCK_STATUS,
+    "status past 2024-08-28 -13" },
+  { NULL, "2024-09-10", { { WB_STEP_STATUS, "2024-07-30" } }, WB_CLOCK_STATUS,
+    "status running 2024-10-27 47" },
+  /* Late for two days at once, and no report of the day to come. */
+  { NULL, "2024-12-10", { { WB_STEP_STATUS, "2024-12-01" } }, WB_CLOCK_STATUS,
+    "status running 2024-12-26 16" },
+  { NULL, "2024-12-10", { { WB_STEP_STATUS, "2024-12-20" }, { WB_STEP_STATUS, "2024-08-27" } },
+    WB_CLOCK_STATUS, "status running 2024-12-26 16" },
+  { NULL, "2024-12-27", { { WB_STEP_STATUS, "2024-12-26" } }, WB_CLOCK_STATUS,
+    "status running 2025-02-24 59" },
   { "2024-07-01", "2024-09-10", { { WB_STEP_STATUS, "2024-07-05" } }, WB_CLOCK_STATUS, NULL },
   { NULL, "2024-06-29", { { WB_STEP_OTHER, NULL } }, WB_CLOCK_STATUS, NULL },
+  /* An offer or a denial is the answer, though nobody noted the day of decision. */
+  { NULL, "2024-07-10", { { WB_STEP_OFFER, "2024-06-29" } }, WB_CLOCK_DECIDE,
+    "decide met 2024-06-29" },
+  { NULL, "2024-07-10", { { WB_STEP_OFFER, "2024-06-30" } }, WB_CLOCK_DECIDE,
+    "decide missed 2024-06-29" },
+  { NULL, "2024-07-10", { { WB_STEP_DENIAL, "2024-06-01" } }, WB_CLOCK_DECIDE,
+    "decide met 2024-06-29" },
+  { NULL, "2024-07-10", { { WB_STEP_PARTIAL_DENIAL, "2024-06-01" } }, WB_CLOCK_DECIDE,
+    "decide met 2024-06-29" },
+  { "2024-06-20", "2024-07-10", { { WB_STEP_OFFER, "2024-07-01" } }, WB_CLOCK_DECIDE,
+    "decide met 2024-06-29" },
+  { NULL, "2024-07-10", { { WB_STEP_COUNTER_OFFER, "2024-06-01" } }, WB_CLOCK_DECIDE,
+    "decide past 2024-06-29 -11" },
+  { NULL, "2024-07-10", { { WB_STEP_OFFER, "2024-06-01" } }, WB_CLOCK_STATUS, NULL },
+  { NULL, "2024-03-20", { { WB_STEP_DENIAL, "2024-03-19" } }, WB_CLOCK_ACKNOWLEDGE,
+    "acknowledge met 2024-03-31" },
+  /* Countered or reopened it waits again: reports run on, by the same days. */
+  { NULL, "2024-06-10", { { WB_STEP_OFFER, "2024-05-01" }, { WB_STEP_COUNTER_OFFER, "2024-06-01" } },
+    WB_CLOCK_STATUS, "status running 2024-06-29 19" },
+  { NULL, "2024-06-10", { { WB_STEP_OFFER, "2024-05-01" }, { WB_STEP_COUNTER_OFFER, "2024-06-01" } },
+    WB_CLOCK_DECIDE, "decide met 2024-06-29" },
+  { NULL, "2024-06-10", { { WB_STEP_OFFER, "2024-05-01" }, { WB_STEP_COUNTER_OFFER, "2024-06-01" } },
+    WB_CLOCK_ANSWER_AGAIN, "answer-again running 2024-09-29 111" },
+  { NULL, "2024-06-10",
+    { { WB_STEP_OFFER, "2024-05-01" }, { WB_STEP_COUNTER_OFFER, "2024-06-01" },
+      { WB_STEP_OFFER, "2024-06-01" } }, WB_CLOCK_ANSWER_AGAIN, NULL },
+  { NULL, "2024-06-10",
+    { { WB_STEP_OFFER, "2024-05-01" }, { WB_STEP_OFFER, "2024-06-09" },
+      { WB_STEP_COUNTER_OFFER, "2024-06-01" } }, WB_CLOCK_STATUS, NULL },
+  { NULL, "2024-10-10", { { WB_STEP_DENIAL, "2024-05-01" }, { WB_STEP_REOPENED, "2024-09-15" } },
+    WB_CLOCK_STATUS, "status running 2024-10-27 17" },
+  { NULL, "2024-10-10",
+    { { WB_STEP_DENIAL, "2024-05-01" }, { WB_STEP_REOPENED, "2024-09-15" },
+      { WB_STEP_STATUS, "2024-08-28" }, { WB_STEP_STATUS, "2024-10-09" } },
+    WB_CLOCK_STATUS, "status running 2024-12-26 77" },
+  { NULL, "2024-10-10", { { WB_STEP_DENIAL, "2024-05-01" }, { WB_STEP_REOPENED, "2024-09-15" } },
+    WB_CLOCK_DECIDE, "decide met 2024-06-29" },
+  { NULL, "2024-10-10", { { WB_STEP_REOPENED, "2024-09-15" } }, WB_CLOCK_ANSWER_AGAIN, NULL },
+  /* A denial starts the time to sue; an offer does not, and what came of it later neither. */
+  { NULL, "2024-07-10", { { WB_STEP_OFFER, "2024-06-01" } }, WB_CLOCK_SUIT, NULL },
+  { NULL, "2024-07-10", { { WB_STEP_OFFER, "2024-05-01" }, { WB_STEP_PARTIAL_DENIAL, "2024-06-01" } },
+    WB_CLOCK_SUIT, "suit running 2026-06-01 691" },
+  { "2024-05-01", "2024-07-10", { { WB_STEP_DENIAL, "2024-06-01" } }, WB_CLOCK_SUIT,
+    "suit running 2026-06-01 691" },
+  { NULL, "2024-07-10", { { WB_STEP_DENIAL, "2024-02-29" } }, WB_CLOCK_SUIT,
+    "suit running 2026-02-28 598" },
   /* 30 days from 15 April without its five Sundays; the claim's own 120 days end on 29 June. */
   { "2024-04-15", "2024-04-20", { { WB_STEP_OTHER, NULL } }, WB_CLOCK_MEDIATE,
     "mediate running 2024-05-20 30" },
   { "2024-06-10", "2024-06-20", { { WB_STEP_OTHER, NULL } }, WB_CLOCK_MEDIATE,
     "mediate running 2024-06-29 9" },
   { NULL, "2024-06-20", { { WB_STEP_OTHER, NULL } }, WB_CLOCK_MEDIATE, NULL },
+  /* From the last offer before it was asked for. */
+  { NULL, "2024-05-20", { { WB_STEP_OFFER, "2024-03-20" }, { WB_STEP_OFFER, "2024-04-15" } },
+    WB_CLOCK_MEDIATE, "mediate running 2024-05-20 0" },
+  { NULL, "2024-05-20",
+    { { WB_STEP_DENIAL, "2024-04-15" }, { WB_STEP_MEDIATION, "2024-05-20" },
+      { WB_STEP_OFFER, "2024-05-21" } }, WB_CLOCK_MEDIATE, "mediate met 2024-05-20" },
+  { NULL, "2024-05-30", { { WB_STEP_DENIAL, "2024-04-15" }, { WB_STEP_MEDIATION, "2024-05-21" } },
+    WB_CLOCK_MEDIATE, "mediate missed 2024-05-20" },
   { NULL, "2024-07-20", { { WB_STEP_ARBITRATION, "2024-07-01" } }, WB_CLOCK_ARBITRATE,
     "arbitrate running 2024-08-30 41" },
   { NULL, "2024-08-20",
@@ -298,7 +370,10 @@ test_step_case (gconstpointer data)
 #define FROM_RECEIPT (ONLY (NOTICE) | ONLY (CLAIM) | ONLY (LATE_CLAIM) | ONLY (ACKNOWLEDGE) \
                       | ONLY (DECIDE) | ONLY (STATUS) | ONLY (INSPECT) | ONLY (MEDIATE))
 
-/* What a date may move, and where it stands: in the order, in the claim, or in a step of a kind. */
+#define ANSWERS (ONLY (ACKNOWLEDGE) | ONLY (DECIDE) | ONLY (STATUS) | ONLY (ANSWER_AGAIN))
+
+/* What a date may move, and where it stands: in the order, in the claim, in a step of a kind, or with
+ * no kind in a payment. */
 typedef struct
 {
   const char *name;
@@ -320,20 +395,25 @@ static const Input inputs[] = {
   ORDER (storage_to, 0),
   CLAIM (received_on, FROM_RECEIPT),
   CLAIM (acknowledged_on, ONLY (ACKNOWLEDGE)),
-  CLAIM (decided_on, ONLY (ACKNOWLEDGE) | ONLY (DECIDE) | ONLY (STATUS) | ONLY (SUIT)
-                     | ONLY (MEDIATE)),
+  CLAIM (decided_on, ANSWERS | ONLY (SUIT) | ONLY (MEDIATE)),
   CLAIM (inspected_on, ONLY (INSPECT)),
   STEP (NOTICE, ONLY (NOTICE)),
   STEP (ACKNOWLEDGED, ONLY (ACKNOWLEDGE)),
   STEP (INSPECTION, ONLY (INSPECT)),
   STEP (STATUS, ONLY (STATUS)),
   STEP (ARBITRATION, ONLY (ARBITRATE)),
-  STEP (RELEASE, ONLY (ARBITRATE)),
+  STEP (RELEASE, ANSWERS | ONLY (ARBITRATE)),
   STEP (CLOSED, ONLY (ARBITRATE)),
-  STEP (OFFER, 0),
-  STEP (COUNTER_OFFER, 0),
+  STEP (OFFER, ANSWERS | ONLY (MEDIATE)),
+  STEP (PARTIAL_DENIAL, ANSWERS | ONLY (MEDIATE) | ONLY (SUIT)),
+  STEP (DENIAL, ANSWERS | ONLY (MEDIATE) | ONLY (SUIT)),
+  STEP (COUNTER_OFFER, ONLY (STATUS) | ONLY (ANSWER_AGAIN)),
+  STEP (REOPENED, ONLY (STATUS) | ONLY (ANSWER_AGAIN)),
+  STEP (MEDIATION, ONLY (MEDIATE)),
+  STEP (TRANSFER, 0),
   STEP (REQUEST, 0),
   STEP (SUIT, 0),
+  STEP (NONE, ANSWERS),
 };
 
 static GDate
@@ -380,6 +460,14 @@ clocks_of (WbTerms     *terms,
         G_STRUCT_MEMBER (GDate, order, inputs[i].in_order) = dates->dates[i];
       else if (inputs[i].in_claim >= 0)
         G_STRUCT_MEMBER (GDate, claim, inputs[i].in_claim) = dates->dates[i];
+      else if (inputs[i].step == WB_STEP_NONE)
+        {
+          WbPayment *payment = wb_record_new (WB_KIND_PAYMENT, id);
+
+          payment->on = dates->dates[i];
+          wb_set_text (&payment->claim, "c1");
+          g_ptr_array_add (records, payment);
+        }
       else
         {
           WbClaimStep *step = wb_record_new (WB_KIND_STEP, id);
@@ -449,7 +537,8 @@ test_periods (void)
     { G_STRUCT_OFFSET (WbTerms, claim_within), ONLY (CLAIM) | ONLY (LATE_CLAIM) },
     { G_STRUCT_OFFSET (WbTerms, late_until), ONLY (LATE_CLAIM) },
     { G_STRUCT_OFFSET (WbTerms, acknowledge_within), ONLY (ACKNOWLEDGE) },
-    { G_STRUCT_OFFSET (WbTerms, decide_within), ONLY (DECIDE) | ONLY (STATUS) | ONLY (MEDIATE) },
+    { G_STRUCT_OFFSET (WbTerms, decide_within), ONLY (DECIDE) | ONLY (STATUS) | ONLY (ANSWER_AGAIN)
+                                                | ONLY (MEDIATE) },
     { G_STRUCT_OFFSET (WbTerms, status_every), ONLY (STATUS) },
     { G_STRUCT_OFFSET (WbTerms, suit_within), ONLY (SUIT) },
     { G_STRUCT_OFFSET (WbTerms, inspect_within), ONLY (INSPECT) },
