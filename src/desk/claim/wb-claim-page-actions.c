@@ -159,6 +159,8 @@ wb_claim_page_enable_actions (WbClaimPage *self)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.add-payment", has_claim);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.remove-line",
                                  wb_record_table_get_selected_id (self->lines) != NULL);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.add-quote",
+                                 wb_record_table_get_selected_id (self->lines) != NULL);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.remove-payment",
                                  wb_record_table_get_selected_id (self->payments) != NULL);
 }
@@ -177,6 +179,14 @@ accept_proposal_action (GtkWidget  *widget,
                         GVariant   *target)
 {
   gtk_widget_activate_action (GTK_WIDGET (WB_CLAIM_PAGE (widget)->verdict), "verdict.accept", NULL);
+}
+
+static void
+add_quote_action (GtkWidget  *widget,
+                  const char *name,
+                  GVariant   *target)
+{
+  wb_quote_box_add (WB_CLAIM_PAGE (widget)->quotes);
 }
 
 static void
@@ -206,6 +216,7 @@ wb_claim_page_install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "claim.remove-claim", NULL, remove_claim_action);
   gtk_widget_class_install_action (widget_class, "claim.add-line", NULL, add_line_action);
   gtk_widget_class_install_action (widget_class, "claim.remove-line", NULL, remove_line_action);
+  gtk_widget_class_install_action (widget_class, "claim.add-quote", NULL, add_quote_action);
   gtk_widget_class_install_action (widget_class, "claim.add-payment", NULL, add_payment_action);
   gtk_widget_class_install_action (widget_class, "claim.remove-payment", NULL,
                                    remove_payment_action);

@@ -9,6 +9,7 @@
 #include "desk/claim/wb-claim-steps.h"
 #include "desk/claim/wb-evidence-card.h"
 #include "desk/claim/wb-outcome.h"
+#include "desk/claim/wb-quote-box.h"
 #include "desk/claim/wb-reckoning-view.h"
 #include "desk/claim/wb-record-table.h"
 #include "desk/claim/wb-verdict-box.h"
@@ -28,6 +29,7 @@ struct _WbClaimPage
   WbRecordTable   *lines;
   WbEvidenceCard  *evidence;
   WbVerdictBox    *verdict;
+  WbQuoteBox      *quotes;
   WbReckoningView *reckoning_view;
   WbRecordTable   *payments;
   WbClaimSteps    *steps;

@@ -13,6 +13,7 @@
 #include "desk/claim/wb-line-notices.h"
 #include "desk/widgets/wb-columns.h"
 #include "desk/widgets/wb-focus-within.h"
+#include "office/wb-words-quote.h"
 #include "office/wb-words.h"
 
 enum
@@ -63,6 +64,19 @@ show_outcome (WbClaimPage *self)
                    applies == WB_SIDE_FULL ? WB_SIDE_RELEASED : WB_SIDE_FULL);
 }
 
+/* What the figures of a line lack, and that one is another than the quote that it came from. */
+static char *
+say_of_line (WbClaimPage *self,
+             const char  *id)
+{
+  g_autofree char *lacks = self->reckoning != NULL ? wb_line_notice (self->reckoning, id) : NULL;
+  g_autofree char *differs = wb_words_quotes_differ (wb_job_model_get_job (self->model), id);
+
+  if (lacks != NULL && differs != NULL)
+    return g_strdup_printf ("%s %s", lacks, differs);
+  return lacks != NULL ? g_steal_pointer (&lacks) : g_steal_pointer (&differs);
+}
+
 static void
 show_evidence (WbClaimPage *self)
 {
@@ -71,8 +85,8 @@ show_evidence (WbClaimPage *self)
   const WbClaimLine *line = wb_job_find (job, WB_KIND_CLAIM_LINE, id);
   g_autofree char *notice = NULL;
 
-  if (line != NULL && self->reckoning != NULL)
-    notice = wb_line_notice (self->reckoning, id);
+  if (line != NULL)
+    notice = say_of_line (self, id);
 
   gtk_widget_set_visible (GTK_WIDGET (self->evidence),
                           wb_record_table_get_n_rows (self->lines) > 0);
@@ -81,6 +95,7 @@ show_evidence (WbClaimPage *self)
                          notice);
   wb_evidence_card_show_reckoning (self->evidence, self->reckoning, line);
   wb_verdict_box_show (self->verdict, self->reckoning, line != NULL ? id : NULL);
+  wb_quote_box_show (self->quotes, line != NULL ? id : NULL);
 }
 
 /* An empty table says nothing; a sentence stands in its place. */
@@ -221,10 +236,7 @@ notice_of_line (gconstpointer record,
 {
   WbClaimPage *self = data;
 
-  if (self->reckoning == NULL)
-    return NULL;
-
-  return wb_line_notice (self->reckoning, ((const WbRecord *) record)->id);
+  return say_of_line (self, ((const WbRecord *) record)->id);
 }
 
 static void
@@ -392,6 +404,7 @@ ensure_types (void)
   g_type_ensure (WB_TYPE_COLUMNS);
   g_type_ensure (WB_TYPE_EVIDENCE_CARD);
   g_type_ensure (WB_TYPE_OUTCOME);
+  g_type_ensure (WB_TYPE_QUOTE_BOX);
   g_type_ensure (WB_TYPE_RECKONING_VIEW);
   g_type_ensure (WB_TYPE_RECORD_TABLE);
   g_type_ensure (WB_TYPE_VERDICT_BOX);
@@ -433,6 +446,7 @@ wb_claim_page_class_init (WbClaimPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, lines);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, evidence);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, verdict);
+  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, quotes);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, reckoning_view);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, payments);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, steps);

@@ -34,7 +34,7 @@ static const WbPageEntry pages[] = {
   { "valuation", N_("Valuation"), "security-high-symbolic", '7', wb_valuation_page_new,
     KIND (VALUATION) },
   { "claim", N_("Claim"), "emblem-documents-symbolic", '8', wb_claim_page_new,
-    KIND (CLAIM) | KIND (CLAIM_LINE) | KIND (PAYMENT) },
+    KIND (CLAIM) | KIND (CLAIM_LINE) | KIND (PAYMENT) | KIND (QUOTE) },
 };
 
 const WbPageEntry *

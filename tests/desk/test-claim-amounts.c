@@ -1,0 +1,181 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the adjuster enters beside a claim line, worked with the keyboard: quotes and the details of
+ * the line. */
+#include "config.h"
+
+#include <adwaita.h>
+
+#include "core/wb-quote.h"
+#include "desk/claim/wb-cell.h"
+#include "desk/claim/wb-claim-page.h"
+#include "desk/claim/wb-quote-box.h"
+#include "desk/support/desk-fixture.h"
+#include "office/wb-words-quote.h"
+#include "support/wb-test-keys.h"
+#include "support/wb-test-window.h"
+
+static GtkWidget *
+present_claim (DeskFixture *fixture)
+{
+  GtkWidget *page;
+
+  desk_fixture_add_move (fixture);
+  desk_fixture_add_claim (fixture);
+  page = wb_claim_page_new (fixture->model);
+  desk_fixture_present (fixture, page, 1180, 1900);
+  return page;
+}
+
+static void
+type (DeskFixture *fixture,
+      const char  *keys)
+{
+  wb_test_type (fixture->window, keys);
+  desk_fixture_settle (fixture);
+}
+
+static const WbClaimLine *
+get_line (DeskFixture *fixture,
+          const char  *id)
+{
+  return wb_job_find (wb_job_model_get_job (fixture->model), WB_KIND_CLAIM_LINE, id);
+}
+
+static void
+focus_cell (GtkWidget  *page,
+            const char *id,
+            const char *field)
+{
+  g_autoptr (GPtrArray) cells = desk_find_all (page, WB_TYPE_CELL);
+
+  for (guint i = 0; i < cells->len; i++)
+    {
+      WbCell *cell = g_ptr_array_index (cells, i);
+      g_autofree char *name = NULL;
+
+      g_object_get (cell, "field", &name, NULL);
+      if (g_str_equal (name, field) && g_strcmp0 (wb_cell_get_id (cell), id) == 0)
+        {
+          wb_cell_focus (cell);
+          return;
+        }
+    }
+}
+
+static GtkWidget *
+find_one (GtkWidget *root,
+          GType      kind)
+{
+  g_autoptr (GPtrArray) found = desk_find_all (root, kind);
+
+  g_assert_cmpuint (found->len, ==, 1);
+  return g_ptr_array_index (found, 0);
+}
+
+/* --- quotes ----------------------------------------------------------------------------------- */
+
+/* Two quotes are noted, one is taken and then the other; each taking is one step of undo. */
+static void
+test_quotes (DeskFixture   *fixture,
+             gconstpointer  data)
+{
+  GtkWidget *page = present_claim (fixture);
+  GtkWidget *box;
+  g_autoptr (GPtrArray) quotes = NULL;
+
+  focus_cell (page, "l2", "claim_line.item");
+  desk_fixture_settle (fixture);
+  box = find_one (page, WB_TYPE_QUOTE_BOX);
+  g_assert_nonnull (desk_find_label (box, "Quotes for Line 2"));
+
+  gtk_widget_activate_action (page, "claim.add-quote", NULL);
+  desk_fixture_settle (fixture);
+  type (fixture, "Hollin Joinery{Right}2026-06-03{Right}185.50\n");
+  type (fixture, "Brook Repairs{Right}{Right}260");
+  quotes = wb_quotes_of (wb_job_model_get_job (fixture->model), "l2");
+  g_assert_cmpuint (quotes->len, ==, 2);
+  g_assert_cmpint (get_line (fixture, "l2")->repair.minor, ==, 24000);
+
+  /* What is being typed counts. */
+  type (fixture, "{ctrl+Return}");
+  g_assert_cmpint (get_line (fixture, "l2")->repair.minor, ==, 26000);
+  type (fixture, "{Up}{ctrl+Return}");
+  g_assert_cmpint (get_line (fixture, "l2")->repair.minor, ==, 18550);
+  g_assert_cmpstr (wb_quote_taken (wb_job_model_get_job (fixture->model), "l2", WB_QUOTE_REPAIR)
+                     ->source, ==, "Hollin Joinery");
+  g_assert_nonnull (desk_find_label (box, "Taken"));
+  wb_test_save_picture (fixture->window, "claim-quotes");
+
+  wb_job_model_undo (fixture->model);
+  desk_fixture_settle (fixture);
+  g_assert_cmpint (get_line (fixture, "l2")->repair.minor, ==, 26000);
+  g_assert_cmpstr (wb_quote_taken (wb_job_model_get_job (fixture->model), "l2", WB_QUOTE_REPAIR)
+                     ->source, ==, "Brook Repairs");
+}
+
+/* The line says something else than the quote that was taken, and the page says so. */
+static void
+test_differs (DeskFixture   *fixture,
+              gconstpointer  data)
+{
+  GtkWidget *page = present_claim (fixture);
+  GtkWidget *box;
+  g_autofree char *words = NULL;
+
+  focus_cell (page, "l2", "claim_line.item");
+  desk_fixture_put (fixture, WB_KIND_QUOTE, "q", "claim_line", "l2", "kind", "repair", "source",
+                    "Hollin Joinery", "amount", "240", "taken", "yes", NULL);
+  desk_fixture_settle (fixture);
+  box = find_one (page, WB_TYPE_QUOTE_BOX);
+  g_assert_nonnull (desk_find_label (box, "Taken"));
+
+  desk_fixture_put (fixture, WB_KIND_CLAIM_LINE, "l2", "repair", "250", NULL);
+  desk_fixture_settle (fixture);
+  words = wb_words_quotes_differ (wb_job_model_get_job (fixture->model), "l2");
+  g_assert_cmpstr (words, ==, "The line says $250.00 and the quote taken otherwise: Repair, $240.00, "
+                              "Hollin Joinery.");
+  g_assert_nonnull (desk_find_label (box, words));
+  g_assert_nonnull (desk_find_label (box, "Taken, but the line says $250.00"));
+
+  focus_cell (page, "l3", "claim_line.item");
+  desk_fixture_settle (fixture);
+  g_assert_null (desk_find_label (box, words));
+  g_assert_nonnull (desk_find_label (box, "Quotes for Line 3"));
+}
+
+/* Without an amount there is nothing to take, and it is said in words. */
+static void
+test_no_amount (DeskFixture   *fixture,
+                gconstpointer  data)
+{
+  GtkWidget *page = present_claim (fixture);
+  GtkWidget *box;
+
+  focus_cell (page, "l3", "claim_line.item");
+  desk_fixture_settle (fixture);
+  gtk_widget_activate_action (page, "claim.add-quote", NULL);
+  desk_fixture_settle (fixture);
+  type (fixture, "{ctrl+Return}");
+  box = find_one (page, WB_TYPE_QUOTE_BOX);
+  g_assert_nonnull (desk_find_label (box, "Something that is needed was not given. The quote says no "
+                                          "amount. Fill it in and try again."));
+  g_assert_false (wb_money_is_set (get_line (fixture, "l3")->replacement));
+}
+
+#define ADD(path, function) \
+  g_test_add ("/desk/claim-amounts/" path, DeskFixture, NULL, desk_fixture_set_up, function, \
+              desk_fixture_tear_down)
+
+int
+main (int    argc,
+      char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  adw_init ();
+
+  ADD ("quotes", test_quotes);
+  ADD ("quote-differs", test_differs);
+  ADD ("quote-without-amount", test_no_amount);
+
+  return g_test_run ();
+}
