@@ -19,12 +19,14 @@
 #define MOST_LIST_WORDS 40
 #define MOST_ENTRIES 2000
 #define MOST_INSIDE_HUNDREDTHS 100000
+#define MOST_LIFE_YEARS 500
 
 static const WbEnumValue kind_values[] = {
   { WB_CATALOG_CARTON, "carton", "carton" },
   { WB_CATALOG_MATERIAL, "material", "material" },
   { WB_CATALOG_ARTICLE, "article", "article" },
   { WB_CATALOG_CHECK, "check", "check" },
+  { WB_CATALOG_DEPRECIATION, "depreciation", "depreciation" },
 };
 
 const WbEnum wb_catalog_kinds = { "kind of entry", kind_values, G_N_ELEMENTS (kind_values) };
@@ -39,6 +41,10 @@ static const WbEnumValue key_values[] = {
   { WB_CATALOG_WEIGHT, "weight", "weight" },
   { WB_CATALOG_CARTONS, "cartons", "cartons" },
   { WB_CATALOG_RULE, "rule", "rule" },
+  { WB_CATALOG_LIFE, "life", "life" },
+  { WB_CATALOG_YEARLY, "yearly", "yearly" },
+  { WB_CATALOG_FLAT, "flat", "flat" },
+  { WB_CATALOG_LEAST, "least", "least" },
   { WB_CATALOG_DROPPED, "dropped", "dropped" },
 };
 
@@ -48,6 +54,8 @@ G_STATIC_ASSERT (G_N_ELEMENTS (kind_values) == WB_N_CATALOG_KINDS);
 G_STATIC_ASSERT (G_N_ELEMENTS (key_values) == WB_N_CATALOG_KEYS);
 
 #define OF(kind) (1u << WB_CATALOG_##kind)
+#define OF_ALL ((1u << WB_N_CATALOG_KINDS) - 1)
+#define HEADINGS "[carton], [material], [article], [check] or [depreciation]"
 
 /* In which entries a key may stand, in which it has to, in which its value needs a source. */
 static const struct
@@ -57,13 +65,11 @@ static const struct
   guint       sourced;
   const char *expected;
 } rows[] = {
-  [WB_CATALOG_NICK] = { OF (CARTON) | OF (MATERIAL) | OF (ARTICLE) | OF (CHECK),
-                        OF (CARTON) | OF (MATERIAL) | OF (ARTICLE) | OF (CHECK), 0,
+  [WB_CATALOG_NICK] = { OF_ALL, OF_ALL, 0,
                         "up to 64 small letters, digits and hyphens, such as “dish”" },
-  [WB_CATALOG_NAME] = { OF (CARTON) | OF (MATERIAL) | OF (ARTICLE) | OF (CHECK),
-                        OF (CARTON) | OF (MATERIAL) | OF (ARTICLE) | OF (CHECK), OF (MATERIAL),
+  [WB_CATALOG_NAME] = { OF_ALL, OF_ALL, OF (MATERIAL),
                         "up to 100 characters that a person reads" },
-  [WB_CATALOG_ALSO] = { OF (CARTON) | OF (MATERIAL) | OF (ARTICLE), 0, 0,
+  [WB_CATALOG_ALSO] = { OF_ALL & ~OF (CHECK), 0, 0,
                         "up to 40 other names with commas between" },
   [WB_CATALOG_UNIT] = { OF (MATERIAL), 0, 0, "what is counted, such as “roll”" },
   [WB_CATALOG_VOLUME] = { OF (CARTON) | OF (ARTICLE), 0, OF (CARTON) | OF (ARTICLE),
@@ -74,9 +80,17 @@ static const struct
                           "a weight with its unit, such as “40 lb”" },
   [WB_CATALOG_CARTONS] = { OF (CHECK), OF (CHECK), 0,
                            "“all”, or nicks of cartons with commas between" },
-  [WB_CATALOG_RULE] = { OF (CHECK), OF (CHECK), OF (CHECK),
+  [WB_CATALOG_RULE] = { OF (CHECK) | OF (DEPRECIATION), OF (CHECK), OF (CHECK) | OF (DEPRECIATION),
                         "up to 500 characters that say what is to be seen to" },
-  [WB_CATALOG_DROPPED] = { OF (CARTON) | OF (MATERIAL) | OF (ARTICLE) | OF (CHECK), 0, 0, "yes" },
+  [WB_CATALOG_LIFE] = { OF (DEPRECIATION), 0, OF (DEPRECIATION),
+                        "a number of years, such as “10 years”" },
+  [WB_CATALOG_YEARLY] = { OF (DEPRECIATION), 0, OF (DEPRECIATION),
+                          "a percentage above 0, as printed, such as “7 %”" },
+  [WB_CATALOG_FLAT] = { OF (DEPRECIATION), 0, OF (DEPRECIATION),
+                        "the percentage that comes off whatever the age, such as “40 %”" },
+  [WB_CATALOG_LEAST] = { OF (DEPRECIATION), 0, OF (DEPRECIATION),
+                         "the percentage that comes off at least, such as “10 %”" },
+  [WB_CATALOG_DROPPED] = { OF_ALL, 0, 0, "yes" },
 };
 
 G_STATIC_ASSERT (G_N_ELEMENTS (rows) == WB_N_CATALOG_KEYS);
@@ -123,7 +137,7 @@ fail_heading (const Reader  *self,
   g_autofree char *quoted = wb_text_quote (self->lines.name, -1);
 
   return fail (self, self->lines.number, error,
-               "unknown heading %s; expected [carton], [material], [article] or [check]", quoted);
+               "unknown heading %s; expected " HEADINGS, quoted);
 }
 
 static gboolean
@@ -255,6 +269,38 @@ read_inside (const char     *text,
   return TRUE;
 }
 
+/* Reads "10 years", "1 year". */
+static gboolean
+read_life (const char *text,
+           gint64     *out)
+{
+  WbDecimal decimal;
+  const char *end = wb_decimal_scan (text, text, &decimal, NULL);
+  gint64 years;
+
+  if (end == NULL || !wb_decimal_scale (&decimal, text, FALSE, 0, &years, NULL)
+      || years < 1 || years > MOST_LIFE_YEARS)
+    return FALSE;
+  end = wb_text_skip_space (end);
+  if (!g_str_equal (end, "years") && !g_str_equal (end, "year"))
+    return FALSE;
+  *out = years;
+  return TRUE;
+}
+
+static gboolean
+read_percent (const char  *text,
+              gint64      *out,
+              GError     **why)
+{
+  gint64 hundredths;
+
+  if (!wb_percent_parse (text, &hundredths, why) || hundredths == 0)
+    return FALSE;
+  *out = hundredths;
+  return TRUE;
+}
+
 static gboolean
 read_value (const char     *text,
             WbCatalogKey    key,
@@ -285,6 +331,14 @@ read_value (const char     *text,
       return g_str_equal (text, "all") || read_list (text, TRUE, &entry->cartons);
     case WB_CATALOG_RULE:
       return read_text (text, MOST_RULE_CHARACTERS, &entry->rule);
+    case WB_CATALOG_LIFE:
+      return read_life (text, &entry->life);
+    case WB_CATALOG_YEARLY:
+      return read_percent (text, &entry->yearly, why);
+    case WB_CATALOG_FLAT:
+      return read_percent (text, &entry->flat, why);
+    case WB_CATALOG_LEAST:
+      return read_percent (text, &entry->least, why);
     case WB_CATALOG_DROPPED:
       entry->dropped = g_str_equal (text, "yes");
       return entry->dropped;
@@ -327,8 +381,7 @@ read_pair (Reader  *self,
 
   if (self->entry == NULL)
     return fail (self, self->lines.number, error,
-                 "this stands before the first heading; expected [carton], [material], [article] "
-                 "or [check] first");
+                 "this stands before the first heading; expected " HEADINGS " first");
   if (found == NULL || (rows[found->value].of & (1u << self->entry->kind)) == 0)
     return fail_key (self, error);
 
@@ -346,6 +399,32 @@ read_pair (Reader  *self,
 
   self->key_line[key] = self->lines.number;
   self->entry->source[key] = g_strdup (source);
+  return TRUE;
+}
+
+/* A depreciation says how much comes off, in figures or in words, and no figure of it stands there
+ * without effect. */
+static gboolean
+check_depreciation (const Reader  *self,
+                    GError       **error)
+{
+  const WbCatalogEntry *entry = self->entry;
+
+  if (entry->kind != WB_CATALOG_DEPRECIATION || entry->dropped)
+    return TRUE;
+  if (entry->yearly != WB_INTEGER_UNSET && entry->flat != WB_INTEGER_UNSET)
+    return fail (self, self->key_line[WB_CATALOG_YEARLY], error,
+                 "“yearly” has no effect beside “flat”, which comes off whatever the age; expected "
+                 "one of them");
+  if (entry->life != WB_INTEGER_UNSET && entry->yearly == WB_INTEGER_UNSET)
+    return fail (self, self->key_line[WB_CATALOG_LIFE], error,
+                 "“life” has no effect here, because no percentage is worked out from it; expected "
+                 "“yearly” with it");
+  if (entry->yearly == WB_INTEGER_UNSET && entry->flat == WB_INTEGER_UNSET
+      && entry->least == WB_INTEGER_UNSET && entry->rule == NULL)
+    return fail (self, entry->line, error,
+                 "this depreciation says nothing; expected “yearly”, “flat” or “least”, or “rule” "
+                 "when its table has no percentage");
   return TRUE;
 }
 
@@ -368,7 +447,7 @@ end_entry (const Reader  *self,
                      wb_enum_nick (&wb_catalog_kinds, (int) entry->kind), key_values[key].nick,
                      rows[key].expected);
     }
-  return TRUE;
+  return check_depreciation (self, error);
 }
 
 static gboolean
@@ -387,6 +466,10 @@ read_heading (Reader  *self,
 
   self->entry = g_new0 (WbCatalogEntry, 1);
   self->entry->kind = (WbCatalogKind) kind->value;
+  self->entry->life = WB_INTEGER_UNSET;
+  self->entry->yearly = WB_INTEGER_UNSET;
+  self->entry->flat = WB_INTEGER_UNSET;
+  self->entry->least = WB_INTEGER_UNSET;
   self->entry->file = g_strdup (self->lines.file);
   self->entry->line = self->lines.number;
   memset (self->key_line, 0, sizeof self->key_line);
@@ -400,7 +483,7 @@ end_file (const Reader  *self,
 {
   if (self->entry == NULL)
     return fail (self, MAX (self->lines.number, 1), error,
-                 "the file has no entry; expected [carton], [material], [article] or [check]");
+                 "the file has no entry; expected " HEADINGS);
   return end_entry (self, error);
 }
 

@@ -17,9 +17,10 @@ typedef enum
   SPACE_ITEMS,
   SPACE_ARTICLES,
   SPACE_CHECKS,
+  SPACE_DEPRECIATIONS,
 } Space;
 
-#define N_SPACES 3
+#define N_SPACES 4
 
 struct _WbCatalog
 {
@@ -43,6 +44,8 @@ space_of (WbCatalogKind kind)
       return SPACE_ARTICLES;
     case WB_CATALOG_CHECK:
       return SPACE_CHECKS;
+    case WB_CATALOG_DEPRECIATION:
+      return SPACE_DEPRECIATIONS;
     }
   g_return_val_if_reached (SPACE_ITEMS);
 }
@@ -441,9 +444,11 @@ has_words (const char *text,
   return FALSE;
 }
 
-const WbCatalogEntry *
-wb_catalog_match_description (const WbCatalog *self,
-                              const char      *description)
+/* The entry of @space with the longest name that stands in @description as whole words. */
+static const WbCatalogEntry *
+find_in_description (const WbCatalog *self,
+                     Space            space,
+                     const char      *description)
 {
   g_autofree char *folded = NULL;
   const WbCatalogEntry *best = NULL;
@@ -451,13 +456,11 @@ wb_catalog_match_description (const WbCatalog *self,
   GHashTableIter iter;
   gpointer name, entry;
 
-  g_return_val_if_fail (self != NULL, NULL);
-
   if (description == NULL)
     return NULL;
 
   folded = wb_catalog_fold (description);
-  g_hash_table_iter_init (&iter, self->names[SPACE_ARTICLES]);
+  g_hash_table_iter_init (&iter, self->names[space]);
   while (g_hash_table_iter_next (&iter, &name, &entry))
     {
       int longer = best_name == NULL ? 1 : (int) strlen (name) - (int) strlen (best_name);
@@ -472,6 +475,24 @@ wb_catalog_match_description (const WbCatalog *self,
         }
     }
   return best;
+}
+
+const WbCatalogEntry *
+wb_catalog_match_description (const WbCatalog *self,
+                              const char      *description)
+{
+  g_return_val_if_fail (self != NULL, NULL);
+
+  return find_in_description (self, SPACE_ARTICLES, description);
+}
+
+const WbCatalogEntry *
+wb_catalog_match_depreciation (const WbCatalog *self,
+                               const char      *description)
+{
+  g_return_val_if_fail (self != NULL, NULL);
+
+  return find_in_description (self, SPACE_DEPRECIATIONS, description);
 }
 
 gboolean

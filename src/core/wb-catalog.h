@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The catalogue: kinds of cartons, packing materials, articles with their usual weights, and what
- * is to be seen to when a kind of carton is packed. All of it comes from catalogue files, whose
+/* The catalogue: kinds of cartons, packing materials, articles with their usual weights, what is to
+ * be seen to when a kind of carton is packed, and what age takes off the value of a kind of thing. All of it comes from catalogue files, whose
  * form data/catalogs/FORMAT.md describes; nothing of it stands in the source. Which files are read,
  * and from where, is not known here. */
 #pragma once
@@ -20,9 +20,10 @@ typedef enum
   WB_CATALOG_MATERIAL,
   WB_CATALOG_ARTICLE,
   WB_CATALOG_CHECK,
+  WB_CATALOG_DEPRECIATION,
 } WbCatalogKind;
 
-#define WB_N_CATALOG_KINDS 4
+#define WB_N_CATALOG_KINDS 5
 
 extern const WbEnum wb_catalog_kinds;
 
@@ -38,10 +39,14 @@ typedef enum
   WB_CATALOG_WEIGHT,
   WB_CATALOG_CARTONS,
   WB_CATALOG_RULE,
+  WB_CATALOG_LIFE,
+  WB_CATALOG_YEARLY,
+  WB_CATALOG_FLAT,
+  WB_CATALOG_LEAST,
   WB_CATALOG_DROPPED,
 } WbCatalogKey;
 
-#define WB_N_CATALOG_KEYS 10
+#define WB_N_CATALOG_KEYS 14
 
 extern const WbEnum wb_catalog_keys;
 
@@ -63,7 +68,14 @@ typedef enum
  * @inside: length, width and height inside in hundredths of @inside_unit
  * @weight: usual weight, of a carton filled; unset when nobody knows
  * @cartons: (nullable): of a check, nicks of the cartons it is for; %NULL means all
- * @rule: (nullable): of a check, what is to be seen to, as a sentence
+ * @rule: (nullable): of a check, what is to be seen to, as a sentence; of a depreciation, what its
+ *   table says in words instead of a percentage or besides it
+ * @life: average useful life in years; %WB_INTEGER_UNSET when its table has none. For a person to
+ *   read: percentages are never worked out from it
+ * @yearly: depreciation a year of age as printed, hundredths of a percent; %WB_INTEGER_UNSET for
+ *   none, as the two below
+ * @flat: depreciation whatever the age; never together with @yearly
+ * @least: depreciation when age gives less
  * @dropped: takes the shipped entry of the same nick out
  * @source: (nullable): for each key, where its value comes from
  * @file: base name of the file
@@ -82,6 +94,10 @@ typedef struct
   WbWeight       weight;
   char         **cartons;
   char          *rule;
+  gint64         life;
+  gint64         yearly;
+  gint64         flat;
+  gint64         least;
   gboolean       dropped;
   char          *source[WB_N_CATALOG_KEYS];
   char          *file;
@@ -146,6 +162,11 @@ const WbCatalogEntry *wb_catalog_match_item (const WbCatalog *self,
  * whole words; of several the one with the longest name. */
 const WbCatalogEntry *wb_catalog_match_description (const WbCatalog *self,
                                                     const char      *description);
+
+/** Returns: (nullable): the category of depreciation that a description tells of, found in the same
+ * way; a guess for a person to look at. */
+const WbCatalogEntry *wb_catalog_match_depreciation (const WbCatalog *self,
+                                                     const char      *description);
 
 /** Whether @check is for cartons of the kind @carton (nullable: a kind that no entry names). */
 gboolean    wb_catalog_check_is_for (const WbCatalogEntry *check,

@@ -6,7 +6,9 @@
 #include <string.h>
 
 #include "core/wb-core.h"
+#include "core/wb-decimal.h"
 #include "core/wb-mark.h"
+#include "core/wb-text.h"
 
 #define MEMBER(record, field, type) (*(type *) ((char *) (record) + (field)->offset))
 #define CONST_MEMBER(record, field, type) \
@@ -222,6 +224,40 @@ wb_percent_to_text (gint64 hundredths)
     return g_strdup_printf ("%" G_GINT64_FORMAT ".%" G_GINT64_FORMAT " %%", hundredths / 100,
                             rest / 10);
   return g_strdup_printf ("%" G_GINT64_FORMAT ".%02" G_GINT64_FORMAT " %%", hundredths / 100, rest);
+}
+
+static gboolean
+refuse_percent (GError    **error,
+                const char *text,
+                const char *why)
+{
+  g_autofree char *quoted = wb_text_quote (text, -1);
+
+  g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE, "%s %s", quoted, why);
+  return FALSE;
+}
+
+gboolean
+wb_percent_parse (const char *text,
+                  gint64     *out,
+                  GError    **error)
+{
+  WbDecimal number;
+  const char *end;
+  gint64 hundredths;
+
+  g_return_val_if_fail (text != NULL && out != NULL, FALSE);
+
+  end = wb_decimal_scan (text, text, &number, error);
+  if (end == NULL || !wb_decimal_scale (&number, text, FALSE, 2, &hundredths, error))
+    return FALSE;
+  if (!g_str_equal (wb_text_skip_space (end), "%"))
+    return refuse_percent (error, text, "has no percent sign at its end");
+  if (hundredths > 10000)
+    return refuse_percent (error, text, "is more than the whole");
+
+  *out = hundredths;
+  return TRUE;
 }
 
 char *

@@ -8,7 +8,6 @@
 #include <string.h>
 
 #include "core/wb-core.h"
-#include "core/wb-decimal.h"
 #include "core/wb-text.h"
 
 /* A constructive weight above this many pounds a cubic foot is heavier than lead, so a slip. */
@@ -298,27 +297,6 @@ read_period (const char *text,
   return TRUE;
 }
 
-/* "75 %", "7.5%": hundredths of a percent. */
-static gboolean
-read_percent (const char *text,
-              gint64     *out,
-              GError    **error)
-{
-  WbDecimal number;
-  const char *end = wb_decimal_scan (text, text, &number, error);
-  gint64 hundredths;
-
-  if (end == NULL || !wb_decimal_scale (&number, text, FALSE, 2, &hundredths, error))
-    return FALSE;
-  if (!g_str_equal (wb_text_skip_space (end), "%"))
-    return refuse (error, text, "has no percent sign at its end");
-  if (hundredths > 10000)
-    return refuse (error, text, "is more than the whole");
-
-  *out = hundredths;
-  return TRUE;
-}
-
 /* Returns: the comma that ends the first charge of @text, or NULL. A comma inside an amount has
  * no space after it. */
 static char *
@@ -410,7 +388,7 @@ wb_terms_read_value (WbTerms    *self,
     case READING_PERIOD:
       return read_period (text, member, error);
     case READING_PERCENT:
-      return read_percent (text, member, error);
+      return wb_percent_parse (text, member, error);
     case READING_CHARGES:
       return read_charges (text, group, self->currency, error);
     }

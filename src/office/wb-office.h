@@ -179,4 +179,22 @@ WbReckoning *wb_office_reckon            (WbOffice            *self,
                                           const char          *claim_id,
                                           GError             **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/**
+ * wb_office_choose_depreciation:
+ * @job: a job as it is on the page
+ * @line_id: of a claim line of it
+ * @nick: (nullable): of a category of depreciation in the office's catalogue; %NULL takes the line
+ *   out of its category
+ *
+ * Puts a category and its percentages on a claim line; see wb_depreciation_apply(). Touches no
+ * disk. Words for a category are in wb-words-depreciation.h.
+ * Returns: (transfer full) (nullable): the changed job, or %NULL with %WB_CORE_ERROR_MISSING when
+ *   there is no such line or category.
+ */
+WbJob       *wb_office_choose_depreciation (WbOffice          *self,
+                                          const WbJob         *job,
+                                          const char          *line_id,
+                                          const char          *nick,
+                                          GError             **error) G_GNUC_WARN_UNUSED_RESULT;
+
 G_END_DECLS

@@ -18,6 +18,7 @@ catalog_read_shipped (const char *name)
 }
 
 static const char *const catalog_shipped[] = { "articles.catalog", "cartons.catalog",
+                                               "depreciation.catalog",
                                                "packing-checks.catalog" };
 
 /** Returns: (transfer full): all shipped files together. */

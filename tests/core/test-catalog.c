@@ -25,7 +25,8 @@ add (WbCatalog   *catalog,
 static gboolean
 says_how_far (const char *source)
 {
-  return strstr (source, "seen on") != NULL || strstr (source, "from memory") != NULL
+  return strstr (source, "seen on") != NULL || strstr (source, "seen in") != NULL
+         || strstr (source, "from memory") != NULL
          || strstr (source, "common practice") != NULL;
 }
 
@@ -251,7 +252,8 @@ static const struct
   const char *text;
   const char *message;   /* a pattern, behind "own.catalog:" */
 } mistakes[] = {
-  { "empty", "", "1: the file has no entry; expected [carton], [material], [article] or [check]" },
+  { "empty", "", "1: the file has no entry; expected [carton], [material], [article], "
+    "[check] or [depreciation]" },
   { "comment-only", "# nothing\n\n", "3: the file has no entry; expected*" },
   { "before-heading", "nick = a\n", "1: this stands before the first heading; expected [carton]*" },
   { "heading", "[box]\n", "1: unknown heading “box”; expected [carton], [material]*" },
@@ -290,6 +292,30 @@ static const struct
   { "no-rule", "[check]\nnick = a\nname = A\ncartons = all\n", "1: this check has no “rule”*" },
   { "rule-source", "[check]\nnick = a\nrule = Look.\n", "3: “rule” has no source*" },
   { "cartons", "[check]\nnick = a\ncartons = dish,, small\n", "3: “cartons” cannot be*" },
+  { "life", "[depreciation]\nnick = a\nlife = 10 ; x\n",
+    "3: “life” cannot be “10”; expected a number of years, such as “10 years”" },
+  { "life-half", "[depreciation]\nnick = a\nlife = 1.5 years ; x\n", "3: “life” cannot be*" },
+  { "life-zero", "[depreciation]\nnick = a\nlife = 0 years ; x\n", "3: “life” cannot be*" },
+  { "life-alone", "[depreciation]\nnick = a\nname = A\nlife = 3 years ; x\nleast = 5 % ; x\n",
+    "4: “life” has no effect here, because no percentage is worked out from it; expected “yearly” "
+    "with it" },
+  { "yearly-sign", "[depreciation]\nnick = a\nyearly = 7 ; x\n",
+    "3: “yearly” does not read: “7” has no percent sign at its end; expected a percentage above 0, "
+    "as printed, such as “7 %”" },
+  { "yearly-zero", "[depreciation]\nnick = a\nyearly = 0 % ; x\n",
+    "3: “yearly” cannot be “0 %”; expected a percentage above 0*" },
+  { "flat-large", "[depreciation]\nnick = a\nflat = 100.01 % ; x\n",
+    "3: “flat” does not read: “100.01 %” is more than the whole; expected*" },
+  { "least-source", "[depreciation]\nnick = a\nleast = 10 %\n", "3: “least” has no source*" },
+  { "yearly-and-flat",
+    "[depreciation]\nnick = a\nname = A\nyearly = 7 % ; x\nflat = 40 % ; x\n",
+    "4: “yearly” has no effect beside “flat”, which comes off whatever the age; expected one of "
+    "them" },
+  { "says-nothing", "[depreciation]\nnick = a\nname = A\n",
+    "1: this depreciation says nothing; expected “yearly”, “flat” or “least”, or “rule” when its "
+    "table has no percentage" },
+  { "rate-elsewhere", "[article]\nnick = a\nyearly = 7 % ; x\n",
+    "3: “yearly” does not belong in [article]; expected a key of that heading" },
   { "dropped", "[carton]\nnick = a\ndropped = no\n", "3: “dropped” cannot be “no”; expected yes" },
   { "control", "[carton]\nnick = \x01\n", "2: a control character (number 1)*" },
   { "utf-8", "[carton]\nnick = \xff\n", "2: this line is not UTF-8*" },

@@ -30,7 +30,8 @@ static const struct
 static WbCatalog *
 load (void)
 {
-  static const char *const names[] = { "articles.catalog", "cartons.catalog" };
+  static const char *const names[] = { "articles.catalog", "cartons.catalog",
+                                       "depreciation.catalog" };
   WbCatalog *catalog = wb_catalog_new ();
 
   for (guint i = 0; i < G_N_ELEMENTS (names); i++)
@@ -77,6 +78,83 @@ test_volumes (void)
   g_assert_cmpuint (n_seen, ==, G_N_ELEMENTS (volumes));
 }
 
+/* Average useful life and yearly percentage as printed in directive d110 v234 s588 of the Canadian
+ * National Joint Council (seen up to women's clothing); what it prints of replacement cost that is
+ * left is here what comes off. The last two: GAO B-266114 (seen). -1: none. */
+static const struct
+{
+  const char *nick;
+  gint        life;
+  gint        yearly;
+  gint        flat;
+  gint        least;
+} depreciations[] = {
+  { "appliances", 10, 10, -1, -1 },
+  { "tv-tube-black-and-white", 4, 25, -1, -1 },
+  { "tv-tube-colour", 6, 16, -1, -1 },
+  { "computers", -1, -1, -1, -1 },
+  { "bedroom-bathroom", 10, 10, -1, -1 },
+  { "bath-mat", 3, 33, -1, -1 },
+  { "wool-blanket", 20, 5, -1, -1 },
+  { "linen", 5, 20, -1, -1 },
+  { "reference-books", 25, 4, -1, -1 },
+  { "boxes", 20, 5, -1, -1 },
+  { "mens-coat", 5, 20, -1, -1 },
+  { "mens-leather-jacket", 10, 10, -1, -1 },
+  { "mens-shirt", 3, 33, -1, -1 },
+  { "womens-coat", 5, 20, -1, -1 },
+  { "childrens-coat", 3, 33, -1, -1 },
+  { "childrens-clothing", 2, 50, -1, -1 },
+  { "oriental-rug", 25, 4, -1, -1 },
+  { "carpet-under-100", 5, 20, -1, -1 },
+  { "carpet-100-to-200", 10, 10, -1, -1 },
+  { "carpet-over-200", 15, 7, -1, -1 },
+  { "glassware", 5, 20, -1, -1 },
+  { "dishes", 10, 10, -1, -1 },
+  { "grandfather-clock", 33, 3, -1, -1 },
+  { "clock-under-25", 10, 10, -1, -1 },
+  { "clock-over-25", 20, 5, -1, -1 },
+  { "books", -1, -1, 100 - 60, -1 },
+  { "paperbacks", -1, -1, 100 - 50, -1 },
+  { "bric-a-brac", -1, -1, 100 - 75, -1 },
+  { "fine-china", -1, -1, -1, 100 - 90 },
+  { "childrens-shoes", -1, -1, -1, -1 },
+  { "furs", -1, -1, -1, -1 },
+  { "compact-discs", -1, -1, 10, -1 },
+  { "phonograph-records", -1, -1, 50, -1 },
+};
+
+static void
+assert_percent (gint64 found,
+                gint   expected)
+{
+  g_assert_cmpint (found, ==, expected < 0 ? WB_INTEGER_UNSET : (gint64) expected * 100);
+}
+
+static void
+test_depreciations (void)
+{
+  g_autoptr (WbCatalog) catalog = load ();
+
+  g_assert_cmpuint (wb_catalog_count (catalog, WB_CATALOG_DEPRECIATION), ==,
+                    G_N_ELEMENTS (depreciations));
+  for (guint i = 0; i < G_N_ELEMENTS (depreciations); i++)
+    {
+      const WbCatalogEntry *entry = wb_catalog_find (catalog, WB_CATALOG_DEPRECIATION,
+                                                     depreciations[i].nick);
+      gboolean has_none = depreciations[i].yearly < 0 && depreciations[i].flat < 0
+                          && depreciations[i].least < 0;
+
+      g_assert_nonnull (entry);
+      g_assert_cmpint (entry->life, ==,
+                       depreciations[i].life < 0 ? WB_INTEGER_UNSET : depreciations[i].life);
+      assert_percent (entry->yearly, depreciations[i].yearly);
+      assert_percent (entry->flat, depreciations[i].flat);
+      assert_percent (entry->least, depreciations[i].least);
+      g_assert_true (has_none == (entry->rule != NULL));
+    }
+}
+
 /* No table of weights and no table of sizes was seen, so nothing claims one. */
 static void
 test_nothing_claimed (void)
@@ -120,6 +198,7 @@ main (int    argc,
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/published/catalog/volumes", test_volumes);
+  g_test_add_func ("/published/catalog/depreciations", test_depreciations);
   g_test_add_func ("/published/catalog/nothing-claimed", test_nothing_claimed);
   g_test_add_func ("/published/catalog/lifting", test_lifting);
   return g_test_run ();
