@@ -3,6 +3,7 @@
  * and papers. Works nothing out. */
 #include "config.h"
 
+#include "tool/wb-tool-json.h"
 #include "tool/wb-tool-private.h"
 
 #include "office/wb-charge-lines.h"
@@ -11,21 +12,8 @@
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
-#include <json-glib/json-glib.h>
 
 /* --- JSON ------------------------------------------------------------------------------------- */
-
-static void
-add_text (JsonBuilder *builder,
-          const char  *key,
-          const char  *text)
-{
-  if (text == NULL)
-    return;
-
-  json_builder_set_member_name (builder, key);
-  json_builder_add_string_value (builder, text);
-}
 
 static void
 add_entry (JsonBuilder            *builder,
@@ -36,18 +24,18 @@ add_entry (JsonBuilder            *builder,
   g_autofree char *note = wb_words_item_note (job, entry);
 
   json_builder_begin_object (builder);
-  add_text (builder, "item", wb_enum_nick (&wb_items, (int) entry->item));
-  add_text (builder, "title", title);
-  add_text (builder, "due", wb_enum_nick (&wb_dues, (int) entry->due));
-  add_text (builder, "state", wb_enum_nick (&wb_item_states, (int) entry->state));
+  wb_tool_json_add_text (builder, "item", wb_enum_nick (&wb_items, (int) entry->item));
+  wb_tool_json_add_text (builder, "title", title);
+  wb_tool_json_add_text (builder, "due", wb_enum_nick (&wb_dues, (int) entry->due));
+  wb_tool_json_add_text (builder, "state", wb_enum_nick (&wb_item_states, (int) entry->state));
   json_builder_set_member_name (builder, "now");
   json_builder_add_boolean_value (builder, wb_checklist_is_urgent (job, entry));
-  add_text (builder, "note", note);
-  add_text (builder, "citation", entry->citation);
-  add_text (builder, "source", wb_source_nick (entry->source));
-  add_text (builder, "kind", wb_record_type (entry->kind)->name);
-  add_text (builder, "id", entry->id);
-  add_text (builder, "field", entry->field);
+  wb_tool_json_add_text (builder, "note", note);
+  wb_tool_json_add_text (builder, "citation", entry->citation);
+  wb_tool_json_add_text (builder, "source", wb_source_nick (entry->source));
+  wb_tool_json_add_text (builder, "kind", wb_record_type (entry->kind)->name);
+  wb_tool_json_add_text (builder, "id", entry->id);
+  wb_tool_json_add_text (builder, "field", entry->field);
   json_builder_end_object (builder);
 }
 
@@ -56,17 +44,12 @@ print_json (const WbJob *job,
             GArray      *entries)
 {
   g_autoptr (JsonBuilder) builder = json_builder_new ();
-  g_autoptr (JsonNode) root = NULL;
-  g_autofree char *text = NULL;
 
   json_builder_begin_array (builder);
   for (guint i = 0; i < entries->len; i++)
     add_entry (builder, job, &g_array_index (entries, WbChecklistEntry, i));
   json_builder_end_array (builder);
-
-  root = json_builder_get_root (builder);
-  text = json_to_string (root, TRUE);
-  wb_tool_print_line ("%s\n", text);
+  wb_tool_json_print (builder);
 }
 
 /* --- text ------------------------------------------------------------------------------------- */

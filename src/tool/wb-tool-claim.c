@@ -2,6 +2,7 @@
 /* Commands on claims: list them, reckon one, tell its evidence and who bears it. */
 #include "config.h"
 
+#include "tool/wb-tool-json.h"
 #include "tool/wb-tool-private.h"
 
 #include "office/wb-evidence-report.h"
@@ -10,7 +11,6 @@
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
-#include <json-glib/json-glib.h>
 
 /* --- list ------------------------------------------------------------------------------------- */
 
@@ -106,23 +106,9 @@ print_table (GArray *rows)
 }
 
 static void
-add_text (JsonBuilder *builder,
-          const char  *key,
-          const char  *text)
-{
-  if (text == NULL || *text == '\0')
-    return;
-
-  json_builder_set_member_name (builder, key);
-  json_builder_add_string_value (builder, text);
-}
-
-static void
 print_json (GArray *rows)
 {
   g_autoptr (JsonBuilder) builder = json_builder_new ();
-  g_autoptr (JsonNode) root = NULL;
-  g_autofree char *text = NULL;
 
   json_builder_begin_array (builder);
   for (guint i = 0; i < rows->len; i++)
@@ -131,20 +117,18 @@ print_json (GArray *rows)
       g_autofree char *received = wb_date_to_text (&row->claim->received_on);
 
       json_builder_begin_object (builder);
-      add_text (builder, "number", row->claim->number);
-      add_text (builder, "job", wb_job_order (row->job)->number);
-      add_text (builder, "shipper", row->shipper);
-      add_text (builder, "received_on", received);
+      wb_tool_json_add_text (builder, "number", row->claim->number);
+      wb_tool_json_add_text (builder, "job", wb_job_order (row->job)->number);
+      wb_tool_json_add_text (builder, "shipper", row->shipper);
+      wb_tool_json_add_text (builder, "received_on", received);
       json_builder_set_member_name (builder, "lines");
       json_builder_add_int_value (builder, row->n_lines);
-      add_text (builder, "status", wb_enum_nick (&wb_claim_statuses, row->claim->status));
+      wb_tool_json_add_text (builder, "status",
+                             wb_enum_nick (&wb_claim_statuses, row->claim->status));
       json_builder_end_object (builder);
     }
   json_builder_end_array (builder);
-
-  root = json_builder_get_root (builder);
-  text = json_to_string (root, TRUE);
-  wb_tool_print_line ("%s\n", text);
+  wb_tool_json_print (builder);
 }
 
 int
@@ -188,7 +172,7 @@ wb_tool_claim_reckon (const WbToolOptions *options)
   if (claim == NULL)
     return WB_TOOL_FAILED;
   if (options->verify)
-    return wb_tool_claim_verify (office, job, claim);
+    return wb_tool_claim_verify (office, job, claim, options->json);
 
   reckoning = wb_office_reckon (office, job, claim->record.id, &error);
   if (reckoning == NULL)

@@ -2,6 +2,7 @@
 /* Commands on what is due: list it, write it as a calendar. */
 #include "config.h"
 
+#include "tool/wb-tool-json.h"
 #include "tool/wb-tool-private.h"
 
 #include "office/wb-due.h"
@@ -9,7 +10,6 @@
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
-#include <json-glib/json-glib.h>
 
 #include <string.h>
 
@@ -57,17 +57,6 @@ print_table (GPtrArray *due)
 }
 
 static void
-add_text (JsonBuilder *builder,
-          const char  *key,
-          const char  *text)
-{
-  if (text == NULL || *text == '\0')
-    return;
-  json_builder_set_member_name (builder, key);
-  json_builder_add_string_value (builder, text);
-}
-
-static void
 add_entry (JsonBuilder *builder,
            const WbDue *entry)
 {
@@ -75,16 +64,17 @@ add_entry (JsonBuilder *builder,
   g_autofree char *last = wb_date_to_text (&entry->clock.last_day);
 
   json_builder_begin_object (builder);
-  add_text (builder, "when", wb_enum_nick (&wb_due_groups, (int) entry->group));
-  add_text (builder, "claim", entry->claim_number);
-  add_text (builder, "job", entry->job_number);
-  add_text (builder, "shipper", entry->shipper);
+  wb_tool_json_add_text (builder, "when", wb_enum_nick (&wb_due_groups, (int) entry->group));
+  wb_tool_json_add_text (builder, "claim", entry->claim_number);
+  wb_tool_json_add_text (builder, "job", entry->job_number);
+  wb_tool_json_add_text (builder, "shipper", entry->shipper);
   if (entry->fault == NULL)
-    add_text (builder, "what", wb_enum_nick (&wb_clock_kinds, (int) entry->clock.kind));
-  add_text (builder, "from", from);
-  add_text (builder, "last_day", last);
-  add_text (builder, "citation", entry->citation);
-  add_text (builder, "fault", entry->fault);
+    wb_tool_json_add_text (builder, "what",
+                           wb_enum_nick (&wb_clock_kinds, (int) entry->clock.kind));
+  wb_tool_json_add_text (builder, "from", from);
+  wb_tool_json_add_text (builder, "last_day", last);
+  wb_tool_json_add_text (builder, "citation", entry->citation);
+  wb_tool_json_add_text (builder, "fault", entry->fault);
   json_builder_end_object (builder);
 }
 
@@ -92,16 +82,11 @@ static void
 print_json (GPtrArray *due)
 {
   g_autoptr (JsonBuilder) builder = json_builder_new ();
-  g_autoptr (JsonNode) root = NULL;
-  g_autofree char *text = NULL;
 
   json_builder_begin_array (builder);
   for (guint i = 0; i < due->len; i++)
     add_entry (builder, g_ptr_array_index (due, i));
-  json_builder_end_array (builder);
-  root = json_builder_get_root (builder);
-  text = json_to_string (root, TRUE);
-  wb_tool_print_line ("%s\n", text);
+  json_builder_end_array (builder);  wb_tool_json_print (builder);
 }
 
 int

@@ -2,6 +2,7 @@
 /* Commands on frozen reckonings: keep one, make those of a claim again. */
 #include "config.h"
 
+#include "tool/wb-tool-json.h"
 #include "tool/wb-tool-private.h"
 
 #include "office/wb-frozen-reckoning.h"
@@ -74,27 +75,61 @@ wb_tool_claim_freeze (const WbToolOptions *options)
 
 /* --- make again ------------------------------------------------------------------------------- */
 
+/* One kept reckoning, and what came of making it again. */
+typedef struct
+{
+  const WbClaimStep *step;      /* held by the job */
+  WbFrozenCheck     *check;     /* (nullable) */
+  GError            *error;     /* (nullable): why there is none */
+} Again;
+
+static void
+again_clear (gpointer data)
+{
+  Again *again = data;
+
+  g_clear_pointer (&again->check, wb_frozen_check_free);
+  g_clear_error (&again->error);
+}
+
+static GArray *
+make_all_again (WbOffice      *office,
+                WbJob         *job,
+                const WbClaim *claim)
+{
+  GArray *all = g_array_new (FALSE, TRUE, sizeof (Again));
+
+  g_array_set_clear_func (all, again_clear);
+  for (guint i = 0; i < wb_job_count (job, WB_KIND_STEP); i++)
+    {
+      Again again = { .step = wb_job_nth (job, WB_KIND_STEP, i) };
+
+      if (again.step->frozen == NULL || g_strcmp0 (again.step->claim, claim->record.id) != 0)
+        continue;
+      again.check = wb_office_verify_reckoning (office, again.step->frozen, NULL, &again.error);
+      g_array_append_val (all, again);
+    }
+  return all;
+}
+
 static const char *
 or_end (const char *line)
 {
   return line != NULL ? line : _("(nothing more)");
 }
 
-/* Returns: whether it was reproduced. */
-static gboolean
-verify_step (WbOffice          *office,
-             const WbClaimStep *step)
+static void
+print_again (const Again *again)
 {
-  g_autoptr (GError) error = NULL;
-  g_autoptr (WbFrozenCheck) check = wb_office_verify_reckoning (office, step->frozen, NULL, &error);
-  g_autofree char *on = wb_words_date (check != NULL ? &check->on : &step->on);
+  const WbFrozenCheck *check = again->check;
+  g_autofree char *on = wb_words_date (check != NULL ? &check->on : &again->step->on);
 
   if (check == NULL)
     {
-      g_autofree char *words = wb_words_error (error);
+      g_autofree char *words = wb_words_error (again->error);
 
       wb_tool_print_line (_("%s: cannot be made again. %s\n"), on, words);
-      return FALSE;
+      return;
     }
   if (check->reproduced)
     wb_tool_print_line (_("%s: reproduced, every byte as it was kept.\n"), on);
@@ -104,27 +139,82 @@ verify_step (WbOffice          *office,
   if (check->terms_changed)
     wb_tool_print_line ("  %s\n", _("The terms that govern the job today are others than those "
                                     "that were kept with it."));
-  return check->reproduced;
+}
+
+static void
+add_flag (JsonBuilder *builder,
+          const char  *key,
+          gboolean     flag)
+{
+  json_builder_set_member_name (builder, key);
+  json_builder_add_boolean_value (builder, flag);
+}
+
+static void
+add_again (JsonBuilder *builder,
+           const Again *again)
+{
+  const WbFrozenCheck *check = again->check;
+  g_autofree char *on = wb_date_to_text (check != NULL ? &check->on : &again->step->on);
+  g_autofree char *fault = again->error != NULL ? wb_words_error (again->error) : NULL;
+
+  json_builder_begin_object (builder);
+  wb_tool_json_add_text (builder, "frozen", again->step->frozen);
+  wb_tool_json_add_text (builder, "step", again->step->record.id);
+  wb_tool_json_add_text (builder, "on", on);
+  add_flag (builder, "reproduced", check != NULL && check->reproduced);
+  if (check != NULL)
+    {
+      add_flag (builder, "terms_changed", check->terms_changed);
+      wb_tool_json_add_text (builder, "kept", check->kept_line);
+      wb_tool_json_add_text (builder, "made", check->made_line);
+    }
+  wb_tool_json_add_text (builder, "fault", fault);
+  json_builder_end_object (builder);
+}
+
+static void
+print_all_json (GArray *all)
+{
+  g_autoptr (JsonBuilder) builder = json_builder_new ();
+
+  json_builder_begin_array (builder);
+  for (guint i = 0; i < all->len; i++)
+    add_again (builder, &g_array_index (all, Again, i));
+  json_builder_end_array (builder);
+  wb_tool_json_print (builder);
+}
+
+static gboolean
+is_reproduced (GArray *all)
+{
+  for (guint i = 0; i < all->len; i++)
+    {
+      const Again *again = &g_array_index (all, Again, i);
+
+      if (again->check == NULL || !again->check->reproduced)
+        return FALSE;
+    }
+  return all->len > 0;
 }
 
 int
 wb_tool_claim_verify (WbOffice      *office,
                       WbJob         *job,
-                      const WbClaim *claim)
+                      const WbClaim *claim,
+                      gboolean       json)
 {
-  guint n = 0, n_reproduced = 0;
+  g_autoptr (GArray) all = make_all_again (office, job, claim);
 
-  for (guint i = 0; i < wb_job_count (job, WB_KIND_STEP); i++)
-    {
-      const WbClaimStep *step = wb_job_nth (job, WB_KIND_STEP, i);
-
-      if (step->frozen == NULL || g_strcmp0 (step->claim, claim->record.id) != 0)
-        continue;
-      n++;
-      n_reproduced += verify_step (office, step) ? 1 : 0;
-    }
-  if (n == 0)
+  if (all->len == 0)
     wb_tool_complain (_("No reckoning of claim %s was kept; “wainbook claim freeze” keeps one."),
                       claim->number);
-  return n > 0 && n_reproduced == n ? WB_TOOL_DONE : WB_TOOL_FAILED;
+  if (json)
+    print_all_json (all);
+  else
+    {
+      for (guint i = 0; i < all->len; i++)
+        print_again (&g_array_index (all, Again, i));
+    }
+  return is_reproduced (all) ? WB_TOOL_DONE : WB_TOOL_FAILED;
 }

@@ -2,28 +2,16 @@
 /* Commands on handovers: list them, show one, count its pieces off, note marks. */
 #include "config.h"
 
+#include "tool/wb-tool-json.h"
 #include "tool/wb-tool-private.h"
 
 #include <glib/gi18n.h>
-#include <json-glib/json-glib.h>
 
 #include "core/wb-count.h"
 #include "office/wb-text-table.h"
 #include "office/wb-words-trail.h"
 
 /* --- JSON ------------------------------------------------------------------------------------- */
-
-static void
-add_text (JsonBuilder *builder,
-          const char  *key,
-          const char  *text)
-{
-  if (text == NULL || *text == '\0')
-    return;
-
-  json_builder_set_member_name (builder, key);
-  json_builder_add_string_value (builder, text);
-}
 
 static void
 add_number (JsonBuilder *builder,
@@ -42,11 +30,11 @@ add_piece_members (JsonBuilder   *builder,
 {
   g_autofree char *words = wb_words_tag (job, piece);
 
-  add_text (builder, "piece", piece->record.id);
-  add_text (builder, "lot", piece->lot);
+  wb_tool_json_add_text (builder, "piece", piece->record.id);
+  wb_tool_json_add_text (builder, "lot", piece->lot);
   if (piece->tag != WB_INTEGER_UNSET)
     add_number (builder, "tag", piece->tag);
-  add_text (builder, "name", words);
+  wb_tool_json_add_text (builder, "name", words);
 }
 
 static void
@@ -78,8 +66,8 @@ add_strays (JsonBuilder *builder,
       g_autofree char *tags = wb_tag_ranges_to_text (stray->tags);
 
       json_builder_begin_object (builder);
-      add_text (builder, "lot", stray->lot != NULL ? stray->lot->record.id : NULL);
-      add_text (builder, "tags", tags);
+      wb_tool_json_add_text (builder, "lot", stray->lot != NULL ? stray->lot->record.id : NULL);
+      wb_tool_json_add_text (builder, "tags", tags);
       json_builder_end_object (builder);
     }
   json_builder_end_array (builder);
@@ -101,7 +89,7 @@ add_new_marks (JsonBuilder           *builder,
 
       json_builder_begin_object (builder);
       add_piece_members (builder, job, piece);
-      add_text (builder, "marks", wb_trail_pass (trail, handover, place)->new_marks);
+      wb_tool_json_add_text (builder, "marks", wb_trail_pass (trail, handover, place)->new_marks);
       json_builder_end_object (builder);
     }
   json_builder_end_array (builder);
@@ -133,16 +121,16 @@ add_handover (JsonBuilder   *builder,
 
   json_builder_begin_object (builder);
   add_number (builder, "number", handover + 1);
-  add_text (builder, "id", record->record.id);
-  add_text (builder, "kind", wb_enum_nick (&wb_handover_kinds, (int) record->kind));
-  add_text (builder, "on", on);
-  add_text (builder, "place", record->place);
-  add_text (builder, "from_holder", record->from_holder);
-  add_text (builder, "to_holder", record->to_holder);
-  add_text (builder, "from_signed", record->from_signed);
-  add_text (builder, "to_signed", record->to_signed);
-  add_text (builder, "vehicle", record->vehicle);
-  add_text (builder, "count", wb_enum_nick (&wb_counts, (int) record->count));
+  wb_tool_json_add_text (builder, "id", record->record.id);
+  wb_tool_json_add_text (builder, "kind", wb_enum_nick (&wb_handover_kinds, (int) record->kind));
+  wb_tool_json_add_text (builder, "on", on);
+  wb_tool_json_add_text (builder, "place", record->place);
+  wb_tool_json_add_text (builder, "from_holder", record->from_holder);
+  wb_tool_json_add_text (builder, "to_holder", record->to_holder);
+  wb_tool_json_add_text (builder, "from_signed", record->from_signed);
+  wb_tool_json_add_text (builder, "to_signed", record->to_signed);
+  wb_tool_json_add_text (builder, "vehicle", record->vehicle);
+  wb_tool_json_add_text (builder, "count", wb_enum_nick (&wb_counts, (int) record->count));
   add_number (builder, "pieces", facts->n_pieces);
   add_number (builder, "counted", facts->n_counted);
   add_pieces (builder, "left", job, facts->left);
@@ -153,15 +141,6 @@ add_handover (JsonBuilder   *builder,
   add_new_marks (builder, job, trail, handover, facts);
   add_faults (builder, trail, handover);
   json_builder_end_object (builder);
-}
-
-static void
-print_built (JsonBuilder *builder)
-{
-  g_autoptr (JsonNode) root = json_builder_get_root (builder);
-  g_autofree char *text = json_to_string (root, TRUE);
-
-  wb_tool_print_line ("%s\n", text);
 }
 
 /* --- list ------------------------------------------------------------------------------------- */
@@ -231,7 +210,7 @@ wb_tool_handover_list (const WbToolOptions *options)
   for (guint i = 0; i < wb_trail_n_handovers (trail); i++)
     add_handover (builder, job, trail, i);
   json_builder_end_array (builder);
-  print_built (builder);
+  wb_tool_json_print (builder);
   return WB_TOOL_DONE;
 }
 
@@ -347,7 +326,7 @@ print_one (const WbToolOptions *options,
     }
 
   add_handover (builder, job, trail, handover);
-  print_built (builder);
+  wb_tool_json_print (builder);
 }
 
 int
@@ -507,13 +486,13 @@ print_path_json (const WbJob   *job,
 
   json_builder_begin_object (builder);
   add_piece_members (builder, job, piece);
-  add_text (builder, "description", piece->description);
-  add_text (builder, "stand", wb_enum_nick (&wb_stands, (int) where.stand));
-  add_text (builder, "holder", stretch->holder);
-  add_text (builder, "place", stretch->place);
-  add_text (builder, "vehicle", stretch->vehicle);
-  add_text (builder, "since", since);
-  add_text (builder, "words", words);
+  wb_tool_json_add_text (builder, "description", piece->description);
+  wb_tool_json_add_text (builder, "stand", wb_enum_nick (&wb_stands, (int) where.stand));
+  wb_tool_json_add_text (builder, "holder", stretch->holder);
+  wb_tool_json_add_text (builder, "place", stretch->place);
+  wb_tool_json_add_text (builder, "vehicle", stretch->vehicle);
+  wb_tool_json_add_text (builder, "since", since);
+  wb_tool_json_add_text (builder, "words", words);
   json_builder_set_member_name (builder, "path");
   json_builder_begin_array (builder);
   for (guint i = 0; i < wb_trail_n_handovers (trail); i++)
@@ -521,16 +500,17 @@ print_path_json (const WbJob   *job,
       const WbPass *pass = wb_trail_pass (trail, i, place);
 
       json_builder_begin_object (builder);
-      add_text (builder, "handover", wb_trail_handover (trail, i)->handover->record.id);
-      add_text (builder, "state", wb_enum_nick (&wb_pass_states, (int) pass->state));
+      wb_tool_json_add_text (builder, "handover",
+                             wb_trail_handover (trail, i)->handover->record.id);
+      wb_tool_json_add_text (builder, "state", wb_enum_nick (&wb_pass_states, (int) pass->state));
       json_builder_set_member_name (builder, "reappeared");
       json_builder_add_boolean_value (builder, pass->reappeared);
-      add_text (builder, "new_marks", pass->new_marks);
+      wb_tool_json_add_text (builder, "new_marks", pass->new_marks);
       json_builder_end_object (builder);
     }
   json_builder_end_array (builder);
   json_builder_end_object (builder);
-  print_built (builder);
+  wb_tool_json_print (builder);
 }
 
 int

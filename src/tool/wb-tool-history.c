@@ -2,13 +2,13 @@
 /* The command that tells the history of a job: who did what, and when. */
 #include "config.h"
 
+#include "tool/wb-tool-json.h"
 #include "tool/wb-tool-private.h"
 
 #include "office/wb-text-table.h"
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
-#include <json-glib/json-glib.h>
 
 static const char *
 or_nothing (const char *text)
@@ -72,8 +72,6 @@ print_json (GPtrArray  *history,
             GError    **error)
 {
   g_autoptr (JsonBuilder) builder = json_builder_new ();
-  g_autoptr (JsonNode) root = NULL;
-  g_autofree char *text = NULL;
 
   json_builder_begin_array (builder);
   for (guint i = 0; i < history->len; i++)
@@ -82,10 +80,7 @@ print_json (GPtrArray  *history,
         return FALSE;
     }
   json_builder_end_array (builder);
-
-  root = json_builder_get_root (builder);
-  text = json_to_string (root, TRUE);
-  wb_tool_print_line ("%s\n", text);
+  wb_tool_json_print (builder);
   return TRUE;
 }
 

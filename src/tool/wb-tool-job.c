@@ -2,6 +2,7 @@
 /* Commands on jobs: list, show, put in, write out. */
 #include "config.h"
 
+#include "tool/wb-tool-json.h"
 #include "tool/wb-tool-private.h"
 
 #include "office/wb-file.h"
@@ -11,7 +12,6 @@
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
-#include <json-glib/json-glib.h>
 #include <string.h>
 
 /* --- list ------------------------------------------------------------------------------------- */
@@ -49,18 +49,6 @@ print_table (GPtrArray *jobs)
 }
 
 static void
-add_text (JsonBuilder *builder,
-          const char  *key,
-          const char  *text)
-{
-  if (text == NULL || *text == '\0')
-    return;
-
-  json_builder_set_member_name (builder, key);
-  json_builder_add_string_value (builder, text);
-}
-
-static void
 add_summary (JsonBuilder        *builder,
              const WbJobSummary *job)
 {
@@ -69,15 +57,15 @@ add_summary (JsonBuilder        *builder,
   g_auto (GStrv) claims = g_strsplit (or_nothing (job->claims), ", ", -1);
 
   json_builder_begin_object (builder);
-  add_text (builder, "id", job->id);
-  add_text (builder, "number", job->number);
-  add_text (builder, "bill_number", job->bill_number);
-  add_text (builder, "stage", wb_enum_nick (&wb_stages, (int) job->stage));
-  add_text (builder, "shipper", job->shipper);
-  add_text (builder, "from", job->from_city);
-  add_text (builder, "to", job->to_city);
-  add_text (builder, "pickup", pickup);
-  add_text (builder, "delivery", delivery);
+  wb_tool_json_add_text (builder, "id", job->id);
+  wb_tool_json_add_text (builder, "number", job->number);
+  wb_tool_json_add_text (builder, "bill_number", job->bill_number);
+  wb_tool_json_add_text (builder, "stage", wb_enum_nick (&wb_stages, (int) job->stage));
+  wb_tool_json_add_text (builder, "shipper", job->shipper);
+  wb_tool_json_add_text (builder, "from", job->from_city);
+  wb_tool_json_add_text (builder, "to", job->to_city);
+  wb_tool_json_add_text (builder, "pickup", pickup);
+  wb_tool_json_add_text (builder, "delivery", delivery);
   json_builder_set_member_name (builder, "pieces");
   json_builder_add_int_value (builder, job->n_pieces);
   json_builder_set_member_name (builder, "claims");
@@ -94,17 +82,12 @@ static void
 print_json (GPtrArray *jobs)
 {
   g_autoptr (JsonBuilder) builder = json_builder_new ();
-  g_autoptr (JsonNode) root = NULL;
-  g_autofree char *text = NULL;
 
   json_builder_begin_array (builder);
   for (guint i = 0; i < jobs->len; i++)
     add_summary (builder, g_ptr_array_index (jobs, i));
   json_builder_end_array (builder);
-
-  root = json_builder_get_root (builder);
-  text = json_to_string (root, TRUE);
-  wb_tool_print_line ("%s\n", text);
+  wb_tool_json_print (builder);
 }
 
 int

@@ -2,6 +2,7 @@
 /* Commands on the photos of a job: take in, list, compare their files. */
 #include "config.h"
 
+#include "tool/wb-tool-json.h"
 #include "tool/wb-tool-private.h"
 
 #include "core/wb-count-entry.h"
@@ -11,7 +12,6 @@
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
-#include <json-glib/json-glib.h>
 
 /* --- add -------------------------------------------------------------------------------------- */
 
@@ -186,8 +186,6 @@ print_json (WbOffice    *office,
 {
   const WbRecordType *type = wb_record_type (WB_KIND_PHOTO);
   g_autoptr (JsonBuilder) builder = json_builder_new ();
-  g_autoptr (JsonNode) root = NULL;
-  g_autofree char *text = NULL;
 
   json_builder_begin_array (builder);
   for (guint i = 0; i < wb_job_count (job, WB_KIND_PHOTO); i++)
@@ -209,10 +207,7 @@ print_json (WbOffice    *office,
       json_builder_end_object (builder);
     }
   json_builder_end_array (builder);
-
-  root = json_builder_get_root (builder);
-  text = json_to_string (root, TRUE);
-  wb_tool_print_line ("%s\n", text);
+  wb_tool_json_print (builder);
 }
 
 int

@@ -154,11 +154,12 @@ const WbClaimLine *wb_tool_find_line (const WbJob      *job,
                                     const WbClaim       *claim,
                                     const char          *number);
 
-/** Makes every kept reckoning of @claim again and tells what came of it. Returns: an exit status,
- * a failure unless all were reproduced. */
+/** Makes every kept reckoning of @claim again and tells what came of it, as JSON when @json.
+ * Returns: an exit status, a failure unless all were reproduced. */
 int       wb_tool_claim_verify     (WbOffice            *office,
                                     WbJob               *job,
-                                    const WbClaim       *claim);
+                                    const WbClaim       *claim,
+                                    gboolean             json);
 
 /* --- parts of the showing of a job ------------------------------------------------------------ */
 

@@ -3,6 +3,7 @@
  * is called by the number of its line and its place among the quotes there, as in "2.1". */
 #include "config.h"
 
+#include "tool/wb-tool-json.h"
 #include "tool/wb-tool-private.h"
 
 #include "core/wb-claim-set.h"
@@ -12,7 +13,6 @@
 #include "office/wb-words-quote.h"
 
 #include <glib/gi18n.h>
-#include <json-glib/json-glib.h>
 
 /* --- finding ---------------------------------------------------------------------------------- */
 
@@ -139,18 +139,6 @@ print_table (const WbJob *job,
 }
 
 static void
-add_text (JsonBuilder *builder,
-          const char  *key,
-          const char  *text)
-{
-  if (text == NULL || *text == '\0')
-    return;
-
-  json_builder_set_member_name (builder, key);
-  json_builder_add_string_value (builder, text);
-}
-
-static void
 add_quote (JsonBuilder       *builder,
            const WbJob       *job,
            const WbClaimLine *line,
@@ -162,12 +150,12 @@ add_quote (JsonBuilder       *builder,
   g_autofree char *amount = wb_money_to_text (quote->amount);
 
   json_builder_begin_object (builder);
-  add_text (builder, "quote", name);
-  add_text (builder, "kind", wb_enum_nick (&wb_quote_kinds, (int) quote->kind));
-  add_text (builder, "source", quote->source);
-  add_text (builder, "on", on);
-  add_text (builder, "amount", amount);
-  add_text (builder, "notes", quote->notes);
+  wb_tool_json_add_text (builder, "quote", name);
+  wb_tool_json_add_text (builder, "kind", wb_enum_nick (&wb_quote_kinds, (int) quote->kind));
+  wb_tool_json_add_text (builder, "source", quote->source);
+  wb_tool_json_add_text (builder, "on", on);
+  wb_tool_json_add_text (builder, "amount", amount);
+  wb_tool_json_add_text (builder, "notes", quote->notes);
   json_builder_set_member_name (builder, "taken");
   json_builder_add_boolean_value (builder, quote->taken);
   json_builder_set_member_name (builder, "differs");
@@ -180,8 +168,6 @@ print_json (const WbJob *job,
             GPtrArray   *lines)
 {
   g_autoptr (JsonBuilder) builder = json_builder_new ();
-  g_autoptr (JsonNode) root = NULL;
-  g_autofree char *text = NULL;
 
   json_builder_begin_array (builder);
   for (guint i = 0; i < lines->len; i++)
@@ -192,10 +178,7 @@ print_json (const WbJob *job,
       for (guint j = 0; j < quotes->len; j++)
         add_quote (builder, job, line, g_ptr_array_index (quotes, j), j + 1);
     }
-  json_builder_end_array (builder);
-  root = json_builder_get_root (builder);
-  text = json_to_string (root, TRUE);
-  wb_tool_print_line ("%s\n", text);
+  json_builder_end_array (builder);  wb_tool_json_print (builder);
 }
 
 /* --- note and take ---------------------------------------------------------------------------- */

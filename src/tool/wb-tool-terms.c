@@ -3,6 +3,7 @@
  * faults in any; and reading condition marks, which need no file at all. */
 #include "config.h"
 
+#include "tool/wb-tool-json.h"
 #include "tool/wb-tool-private.h"
 
 #include "office/wb-terms-folder.h"
@@ -10,7 +11,6 @@
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
-#include <json-glib/json-glib.h>
 
 /* --- list ------------------------------------------------------------------------------------- */
 
@@ -47,23 +47,9 @@ print_table (const WbTermsSet *set)
 }
 
 static void
-add_text (JsonBuilder *builder,
-          const char  *key,
-          const char  *text)
-{
-  if (text == NULL || *text == '\0')
-    return;
-
-  json_builder_set_member_name (builder, key);
-  json_builder_add_string_value (builder, text);
-}
-
-static void
 print_json (const WbTermsSet *set)
 {
   g_autoptr (JsonBuilder) builder = json_builder_new ();
-  g_autoptr (JsonNode) root = NULL;
-  g_autofree char *text = NULL;
 
   json_builder_begin_array (builder);
   for (guint i = 0; i < wb_terms_set_count (set); i++)
@@ -73,22 +59,20 @@ print_json (const WbTermsSet *set)
       g_autofree char *until = wb_date_to_text (&terms->until);
 
       json_builder_begin_object (builder);
-      add_text (builder, "regime", terms->regime);
-      add_text (builder, "title", terms->title);
-      add_text (builder, "currency", terms->currency);
-      add_text (builder, "move_type", wb_enum_nick (&wb_move_types, (int) terms->move_type));
-      add_text (builder, "region", terms->region);
-      add_text (builder, "from", from);
-      add_text (builder, "until", until);
-      add_text (builder, "file", terms->file);
-      add_text (builder, "digest", terms->digest);
+      wb_tool_json_add_text (builder, "regime", terms->regime);
+      wb_tool_json_add_text (builder, "title", terms->title);
+      wb_tool_json_add_text (builder, "currency", terms->currency);
+      wb_tool_json_add_text (builder, "move_type",
+                             wb_enum_nick (&wb_move_types, (int) terms->move_type));
+      wb_tool_json_add_text (builder, "region", terms->region);
+      wb_tool_json_add_text (builder, "from", from);
+      wb_tool_json_add_text (builder, "until", until);
+      wb_tool_json_add_text (builder, "file", terms->file);
+      wb_tool_json_add_text (builder, "digest", terms->digest);
       json_builder_end_object (builder);
     }
   json_builder_end_array (builder);
-
-  root = json_builder_get_root (builder);
-  text = json_to_string (root, TRUE);
-  wb_tool_print_line ("%s\n", text);
+  wb_tool_json_print (builder);
 }
 
 int
