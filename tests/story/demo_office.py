@@ -43,8 +43,8 @@ class DemoOffice:
     def job(self):
         return json.loads(self.tool("job", "show", self.book, JOB, "--json"))
 
-    def reckoning(self):
-        return json.loads(self.tool("claim", "reckon", self.book, CLAIM, "--json"))
+    def reckoning(self, claim=CLAIM):
+        return json.loads(self.tool("claim", "reckon", self.book, claim, "--json"))
 
 
 class Desk(Window):
