@@ -7,6 +7,7 @@
 #include "office/wb-words.h"
 
 #include "core/wb-core.h"
+#include "share/wb-share.h"
 #include "store/wb-picture.h"
 #include "store/wb-store.h"
 
@@ -95,10 +96,50 @@ static const ErrorWords picture_words[] = {
     N_("Take them in by smaller folders: up to 10,000 files, up to 16 folders deep.") },
 };
 
+static const ErrorWords share_words[] = {
+  { WB_SHARE_ERROR_NOT_A_BUNDLE, TRUE, N_("This is not a bundle of a job."),
+    N_("Choose a folder, zip or tar.gz file that was saved as a bundle.") },
+  { WB_SHARE_ERROR_VERSION, TRUE, N_("The bundle follows another version of BagIt."),
+    N_("Ask the sender for one of version 1.0, as Wainbook writes it.") },
+  { WB_SHARE_ERROR_ENCODING, TRUE, N_("The bundle's lists are not written in UTF-8."),
+    N_("Ask the sender for a bundle as Wainbook writes it.") },
+  { WB_SHARE_ERROR_TAG_FILE, TRUE, N_("One of the bundle's own lists cannot be understood."),
+    N_("Ask the sender for the bundle once more. Nothing was taken from it.") },
+  { WB_SHARE_ERROR_ALGORITHM, TRUE, N_("The bundle cannot prove that its files are unchanged."),
+    N_("Ask the sender for one with SHA-256 checksums, as Wainbook writes it.") },
+  { WB_SHARE_ERROR_INCOMPLETE, TRUE, N_("The bundle is not complete."),
+    N_("Copy it once more, or ask the sender for it. Nothing was taken from it.") },
+  { WB_SHARE_ERROR_UNLISTED, TRUE, N_("There is more in the bundle than its list says."),
+    N_("Do not rely on it; ask the sender for it once more. Nothing was taken from it.") },
+  { WB_SHARE_ERROR_ALTERED, TRUE, N_("A file was altered after it was packed or taken in."),
+    N_("Do not rely on it; get the file or bundle from where it came from. Nothing was done.") },
+  { WB_SHARE_ERROR_OXUM, TRUE, N_("The bundle has not as many files or bytes as it says."),
+    N_("Copy it once more, or ask the sender for it. Nothing was taken from it.") },
+  { WB_SHARE_ERROR_FETCH, TRUE, N_("Parts of the bundle are somewhere on a network."),
+    N_("Ask the sender for a whole bundle. Nothing was fetched.") },
+  { WB_SHARE_ERROR_NAME, TRUE, N_("A name in the bundle is not safe to use."),
+    N_("Do not unpack it by hand; ask the sender where it comes from. Nothing was taken from it.") },
+  { WB_SHARE_ERROR_CLASH, TRUE, N_("Two files of the bundle share one name, or nearly so."),
+    N_("Ask the sender for a bundle as Wainbook writes it. Nothing was taken from it.") },
+  { WB_SHARE_ERROR_KIND, TRUE, N_("There is something else than files and folders in the bundle."),
+    N_("Do not unpack it by hand; ask the sender where it comes from. Nothing was taken from it.") },
+  { WB_SHARE_ERROR_NESTED, TRUE, N_("There is a packed file inside, which cannot be looked into."),
+    N_("Ask the sender for a bundle without it. Nothing was taken from it.") },
+  { WB_SHARE_ERROR_LIMIT, TRUE, N_("This is larger than any bundle of a job may be."),
+    N_("A bundle has up to 20,000 files of up to 256 MB.") },
+  { WB_SHARE_ERROR_RATIO, TRUE, N_("The bundle unpacks to far more than a job can be."),
+    N_("Do not unpack it by hand; it may be made to fill the disk. Nothing was taken from it.") },
+  { WB_SHARE_ERROR_DAMAGED, TRUE, N_("The bundle is damaged, cut off or encrypted."),
+    N_("Copy it once more, or ask the sender for it. Nothing was taken from it.") },
+  { WB_SHARE_ERROR_STRANGER, TRUE, N_("The bundle has something in it that does not belong to a job."),
+    N_("Ask the sender for a bundle as Wainbook writes it. Nothing was taken from it.") },
+};
+
 /* One row a code of our own domains. */
 G_STATIC_ASSERT (G_N_ELEMENTS (core_words) == WB_CORE_ERROR_CATALOG + 1);
 G_STATIC_ASSERT (G_N_ELEMENTS (store_words) == WB_STORE_ERROR_INTERNAL + 1);
 G_STATIC_ASSERT (G_N_ELEMENTS (picture_words) == WB_PICTURE_ERROR_TOO_MANY + 1);
+G_STATIC_ASSERT (G_N_ELEMENTS (share_words) == WB_SHARE_ERROR_STRANGER + 1);
 
 static const ErrorWords io_words[] = {
   { G_IO_ERROR_CANCELLED, FALSE, N_("This was stopped before it was done."), NULL },
@@ -163,6 +204,9 @@ words_of (const GError *error)
 
   if (error->domain == WB_PICTURE_ERROR)
     return find_words (picture_words, G_N_ELEMENTS (picture_words), error->code);
+
+  if (error->domain == WB_SHARE_ERROR)
+    return find_words (share_words, G_N_ELEMENTS (share_words), error->code);
 
   if (error->domain == G_IO_ERROR)
     return find_words (io_words, G_N_ELEMENTS (io_words), error->code);
