@@ -3,8 +3,10 @@
 
 #include <time.h>
 
+/* In microseconds. */
+#define WORTH_TELLING 5000
+
 static WbBenchTime longest_stall;
-static gint64 longest_ended;   /* by the monotonic clock */
 static WbBenchTime woken_at;
 static GPollFunc real_poll;
 
@@ -231,6 +233,21 @@ wb_bench_make_job (guint n_pieces,
   return job;
 }
 
+static double
+milliseconds (gint64 time)
+{
+  return (double) time / 1000;
+}
+
+static void
+tell_when (WbBenchTime now)
+{
+  if (now.work - woken_at.work < WORTH_TELLING || g_getenv ("WB_BENCH_WHEN") == NULL)
+    return;
+  g_print ("  at work %.1f ms between %.6f and %.6f s\n", milliseconds (now.work - woken_at.work),
+           (double) woken_at.clock / G_USEC_PER_SEC, (double) now.clock / G_USEC_PER_SEC);
+}
+
 static int
 watching_poll (GPollFD *fds,
                guint    n_fds,
@@ -242,8 +259,7 @@ watching_poll (GPollFD *fds,
     {
       WbBenchTime now = read_clocks (CLOCK_THREAD_CPUTIME_ID);
 
-      if (now.clock - woken_at.clock > longest_stall.clock)
-        longest_ended = now.clock;
+      tell_when (now);
       longest_stall.clock = MAX (longest_stall.clock, now.clock - woken_at.clock);
       longest_stall.work = MAX (longest_stall.work, now.work - woken_at.work);
     }
@@ -273,12 +289,6 @@ wb_bench_take_stall (void)
   return stall;
 }
 
-static double
-milliseconds (gint64 time)
-{
-  return (double) time / 1000;
-}
-
 void
 wb_bench_report_stall (const char  *what,
                        WbBenchTime  stall)
@@ -286,9 +296,6 @@ wb_bench_report_stall (const char  *what,
   g_print ("%s: longest stall %.1f ms, at work %.1f ms%s\n",
            what, milliseconds (stall.clock), milliseconds (stall.work),
            stall.work < 16000 ? "" : " (aim: under 16 ms)");
-  if (g_getenv ("WB_BENCH_WHEN") != NULL)
-    g_print ("  from %.6f to %.6f s\n", (double) (longest_ended - stall.clock) / G_USEC_PER_SEC,
-             (double) longest_ended / G_USEC_PER_SEC);
 }
 
 void

@@ -61,8 +61,8 @@ void         wb_bench_watch_stalls (void);
 WbBenchTime  wb_bench_take_stall   (void);
 
 /** Prints a line "WHAT: longest stall A ms, at work B ms", and the aim, under 16 ms, if missed. With
- * WB_BENCH_WHEN in the environment a second line says when the stall taken last was, by the monotonic
- * clock, so that a profile can be looked at for that time alone. */
+ * WB_BENCH_WHEN in the environment, lines before it say when there was work of 5 ms and more, by the
+ * monotonic clock, so that a profile can be looked at for that time alone. */
 void         wb_bench_report_stall (const char   *what,
                                     WbBenchTime   stall);
 

@@ -6,9 +6,12 @@
 #include <adwaita.h>
 
 #include "desk/order/wb-charges-panel.h"
+#include "desk/order/wb-order-advice.h"
 #include "desk/order/wb-order-page.h"
+#include "desk/records/wb-record-row.h"
 #include "desk/support/desk-fixture.h"
 #include "desk/widgets/wb-field-row.h"
+#include "desk/widgets/wb-later.h"
 #include "desk/widgets/wb-reveal.h"
 #include "support/wb-test-window.h"
 
@@ -180,6 +183,108 @@ test_fields (DeskFixture   *fixture,
     }
 }
 
+/* --- made in steps ---------------------------------------------------------------------------- */
+
+static GtkWidget *
+put_in_window (DeskFixture *fixture,
+               GtkWidget   *page)
+{
+  fixture->window = adw_window_new ();
+  gtk_window_set_default_size (GTK_WINDOW (fixture->window), 1180, 900);
+  adw_window_set_content (ADW_WINDOW (fixture->window), page);
+  gtk_window_present (GTK_WINDOW (fixture->window));
+  return page;
+}
+
+static gboolean
+is_whole (gpointer page)
+{
+  return wb_later_is_done (page);
+}
+
+static void
+list_fields (GtkWidget *root,
+              GString   *names)
+{
+  for (GtkWidget *child = gtk_widget_get_first_child (root); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      g_autofree char *name = NULL;
+
+      if (g_object_class_find_property (G_OBJECT_GET_CLASS (child), "field") != NULL)
+        g_object_get (child, "field", &name, NULL);
+      if (name != NULL)
+        g_string_append_printf (names, "%s ", name);
+      else
+        list_fields (child, names);
+    }
+}
+
+/* Nothing is there at first, all in its order at last, and the focus stays where it was put
+ * meanwhile. What changes meanwhile is seen in rows that come later. */
+static void
+test_steps (DeskFixture   *fixture,
+            gconstpointer  data)
+{
+  GtkWidget *page = put_in_window (fixture, wb_order_page_new (fixture->model));
+  g_autoptr (GString) names = g_string_new (NULL);
+
+  g_assert_false (wb_later_is_done (page));
+  list_fields (page, names);
+  g_assert_cmpstr (names->str, ==, "");
+
+  gtk_widget_grab_focus (page);
+  desk_fixture_put (fixture, WB_KIND_ORDER, NULL, "vehicle", "Van 12", "pickup_from", "2026-03-02",
+                    "pickup_to", "2026-03-01", NULL);
+  wb_test_wait_until (is_whole, page);
+  desk_fixture_settle (fixture);
+  g_assert_true (gtk_widget_is_focus (gtk_widget_get_first_child (page)));
+  list_fields (page, names);
+  g_assert_true (g_str_has_prefix (names->str, "order.number order.bill_number order.stage "
+                                   "order.move_type order.region order.coordinator "));
+  g_assert_nonnull (strstr (names->str, "order.estimated_weight order.volume "
+                            "order.delivered_weight order.vehicle order.special_services "));
+  g_assert_cmpstr (gtk_editable_get_text (GTK_EDITABLE (find_row (page, "order.vehicle"))), ==,
+                   "Van 12");
+  g_assert_nonnull (desk_find_label (find_row (page, "order.pickup_to"),
+                                     wb_order_advice (wb_job_order (wb_job_model_get_job (
+                                       fixture->model)), "pickup_to")));
+}
+
+/* Whoever goes to a field, or adds somebody, does not wait for the rows before it. */
+static void
+test_not_yet (DeskFixture   *fixture,
+              gconstpointer  data)
+{
+  GtkWidget *page = put_in_window (fixture, wb_order_page_new (fixture->model));
+  GtkWidget *row;
+
+  g_assert_true (wb_reveal (page, WB_KIND_ORDER, NULL, "vehicle"));
+  g_assert_true (wb_later_is_done (page));
+  row = find_row (page, "order.vehicle");
+  g_assert_true (gtk_widget_is_ancestor (gtk_root_get_focus (GTK_ROOT (fixture->window)), row));
+
+  adw_window_set_content (ADW_WINDOW (fixture->window), wb_order_page_new (fixture->model));
+  page = adw_window_get_content (ADW_WINDOW (fixture->window));
+  g_assert_false (wb_later_is_done (page));
+  g_assert_true (gtk_widget_activate_action (page, "order.add-party", NULL));
+  g_assert_cmpuint (wb_job_count (wb_job_model_get_job (fixture->model), WB_KIND_PARTY), ==, 1);
+  row = gtk_root_get_focus (GTK_ROOT (fixture->window));
+  g_assert_nonnull (gtk_widget_get_ancestor (row, WB_TYPE_RECORD_ROW));
+}
+
+/* A page that is left at once goes, and what was not made of it is never made. */
+static void
+test_left (DeskFixture   *fixture,
+           gconstpointer  data)
+{
+  GtkWidget *page = g_object_ref_sink (wb_order_page_new (fixture->model));
+
+  g_assert_false (wb_later_is_done (page));
+  g_assert_finalize_object (page);
+  wb_test_settle ();
+}
+
 int
 main (int    argc,
       char **argv)
@@ -197,6 +302,12 @@ main (int    argc,
   g_test_add ("/desk/order-page/stop", DeskFixture, NULL, desk_fixture_set_up, test_stop,
               desk_fixture_tear_down);
   g_test_add ("/desk/order-page/fields", DeskFixture, NULL, desk_fixture_set_up, test_fields,
+              desk_fixture_tear_down);
+  g_test_add ("/desk/order-page/steps", DeskFixture, NULL, desk_fixture_set_up, test_steps,
+              desk_fixture_tear_down);
+  g_test_add ("/desk/order-page/not-yet", DeskFixture, NULL, desk_fixture_set_up, test_not_yet,
+              desk_fixture_tear_down);
+  g_test_add ("/desk/order-page/left", DeskFixture, NULL, desk_fixture_set_up, test_left,
               desk_fixture_tear_down);
   return g_test_run ();
 }

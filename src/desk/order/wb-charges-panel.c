@@ -6,6 +6,7 @@
 
 #include "desk/order/wb-charges-panel.h"
 
+#include "desk/widgets/wb-later.h"
 #include "office/wb-charge-lines.h"
 
 struct _WbChargesPanel
@@ -27,7 +28,10 @@ enum
 
 static GParamSpec *properties[N_PROPS];
 
-G_DEFINE_FINAL_TYPE (WbChargesPanel, wb_charges_panel, ADW_TYPE_PREFERENCES_GROUP)
+static void later_init (WbLaterInterface *iface);
+
+G_DEFINE_FINAL_TYPE_WITH_CODE (WbChargesPanel, wb_charges_panel, ADW_TYPE_PREFERENCES_GROUP,
+                               G_IMPLEMENT_INTERFACE (WB_TYPE_LATER, later_init))
 
 /* --- rows ------------------------------------------------------------------------------------- */
 
@@ -122,19 +126,24 @@ show_job (WbChargesPanel *self)
   self->shown = g_steal_pointer (&text);
 }
 
-/* --- overrides -------------------------------------------------------------------------------- */
+static gboolean
+make_more (WbLater *later)
+{
+  WbChargesPanel *self = WB_CHARGES_PANEL (later);
+
+  g_signal_group_set_target (self->model_signals, self->model);
+  if (self->model != NULL)
+    show_job (self);
+  return FALSE;
+}
 
 static void
-set_model (WbChargesPanel *self,
-           WbJobModel     *model)
+later_init (WbLaterInterface *iface)
 {
-  if (!g_set_object (&self->model, model))
-    return;
-
-  g_signal_group_set_target (self->model_signals, model);
-  if (model != NULL)
-    show_job (self);
+  iface->make_more = make_more;
 }
+
+/* --- overrides -------------------------------------------------------------------------------- */
 
 static void
 wb_charges_panel_get_property (GObject    *object,
@@ -160,10 +169,12 @@ wb_charges_panel_set_property (GObject      *object,
                                const GValue *value,
                                GParamSpec   *pspec)
 {
+  WbChargesPanel *self = WB_CHARGES_PANEL (object);
+
   switch (prop_id)
     {
     case PROP_MODEL:
-      set_model (WB_CHARGES_PANEL (object), g_value_get_object (value));
+      g_set_object (&self->model, g_value_get_object (value));
       break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);

@@ -10,14 +10,13 @@
 #include "desk/order/wb-charges-panel.h"
 #include "desk/order/wb-order-advice.h"
 #include "desk/order/wb-terms-row.h"
+#include "desk/records/wb-field-group.h"
 #include "desk/records/wb-record-section.h"
 #include "desk/records/wb-record-words.h"
-#include "desk/widgets/wb-choice-row.h"
 #include "desk/widgets/wb-columns.h"
 #include "desk/widgets/wb-field-row.h"
+#include "desk/widgets/wb-later.h"
 #include "desk/widgets/wb-reveal.h"
-#include "desk/widgets/wb-switch-row.h"
-#include "desk/widgets/wb-text-row.h"
 #include "office/wb-charge-lines.h"
 #include "office/wb-words-papers.h"
 
@@ -34,21 +33,7 @@ struct _WbOrderPage
   WbRecordSection *parties;
   WbRecordSection *stops;
   WbRecordSection *weighings;
-  WbFieldRow      *region;
-  WbFieldRow      *pack_on;
-  WbFieldRow      *pickup_to;
-  WbFieldRow      *delivery_from;
-  WbFieldRow      *delivery_to;
-  WbFieldRow      *delivered_on;
-  WbFieldRow      *storage_from;
-  WbFieldRow      *storage_to;
-  WbFieldRow      *estimate;
-  WbFieldRow      *per_diem;
-  WbFieldRow      *closed_on;
-  WbFieldRow      *storage_notice_on;
-  WbFieldRow      *insurance;
-  WbFieldRow      *insurance_premium;
-  WbFieldRow      *delivered_weight;
+  GHashTable      *rows;          /* "number" → its row, as far as they are made */
 
   WbJobModel      *model;
   GSignalGroup    *model_signals;
@@ -70,23 +55,77 @@ G_DEFINE_FINAL_TYPE_WITH_CODE (WbOrderPage, wb_order_page, GTK_TYPE_WIDGET,
 
 /* --- advice, weight, what is missing ---------------------------------------------------------- */
 
-static void
-show_advice (WbOrderPage   *self,
-             const WbOrder *order)
+/* A state's own rules govern only moves within it; a state that was entered all the same is to be
+ * seen, or it could not be taken out. */
+static gboolean
+concerns_state (const WbOrder *order)
 {
-  WbFieldRow *const rows[] = {
-    self->region, self->pack_on, self->pickup_to, self->delivery_from, self->delivery_to,
-    self->delivered_on, self->storage_from, self->storage_to, self->estimate,
-    self->per_diem, self->closed_on, self->storage_notice_on, self->insurance_premium,
-  };
-
-  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+  switch (order->move_type)
     {
-      g_autofree char *field = NULL;
-
-      g_object_get (rows[i], "field", &field, NULL);
-      wb_field_row_set_note (rows[i], wb_order_advice (order, field + strlen ("order.")));
+    case WB_MOVE_INTRASTATE:
+    case WB_MOVE_OTHER:
+      return TRUE;
+    case WB_MOVE_NONE:
+    case WB_MOVE_INTERSTATE:
+    case WB_MOVE_MILITARY:
+      return order->region != NULL;
     }
+
+  g_assert_not_reached ();
+}
+
+/* Returns: (transfer full) (nullable) */
+static char *
+advise (WbOrderPage *self,
+        const char  *field)
+{
+  const WbJob *job = wb_job_model_get_job (self->model);
+  WbTermsSet *terms = wb_office_get_terms (wb_job_model_get_office (self->model));
+
+  if (g_str_equal (field, "insurance"))
+    return g_strdup (wb_order_insurance_advice (job));
+  if (g_str_equal (field, "delivered_weight"))
+    return wb_order_delivered_advice (job, wb_per_cuft_of (terms, job));
+  return g_strdup (wb_order_advice (wb_job_order (job), field));
+}
+
+static void
+show_row (WbOrderPage *self,
+          const char  *field,
+          GtkWidget   *row)
+{
+  g_autofree char *advice = advise (self, field);
+
+  if (WB_IS_FIELD_ROW (row))
+    wb_field_row_set_note (WB_FIELD_ROW (row), advice);
+  if (g_str_equal (field, "region"))
+    gtk_widget_set_visible (row,
+                            concerns_state (wb_job_order (wb_job_model_get_job (self->model))));
+}
+
+static void
+show_rows (WbOrderPage *self)
+{
+  GHashTableIter iter;
+  gpointer field, row;
+
+  g_hash_table_iter_init (&iter, self->rows);
+  while (g_hash_table_iter_next (&iter, &field, &row))
+    show_row (self, field, row);
+}
+
+static void
+row_made_cb (WbOrderPage *self,
+             GtkWidget   *row,
+             const char  *name)
+{
+  const char *field = name + strlen ("order.");
+
+  if (!g_str_has_prefix (name, "order."))
+    return;
+  g_hash_table_insert (self->rows, g_strdup (field), row);
+  if (self->model != NULL)
+    show_row (self, field, row);
 }
 
 static void
@@ -94,12 +133,9 @@ show_weight (WbOrderPage *self,
              const WbJob *job)
 {
   WbTermsSet *terms = wb_office_get_terms (wb_job_model_get_office (self->model));
-  WbWeight per_cuft = wb_per_cuft_of (terms, job);
-  g_autofree char *words = wb_record_words_weight (job, per_cuft);
-  g_autofree char *advice = wb_order_delivered_advice (job, per_cuft);
+  g_autofree char *words = wb_record_words_weight (job, wb_per_cuft_of (terms, job));
 
   adw_action_row_set_subtitle (self->weight, words);
-  wb_field_row_set_note (self->delivered_weight, advice);
 }
 
 static guint
@@ -134,33 +170,12 @@ show_missing (WbOrderPage *self,
   g_string_free (title, TRUE);
 }
 
-/* A state's own rules govern only moves within it; a state that was entered all the same is to be
- * seen, or it could not be taken out. */
-static gboolean
-concerns_state (const WbOrder *order)
-{
-  switch (order->move_type)
-    {
-    case WB_MOVE_INTRASTATE:
-    case WB_MOVE_OTHER:
-      return TRUE;
-    case WB_MOVE_NONE:
-    case WB_MOVE_INTERSTATE:
-    case WB_MOVE_MILITARY:
-      return order->region != NULL;
-    }
-
-  g_assert_not_reached ();
-}
-
 static void
 show_job (WbOrderPage *self)
 {
   const WbJob *job = wb_job_model_get_job (self->model);
 
-  gtk_widget_set_visible (GTK_WIDGET (self->region), concerns_state (wb_job_order (job)));
-  show_advice (self, wb_job_order (job));
-  wb_field_row_set_note (self->insurance, wb_order_insurance_advice (job));
+  show_rows (self);
   show_weight (self, job);
   show_missing (self, job);
 }
@@ -172,6 +187,7 @@ add_party_action (GtkWidget  *widget,
                   const char *name,
                   GVariant   *target)
 {
+  wb_later_finish (widget);
   wb_record_section_add (WB_ORDER_PAGE (widget)->parties);
 }
 
@@ -180,6 +196,7 @@ add_stop_action (GtkWidget  *widget,
                  const char *name,
                  GVariant   *target)
 {
+  wb_later_finish (widget);
   wb_record_section_add (WB_ORDER_PAGE (widget)->stops);
 }
 
@@ -188,6 +205,7 @@ add_weighing_action (GtkWidget  *widget,
                      const char *name,
                      GVariant   *target)
 {
+  wb_later_finish (widget);
   wb_record_section_add (WB_ORDER_PAGE (widget)->weighings);
 }
 
@@ -199,6 +217,7 @@ reveal (WbRevealer *revealer,
 {
   WbOrderPage *self = WB_ORDER_PAGE (revealer);
 
+  wb_later_finish (GTK_WIDGET (self));
   if (kind == WB_KIND_PARTY)
     return wb_record_section_reveal (self->parties, id, field);
   if (kind == WB_KIND_STOP)
@@ -263,6 +282,7 @@ wb_order_page_constructed (GObject *object)
   g_signal_group_set_target (self->model_signals, self->model);
   if (self->model != NULL)
     show_job (self);
+  wb_later_start (GTK_WIDGET (self));
 }
 
 static void
@@ -276,6 +296,14 @@ wb_order_page_dispose (GObject *object)
   g_clear_object (&self->model);
 
   G_OBJECT_CLASS (wb_order_page_parent_class)->dispose (object);
+}
+
+static void
+wb_order_page_finalize (GObject *object)
+{
+  g_hash_table_unref (WB_ORDER_PAGE (object)->rows);
+
+  G_OBJECT_CLASS (wb_order_page_parent_class)->finalize (object);
 }
 
 /* Whoever comes to the page has typed nothing yet: the focus is on the page, where the arrows
@@ -303,13 +331,10 @@ static void
 ensure_types (void)
 {
   g_type_ensure (WB_TYPE_CHARGES_PANEL);
-  g_type_ensure (WB_TYPE_CHOICE_ROW);
   g_type_ensure (WB_TYPE_COLUMNS);
-  g_type_ensure (WB_TYPE_FIELD_ROW);
+  g_type_ensure (WB_TYPE_FIELD_GROUP);
   g_type_ensure (WB_TYPE_RECORD_SECTION);
-  g_type_ensure (WB_TYPE_SWITCH_ROW);
   g_type_ensure (WB_TYPE_TERMS_ROW);
-  g_type_ensure (WB_TYPE_TEXT_ROW);
 }
 
 static void
@@ -322,21 +347,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, WbOrderPage, parties);
   gtk_widget_class_bind_template_child (widget_class, WbOrderPage, stops);
   gtk_widget_class_bind_template_child (widget_class, WbOrderPage, weighings);
-  gtk_widget_class_bind_template_child (widget_class, WbOrderPage, region);
-  gtk_widget_class_bind_template_child (widget_class, WbOrderPage, pack_on);
-  gtk_widget_class_bind_template_child (widget_class, WbOrderPage, pickup_to);
-  gtk_widget_class_bind_template_child (widget_class, WbOrderPage, delivery_from);
-  gtk_widget_class_bind_template_child (widget_class, WbOrderPage, delivery_to);
-  gtk_widget_class_bind_template_child (widget_class, WbOrderPage, delivered_on);
-  gtk_widget_class_bind_template_child (widget_class, WbOrderPage, storage_from);
-  gtk_widget_class_bind_template_child (widget_class, WbOrderPage, storage_to);
-  gtk_widget_class_bind_template_child (widget_class, WbOrderPage, estimate);
-  gtk_widget_class_bind_template_child (widget_class, WbOrderPage, per_diem);
-  gtk_widget_class_bind_template_child (widget_class, WbOrderPage, closed_on);
-  gtk_widget_class_bind_template_child (widget_class, WbOrderPage, storage_notice_on);
-  gtk_widget_class_bind_template_child (widget_class, WbOrderPage, insurance);
-  gtk_widget_class_bind_template_child (widget_class, WbOrderPage, insurance_premium);
-  gtk_widget_class_bind_template_child (widget_class, WbOrderPage, delivered_weight);
+  gtk_widget_class_bind_template_callback (widget_class, row_made_cb);
 }
 
 static void
@@ -349,6 +360,7 @@ wb_order_page_class_init (WbOrderPageClass *klass)
   object_class->set_property = wb_order_page_set_property;
   object_class->constructed = wb_order_page_constructed;
   object_class->dispose = wb_order_page_dispose;
+  object_class->finalize = wb_order_page_finalize;
   widget_class->focus = wb_order_page_focus;
   widget_class->grab_focus = wb_order_page_grab_focus;
 
@@ -370,6 +382,7 @@ wb_order_page_class_init (WbOrderPageClass *klass)
 static void
 wb_order_page_init (WbOrderPage *self)
 {
+  self->rows = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   self->model_signals = g_signal_group_new (WB_TYPE_JOB_MODEL);
   g_signal_group_connect_swapped (self->model_signals, "notify::job", G_CALLBACK (show_job), self);
 

@@ -7,6 +7,7 @@
 
 #include "desk/records/wb-record-draft.h"
 #include "desk/records/wb-record-row.h"
+#include "desk/widgets/wb-later.h"
 #include "desk/widgets/wb-scroll-to.h"
 
 struct _WbRecordSection
@@ -20,6 +21,7 @@ struct _WbRecordSection
   char                *type_name;
   char                *add_label;
   char                *empty_label;
+  gboolean             later;        /* the rows are not made yet */
 };
 
 enum
@@ -29,12 +31,16 @@ enum
   PROP_RECORD_TYPE,
   PROP_ADD_LABEL,
   PROP_EMPTY_LABEL,
+  PROP_LATER,
   N_PROPS
 };
 
 static GParamSpec *properties[N_PROPS];
 
-G_DEFINE_FINAL_TYPE (WbRecordSection, wb_record_section, ADW_TYPE_PREFERENCES_GROUP)
+static void later_init (WbLaterInterface *iface);
+
+G_DEFINE_FINAL_TYPE_WITH_CODE (WbRecordSection, wb_record_section, ADW_TYPE_PREFERENCES_GROUP,
+                               G_IMPLEMENT_INTERFACE (WB_TYPE_LATER, later_init))
 
 static gboolean
 get_kind (WbRecordSection *self,
@@ -64,11 +70,27 @@ bind_list (WbRecordSection *self)
 {
   WbKind kind;
 
-  if (self->model != NULL && get_kind (self, &kind))
+  if (self->model != NULL && !self->later && get_kind (self, &kind))
     gtk_list_box_bind_model (self->list, wb_job_model_get_records (self->model, kind),
                              make_row, self, NULL);
   else
     gtk_list_box_bind_model (self->list, NULL, NULL, NULL, NULL);
+}
+
+static gboolean
+make_more (WbLater *later)
+{
+  WbRecordSection *self = WB_RECORD_SECTION (later);
+
+  self->later = FALSE;
+  bind_list (self);
+  return FALSE;
+}
+
+static void
+later_init (WbLaterInterface *iface)
+{
+  iface->make_more = make_more;
 }
 
 static WbRecordRow *
@@ -133,6 +155,9 @@ wb_record_section_get_property (GObject    *object,
     case PROP_EMPTY_LABEL:
       g_value_set_string (value, self->empty_label);
       break;
+    case PROP_LATER:
+      g_value_set_boolean (value, self->later);
+      break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
     }
@@ -166,6 +191,10 @@ wb_record_section_set_property (GObject      *object,
     case PROP_EMPTY_LABEL:
       g_free (self->empty_label);
       self->empty_label = g_value_dup_string (value);
+      break;
+    case PROP_LATER:
+      self->later = g_value_get_boolean (value);
+      bind_list (self);
       break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
@@ -213,6 +242,7 @@ wb_record_section_class_init (WbRecordSectionClass *klass)
   properties[PROP_RECORD_TYPE] = g_param_spec_string ("record-type", NULL, NULL, NULL, flags);
   properties[PROP_ADD_LABEL] = g_param_spec_string ("add-label", NULL, NULL, NULL, flags);
   properties[PROP_EMPTY_LABEL] = g_param_spec_string ("empty-label", NULL, NULL, NULL, flags);
+  properties[PROP_LATER] = g_param_spec_boolean ("later", NULL, NULL, FALSE, flags);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 
   gtk_widget_class_set_template_from_resource (

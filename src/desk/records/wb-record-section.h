@@ -9,7 +9,8 @@
 G_BEGIN_DECLS
 
 /* Properties: "model" (WbJobModel), "record-type" ("party", "stop", "weighing", "paper"
- * or "contact"), "add-label", "empty-label".
+ * or "contact"), "add-label", "empty-label", "later" (gboolean): whether the rows are made by
+ * wb_later_start() only.
  * Actions: "section.add"; "section.show" (s): puts the focus on the record with that id. */
 #define WB_TYPE_RECORD_SECTION (wb_record_section_get_type ())
 G_DECLARE_FINAL_TYPE (WbRecordSection, wb_record_section, WB, RECORD_SECTION, AdwPreferencesGroup)

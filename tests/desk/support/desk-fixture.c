@@ -3,6 +3,8 @@
 
 #include "desk/support/desk-fixture.h"
 
+#include "desk/widgets/wb-later.h"
+
 #include <adwaita.h>
 #include <glib/gstdio.h>
 
@@ -177,6 +179,12 @@ desk_fixture_add_claim (DeskFixture *self)
                     "weight", "9 lb", NULL);
 }
 
+static gboolean
+is_whole (gpointer page)
+{
+  return wb_later_is_done (page);
+}
+
 void
 desk_fixture_present (DeskFixture *self,
                       GtkWidget   *page,
@@ -189,6 +197,7 @@ desk_fixture_present (DeskFixture *self,
   adw_window_set_content (ADW_WINDOW (self->window), page);
   gtk_window_present (GTK_WINDOW (self->window));
   wb_test_wait_until_drawn (page);
+  wb_test_wait_until (is_whole, page);
   desk_fixture_settle (self);
 }
 

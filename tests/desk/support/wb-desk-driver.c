@@ -4,6 +4,7 @@
 #include "desk/support/wb-desk-driver.h"
 
 #include "desk/jobs/wb-job-list.h"
+#include "desk/widgets/wb-later.h"
 #include "support/wb-test-window.h"
 
 /* One for the whole test program: the session bus takes the name of an application once only. */
@@ -74,7 +75,8 @@ is_shown (gpointer data)
   WbJobPage *page = wb_window_get_job_page (shown->window);
   const WbJob *job = page != NULL ? wb_job_model_get_job (wb_job_page_get_model (page)) : NULL;
 
-  return job != NULL && (shown->id == NULL || g_str_equal (wb_job_get_id (job), shown->id));
+  return job != NULL && (shown->id == NULL || g_str_equal (wb_job_get_id (job), shown->id))
+         && wb_later_is_done (wb_job_page_get_visible (page));
 }
 
 void
