@@ -10,7 +10,7 @@ static const WbTableColumn claim_line_columns[] = {
   { "number", N_("No."), 3 },
   { "item", N_("What is claimed"), 22 },
   { "piece", N_("Piece"), 14 },
-  { NULL, N_("Notice"), 20 },
+  { NULL, N_("Notice"), 20, .warns = TRUE },
   { "loss", N_("Loss"), 10 },
   { "demanded", N_("Demanded"), 9 },
   { "replacement", N_("Replacement"), 9 },

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The words of a row's notice, with a sign before them. */
+/* The words of a row's notice, with a sign before them when they warn. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -9,6 +9,7 @@ struct _WbNoticeCell
 {
   GtkWidget  parent_instance;
 
+  gboolean   warns;
   GtkWidget *sign;
   GtkWidget *label;
 };
@@ -68,9 +69,12 @@ wb_notice_cell_init (WbNoticeCell *self)
 }
 
 GtkWidget *
-wb_notice_cell_new (guint chars)
+wb_notice_cell_new (guint    chars,
+                    gboolean warns)
 {
   WbNoticeCell *self = g_object_new (WB_TYPE_NOTICE_CELL, NULL);
+
+  self->warns = warns;
 
   gtk_label_set_width_chars (GTK_LABEL (self->label), (int) chars);
 
@@ -84,6 +88,6 @@ wb_notice_cell_show (WbNoticeCell *self,
   g_return_if_fail (WB_IS_NOTICE_CELL (self));
 
   gtk_label_set_label (GTK_LABEL (self->label), text != NULL ? text : "");
-  gtk_widget_set_visible (self->sign, text != NULL);
+  gtk_widget_set_visible (self->sign, self->warns && text != NULL);
   gtk_widget_set_has_tooltip (GTK_WIDGET (self), text != NULL);
 }

@@ -10,7 +10,8 @@ G_BEGIN_DECLS
 #define WB_TYPE_NOTICE_CELL (wb_notice_cell_get_type ())
 G_DECLARE_FINAL_TYPE (WbNoticeCell, wb_notice_cell, WB, NOTICE_CELL, GtkWidget)
 
-GtkWidget *wb_notice_cell_new  (guint         chars) G_GNUC_WARN_UNUSED_RESULT;
+GtkWidget *wb_notice_cell_new  (guint         chars,
+                                gboolean      warns) G_GNUC_WARN_UNUSED_RESULT;
 void       wb_notice_cell_show (WbNoticeCell *self,
                                 const char   *text);
 

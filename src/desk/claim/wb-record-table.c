@@ -262,8 +262,10 @@ set_up_notice_cb (WbRecordTable      *self,
                   GtkListItem        *item,
                   GtkListItemFactory *factory)
 {
+  const WbTableColumn *column = &self->columns[get_column_of (factory)];
+
   gtk_list_item_set_activatable (item, FALSE);
-  gtk_list_item_set_child (item, wb_notice_cell_new (self->columns[get_column_of (factory)].chars));
+  gtk_list_item_set_child (item, wb_notice_cell_new (column->chars, column->warns));
 }
 
 static void
@@ -290,6 +292,20 @@ selected_cb (WbRecordTable *self)
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_SELECTED_ID]);
 }
 
+/* Returns: the column that takes the room that is left. */
+static guint
+find_widest (WbRecordTable *self)
+{
+  guint widest = 0;
+
+  for (guint i = 1; i < self->n_columns; i++)
+    {
+      if (self->columns[i].chars > self->columns[widest].chars)
+        widest = i;
+    }
+  return widest;
+}
+
 static void
 add_column (WbRecordTable *self,
             guint          index)
@@ -311,7 +327,7 @@ add_column (WbRecordTable *self,
                            G_CONNECT_SWAPPED);
 
   view_column = gtk_column_view_column_new (_(column->title), factory);
-  gtk_column_view_column_set_expand (view_column, notices);
+  gtk_column_view_column_set_expand (view_column, index == find_widest (self));
   gtk_column_view_append_column (self->view, view_column);
 }
 

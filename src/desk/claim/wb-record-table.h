@@ -22,12 +22,14 @@ G_DECLARE_FINAL_TYPE (WbRecordTable, wb_record_table, WB, RECORD_TABLE, GtkWidge
  * @field: (nullable): the field's name; %NULL for the column of notices
  * @title: short heading, marked for translation
  * @chars: width in characters
+ * @warns: what the column of notices says is a warning, and is marked as one
  */
 typedef struct
 {
   const char *field;
   const char *title;
   guint       chars;
+  gboolean    warns;
 } WbTableColumn;
 
 /**

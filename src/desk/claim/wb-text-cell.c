@@ -77,6 +77,8 @@ static void
 focus_leave_cb (WbTextCell *self)
 {
   set_value (self);
+  /* A long text is read from its beginning. */
+  gtk_editable_set_position (GTK_EDITABLE (wb_text_cell_get_entry (self)), 0);
 }
 
 static void
