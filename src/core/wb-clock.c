@@ -14,12 +14,15 @@ static const WbEnumValue clock_kinds[] = {
   { WB_CLOCK_NOTICE, "notice", N_("Report loss or damage") },
   { WB_CLOCK_CLAIM, "claim", N_("File the claim") },
   { WB_CLOCK_LATE_CLAIM, "late-claim", N_("File a late claim, settled at actual value") },
+  { WB_CLOCK_FEES, "fees", N_("File the claim with a right to attorney fees") },
   { WB_CLOCK_ACKNOWLEDGE, "acknowledge", N_("Acknowledge the claim") },
   { WB_CLOCK_DECIDE, "decide", N_("Pay, decline or make an offer") },
   { WB_CLOCK_STATUS, "status", N_("Report why it is not decided") },
   { WB_CLOCK_ANSWER_AGAIN, "answer-again", N_("Answer the claim taken up again") },
   { WB_CLOCK_SUIT, "suit", N_("Claimant’s last day to sue") },
   { WB_CLOCK_INSPECT, "inspect", N_("Inspect what is claimed") },
+  { WB_CLOCK_SALVAGE, "salvage", N_("Collect the salvage") },
+  { WB_CLOCK_TRANSFER, "transfer", N_("Settle before the claim may be transferred") },
   { WB_CLOCK_MEDIATE, "mediate", N_("Claimant’s last day to ask for mediation") },
   { WB_CLOCK_ARBITRATE, "arbitrate", N_("Decision of the arbitrator") },
 };
@@ -63,6 +66,13 @@ add_clock (GArray       *clocks,
   set_state (&clock, today);
   g_array_append_val (clocks, clock);
   return TRUE;
+}
+
+static GDate
+later_of (const GDate *a,
+          const GDate *b)
+{
+  return wb_date_compare (a, b) >= 0 ? *a : *b;
 }
 
 static GDate
@@ -305,6 +315,36 @@ add_mediation (GArray              *clocks,
   return TRUE;
 }
 
+/* Whether it was collected is noted, and when is not, so this clock is only there while it waits. */
+static gboolean
+add_salvage (GArray              *clocks,
+             const WbTerms       *terms,
+             const WbClockInput  *input,
+             const GDate         *today,
+             GError             **error)
+{
+  WbClock clock = { .kind = WB_CLOCK_SALVAGE, .key = WB_KEY_COLLECT_SALVAGE_WITHIN,
+                    .from = input->received };
+
+  return !input->salvage_waits
+         || add_clock (clocks, clock, terms->collect_salvage_within, today, error);
+}
+
+static gboolean
+add_transfer (GArray              *clocks,
+              const WbTerms       *terms,
+              const WbClockInput  *input,
+              const GDate         *today,
+              GError             **error)
+{
+  WbClock clock = { .kind = WB_CLOCK_TRANSFER, .key = WB_KEY_TRANSFER_AFTER,
+                    .from = input->received, .done_on = input->settled };
+
+  if (wb_date_is_set (&input->transferred) || (!input->open && !wb_date_is_set (&input->settled)))
+    return TRUE;
+  return add_clock (clocks, clock, terms->transfer_after, today, error);
+}
+
 /* Over when a release was signed or the claim closed after it. */
 static gboolean
 add_arbitration (GArray              *clocks,
@@ -348,6 +388,9 @@ wb_clocks_reckon (const WbTerms       *terms,
                    .from = input->delivered, .done_on = input->received };
   WbClock late = { .kind = WB_CLOCK_LATE_CLAIM, .key = WB_KEY_LATE_UNTIL,
                    .from = input->delivered, .done_on = input->received };
+  WbClock fees = { .kind = WB_CLOCK_FEES, .key = WB_KEY_FEES_WITHIN,
+                   .from = later_of (&input->delivered, &input->promised),
+                   .done_on = input->received };
   WbClock acknowledge = { .kind = WB_CLOCK_ACKNOWLEDGE, .key = WB_KEY_ACKNOWLEDGE_WITHIN,
                           .from = input->received,
                           .done_on = earlier_of (&input->acknowledged, &input->answered) };
@@ -362,12 +405,15 @@ wb_clocks_reckon (const WbTerms       *terms,
       || !add_clock (clocks, file, terms->claim_within, today, error)
       || (is_filed_late (terms, input, today)
           && !add_clock (clocks, late, terms->late_until, today, error))
+      || !add_clock (clocks, fees, terms->fees_within, today, error)
       || !add_clock (clocks, acknowledge, terms->acknowledge_within, today, error)
       || !add_clock (clocks, decide, terms->decide_within, today, error)
       || !add_status (clocks, terms, input, today, error)
       || !add_answer_again (clocks, terms, input, today, error)
       || !add_suits (clocks, terms, input, today, error)
       || !add_clock (clocks, inspect, terms->inspect_within, today, error)
+      || !add_salvage (clocks, terms, input, today, error)
+      || !add_transfer (clocks, terms, input, today, error)
       || !add_mediation (clocks, terms, input, today, error)
       || !add_arbitration (clocks, terms, input, today, error))
     return NULL;

@@ -14,12 +14,17 @@ typedef enum
   WB_CLOCK_NOTICE,       /* to report loss or damage, from delivery */
   WB_CLOCK_CLAIM,        /* to file the claim, from delivery */
   WB_CLOCK_LATE_CLAIM,   /* to file a late claim that is settled at actual value, from delivery */
+  WB_CLOCK_FEES,         /* to file it with a right to attorney fees, from the later of delivery and
+                          * the day agreed for it: 49 USC 14708(d) */
   WB_CLOCK_ACKNOWLEDGE,  /* to acknowledge the claim, from its receipt: 49 CFR 370.5(a) */
   WB_CLOCK_DECIDE,       /* to pay, decline or offer, from its receipt: 49 CFR 370.9(a) */
   WB_CLOCK_STATUS,       /* to report why it is not decided yet, again and again: 49 CFR 370.9(a) */
   WB_CLOCK_ANSWER_AGAIN, /* to answer a claim taken up again, from that day: our reading, no rule */
   WB_CLOCK_SUIT,         /* for the claimant to sue, from a written disallowance: 49 USC 14706(e) */
   WB_CLOCK_INSPECT,      /* for the carrier to inspect, from receipt of the claim */
+  WB_CLOCK_SALVAGE,      /* for the carrier to collect what it may keep, from receipt of the claim */
+  WB_CLOCK_TRANSFER,     /* to settle before the claimant may hand the claim to the government's
+                          * claims office, from its receipt */
   WB_CLOCK_MEDIATE,      /* for the claimant to ask for mediation, from the answer to the claim */
   WB_CLOCK_ARBITRATE,    /* to decide in arbitration, from the request: 49 USC 14708(b) */
 } WbClockKind;
@@ -67,8 +72,9 @@ typedef struct
  * is left out, and so is one that does not concern the claim: the late claim when it came in time,
  * the reports while there is time to decide or an answer stands, another answer unless the claim was
  * taken up again, the suit unless a part was disallowed in writing (then there is one for each such
- * day), mediation while there is neither an answer nor the time for one past, arbitration that
- * nobody asked for.
+ * day), salvage that is collected or that there is none of, the transfer of a claim that was
+ * transferred or is over, mediation while there is neither an answer nor the time for one past,
+ * arbitration that nobody asked for.
  *
  * What the claim does not say of a day its steps say (see #WbClockInput). Reports are due at the end
  * of the time to decide and again at the end of every period after it, whatever day a letter was

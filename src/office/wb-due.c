@@ -64,10 +64,13 @@ is_of_the_office (WbClockKind kind)
     case WB_CLOCK_STATUS:
     case WB_CLOCK_ANSWER_AGAIN:
     case WB_CLOCK_INSPECT:
+    case WB_CLOCK_SALVAGE:
+    case WB_CLOCK_TRANSFER:
       return TRUE;
     case WB_CLOCK_NOTICE:
     case WB_CLOCK_CLAIM:
     case WB_CLOCK_LATE_CLAIM:
+    case WB_CLOCK_FEES:
     case WB_CLOCK_SUIT:
     case WB_CLOCK_MEDIATE:
     case WB_CLOCK_ARBITRATE:

@@ -227,6 +227,17 @@ find_holder (WbSqlite       *book,
   return holder;
 }
 
+/* Returns: (nullable): the number of a job or a claim, which nothing else may have. */
+static const char *
+number_of (const WbRecord *record)
+{
+  if (record->type->kind == WB_KIND_ORDER)
+    return ((const WbOrder *) record)->number;
+  if (record->type->kind == WB_KIND_CLAIM)
+    return ((const WbClaim *) record)->number;
+  return NULL;
+}
+
 /* When the book refused a record, says so in place of @error if it was for its number. */
 static void
 explain_refusal (WbSqlite        *book,
@@ -235,16 +246,10 @@ explain_refusal (WbSqlite        *book,
                  GError         **error)
 {
   const char *id = wb_job_get_id (job);
+  const char *number = number_of (record);
   g_autofree char *holder = NULL;
-  const char *number;
 
   if (error == NULL || !g_error_matches (*error, WB_STORE_ERROR, WB_STORE_ERROR_CONSTRAINT))
-    return;
-  if (record->type->kind == WB_KIND_ORDER)
-    number = ((const WbOrder *) record)->number;
-  else if (record->type->kind == WB_KIND_CLAIM)
-    number = ((const WbClaim *) record)->number;
-  else
     return;
   holder = number != NULL ? find_holder (book, id, record, number) : NULL;
   if (holder == NULL)
@@ -275,6 +280,9 @@ write_rows (WbSqlite      *book,
           explain_refusal (book, job, change->after, error);
           return FALSE;
         }
+      if (number_of (change->after) != NULL &&
+          !wb_number_series_note (book, number_of (change->after), error))
+        return FALSE;
     }
   return TRUE;
 }

@@ -36,4 +36,9 @@ char     *wb_number_series_next (WbSqlite    *book,
                                  const char  *prefix,
                                  GError     **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/** Notes that @number was used, so that it is never given out. */
+gboolean  wb_number_series_note (WbSqlite    *book,
+                                 const char  *number,
+                                 GError     **error);
+
 G_END_DECLS

@@ -13,10 +13,8 @@ is_taken (WbSqlite    *book,
   sqlite3_stmt *statement;
 
   statement = wb_sqlite_prepare (book,
-                                 "SELECT EXISTS (SELECT 1 FROM \"order\""
-                                 " WHERE number = ?1 COLLATE NOCASE)"
-                                 " OR EXISTS (SELECT 1 FROM claim"
-                                 " WHERE number = ?1 COLLATE NOCASE)", error);
+                                 "SELECT EXISTS (SELECT 1 FROM used_number WHERE number = ?1)",
+                                 error);
   if (statement == NULL)
     return FALSE;
   wb_sqlite_bind_text (statement, 1, number);
@@ -66,7 +64,21 @@ write_last (WbSqlite    *book,
   return wb_sqlite_run (book, statement, error);
 }
 
-/* A number that a person typed or imported is passed over. */
+gboolean
+wb_number_series_note (WbSqlite    *book,
+                       const char  *number,
+                       GError     **error)
+{
+  sqlite3_stmt *statement;
+
+  statement = wb_sqlite_prepare (book, "INSERT OR IGNORE INTO used_number VALUES (?1)", error);
+  if (statement == NULL)
+    return FALSE;
+  wb_sqlite_bind_text (statement, 1, number);
+  return wb_sqlite_run (book, statement, error);
+}
+
+/* A number that a person typed or imported is passed over, also when what had it is gone. */
 char *
 wb_number_series_next (WbSqlite    *book,
                        const char  *prefix,

@@ -176,7 +176,8 @@ read_more_terms (void)
   g_autoptr (GPtrArray) editions = NULL;
 
   g_string_replace (text, "suit-within",
-                    "inspect-within = 30 days\n"
+                    "inspect-within = 30 days\ncollect-salvage-within = 30 days\n"
+                    "transfer-after = 30 days\nfees-within = 120 days\n"
                     "mediate-within = 30 days without sundays and holidays\n"
                     "mediate-until = 120 days\narbitrate-within = 60 days\nsuit-within", 1);
   editions = wb_terms_parse (text->str, text->len, "trial.terms", &error);
@@ -293,6 +294,14 @@ static const StepCase step_cases[] = {
       { WB_STEP_OFFER, "2024-05-21" } }, WB_CLOCK_MEDIATE, "mediate met 2024-05-20" },
   { NULL, "2024-05-30", { { WB_STEP_DENIAL, "2024-04-15" }, { WB_STEP_MEDIATION, "2024-05-21" } },
     WB_CLOCK_MEDIATE, "mediate missed 2024-05-20" },
+  { NULL, "2024-03-20", { { WB_STEP_OTHER, NULL } }, WB_CLOCK_FEES, "fees met 2024-05-14" },
+  /* Settled is what was released; a claim that was transferred is no longer in the way. */
+  { NULL, "2024-03-20", { { WB_STEP_OFFER, "2024-03-10" } }, WB_CLOCK_TRANSFER,
+    "transfer running 2024-03-31 11" },
+  { NULL, "2024-04-20", { { WB_STEP_RELEASE, "2024-03-31" } }, WB_CLOCK_TRANSFER,
+    "transfer met 2024-03-31" },
+  { NULL, "2024-04-20", { { WB_STEP_TRANSFER, "2024-04-01" } }, WB_CLOCK_TRANSFER, NULL },
+  { NULL, "2024-04-20", { { WB_STEP_OTHER, NULL } }, WB_CLOCK_SALVAGE, NULL },
   { NULL, "2024-07-20", { { WB_STEP_ARBITRATION, "2024-07-01" } }, WB_CLOCK_ARBITRATE,
     "arbitrate running 2024-08-30 41" },
   { NULL, "2024-08-20",
@@ -364,13 +373,57 @@ test_step_case (gconstpointer data)
   g_assert_cmpstr (found, ==, trial->expected);
 }
 
+/* Salvage waits until it is collected; the right to fees goes by the later of the two days. */
+static void
+test_salvage_and_fees (void)
+{
+  g_autoptr (WbTerms) terms = read_more_terms ();
+  g_auto (WbClockInput) input = { 0 };
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GArray) clocks = NULL;
+  g_autofree char *text = NULL;
+  GDate today = { 0 };
+
+  read_date ("2024-04-10", &today);
+  g_assert_true (wb_clock_input_parse (&input, "open salvage received=2024-03-01"
+                                       " delivered=2023-11-01 promised=2023-11-02", &error));
+  clocks = wb_clocks_reckon (terms, &input, &today, &error);
+  g_assert_no_error (error);
+  text = clocks_to_text (clocks);
+  g_assert_nonnull (strstr (text, "salvage past 2024-03-31 -10\n"));
+  g_assert_nonnull (strstr (text, "fees met 2024-03-01\n"));
+}
+
+/* Reports in months keep to the day of the month on which the time to decide ended. */
+static void
+test_reports_in_months (void)
+{
+  g_autoptr (WbTerms) terms = read_more_terms ();
+  g_auto (WbClockInput) input = { 0 };
+  g_autoptr (GArray) clocks = NULL;
+  g_autofree char *text = NULL;
+  GDate today = { 0 };
+
+  terms->decide_within = (WbPeriod) { 3, WB_PERIOD_MONTHS };
+  terms->status_every = (WbPeriod) { 1, WB_PERIOD_MONTHS };
+  read_date ("2024-04-15", &today);
+  /* Due on 29 February, 31 March and 30 April. */
+  g_assert_true (wb_clock_input_parse (&input, "open received=2023-10-31 report=2024-02-28"
+                                       " report=2024-03-31", NULL));
+  clocks = wb_clocks_reckon (terms, &input, &today, NULL);
+  text = clocks_to_text (clocks);
+  g_assert_nonnull (strstr (text, "status running 2024-04-30 15\n"));
+}
+
 /* --- independence ----------------------------------------------------------------------------- */
 
 #define ONLY(kind) (1u << WB_CLOCK_##kind)
 #define FROM_RECEIPT (ONLY (NOTICE) | ONLY (CLAIM) | ONLY (LATE_CLAIM) | ONLY (ACKNOWLEDGE) \
-                      | ONLY (DECIDE) | ONLY (STATUS) | ONLY (INSPECT) | ONLY (MEDIATE))
+                      | ONLY (DECIDE) | ONLY (STATUS) | ONLY (INSPECT) | ONLY (MEDIATE) \
+                      | ONLY (FEES) | ONLY (SALVAGE) | ONLY (TRANSFER))
 
-#define ANSWERS (ONLY (ACKNOWLEDGE) | ONLY (DECIDE) | ONLY (STATUS) | ONLY (ANSWER_AGAIN))
+#define ANSWERS (ONLY (ACKNOWLEDGE) | ONLY (DECIDE) | ONLY (STATUS) | ONLY (ANSWER_AGAIN) \
+                 | ONLY (MEDIATE))
 
 /* What a date may move, and where it stands: in the order, in the claim, in a step of a kind, or with
  * no kind in a payment. */
@@ -390,27 +443,28 @@ typedef struct
 #define STEP(kind, moves) { #kind, -1, -1, WB_STEP_##kind, moves }
 
 static const Input inputs[] = {
-  ORDER (delivered_on, ONLY (NOTICE) | ONLY (CLAIM) | ONLY (LATE_CLAIM)),
+  ORDER (delivered_on, ONLY (NOTICE) | ONLY (CLAIM) | ONLY (LATE_CLAIM) | ONLY (FEES)),
+  ORDER (delivery_to, ONLY (NOTICE) | ONLY (CLAIM) | ONLY (LATE_CLAIM) | ONLY (FEES)),
   ORDER (picked_up_on, 0),
   ORDER (storage_to, 0),
   CLAIM (received_on, FROM_RECEIPT),
   CLAIM (acknowledged_on, ONLY (ACKNOWLEDGE)),
-  CLAIM (decided_on, ANSWERS | ONLY (SUIT) | ONLY (MEDIATE)),
+  CLAIM (decided_on, ANSWERS | ONLY (SUIT)),
   CLAIM (inspected_on, ONLY (INSPECT)),
   STEP (NOTICE, ONLY (NOTICE)),
   STEP (ACKNOWLEDGED, ONLY (ACKNOWLEDGE)),
   STEP (INSPECTION, ONLY (INSPECT)),
   STEP (STATUS, ONLY (STATUS)),
   STEP (ARBITRATION, ONLY (ARBITRATE)),
-  STEP (RELEASE, ANSWERS | ONLY (ARBITRATE)),
+  STEP (RELEASE, ANSWERS | ONLY (ARBITRATE) | ONLY (TRANSFER)),
   STEP (CLOSED, ONLY (ARBITRATE)),
-  STEP (OFFER, ANSWERS | ONLY (MEDIATE)),
-  STEP (PARTIAL_DENIAL, ANSWERS | ONLY (MEDIATE) | ONLY (SUIT)),
-  STEP (DENIAL, ANSWERS | ONLY (MEDIATE) | ONLY (SUIT)),
+  STEP (OFFER, ANSWERS),
+  STEP (PARTIAL_DENIAL, ANSWERS | ONLY (SUIT)),
+  STEP (DENIAL, ANSWERS | ONLY (SUIT)),
   STEP (COUNTER_OFFER, ONLY (STATUS) | ONLY (ANSWER_AGAIN)),
   STEP (REOPENED, ONLY (STATUS) | ONLY (ANSWER_AGAIN)),
   STEP (MEDIATION, ONLY (MEDIATE)),
-  STEP (TRANSFER, 0),
+  STEP (TRANSFER, ONLY (TRANSFER)),
   STEP (REQUEST, 0),
   STEP (SUIT, 0),
   STEP (NONE, ANSWERS),
@@ -542,6 +596,9 @@ test_periods (void)
     { G_STRUCT_OFFSET (WbTerms, status_every), ONLY (STATUS) },
     { G_STRUCT_OFFSET (WbTerms, suit_within), ONLY (SUIT) },
     { G_STRUCT_OFFSET (WbTerms, inspect_within), ONLY (INSPECT) },
+    { G_STRUCT_OFFSET (WbTerms, collect_salvage_within), ONLY (SALVAGE) },
+    { G_STRUCT_OFFSET (WbTerms, transfer_after), ONLY (TRANSFER) },
+    { G_STRUCT_OFFSET (WbTerms, fees_within), ONLY (FEES) },
     { G_STRUCT_OFFSET (WbTerms, mediate_within), ONLY (MEDIATE) },
     { G_STRUCT_OFFSET (WbTerms, mediate_until), ONLY (MEDIATE) },
     { G_STRUCT_OFFSET (WbTerms, arbitrate_within), ONLY (ARBITRATE) },
@@ -600,6 +657,8 @@ main (int    argc,
 
       g_test_add_data_func (path, &step_cases[i], test_step_case);
     }
+  g_test_add_func ("/core/clock/salvage-and-fees", test_salvage_and_fees);
+  g_test_add_func ("/core/clock/reports-in-months", test_reports_in_months);
   g_test_add_func ("/core/clock/kinds", test_kinds);
   g_test_add_func ("/core/clock/independent", test_independent);
   g_test_add_func ("/core/clock/periods", test_periods);

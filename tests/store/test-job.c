@@ -588,6 +588,31 @@ test_next_number (Fixture       *self,
   assert_next (self, "J-2026-", "J-2026-10000");
 }
 
+/* 49 CFR 370.5(b): a successive number for each claim. One that a person typed, or that was imported,
+ * is not given out again when its claim or its job is gone, and neither is one that was changed. */
+static void
+test_number_of_what_is_gone (Fixture       *self,
+                             gconstpointer  data)
+{
+  g_autoptr (WbJob) job = make_job ("job-1", "J-2026-0001");
+  g_autoptr (WbJob) stored = save (self->book, NULL, job);
+  g_autoptr (WbJob) one = with_record (stored, WB_KIND_CLAIM, "claim-a", "number", "C-2026-0001",
+                                       NULL);
+  g_autoptr (WbJob) with_one = save (self->book, stored, one);
+  g_autoptr (WbJob) two = with_record (with_one, WB_KIND_CLAIM, "claim-a", "number", "c-2026-0002",
+                                       NULL);
+  g_autoptr (WbJob) with_two = save (self->book, with_one, two);
+  g_autoptr (WbJob) none = wb_job_without (with_two, WB_KIND_CLAIM, "claim-a", NULL);
+  g_autoptr (WbJob) with_none = save (self->book, with_two, none);
+  g_autoptr (GError) error = NULL;
+
+  assert_next (self, "C-2026-", "C-2026-0003");
+  g_assert_true (wb_book_remove_job (self->book, "job-1", wb_job_get_revision (with_none), NULL,
+                                     &error));
+  g_assert_no_error (error);
+  assert_next (self, "J-2026-", "J-2026-0002");
+}
+
 static void
 test_find (Fixture       *self,
            gconstpointer  data)
@@ -659,6 +684,7 @@ main (int    argc,
   ADD ("add", test_add);
   ADD ("remove", test_remove);
   ADD ("numbers/next", test_next_number);
+  ADD ("numbers/gone", test_number_of_what_is_gone);
   ADD ("find", test_find);
   return g_test_run ();
 }

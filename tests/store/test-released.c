@@ -80,7 +80,8 @@ test_works_on (Fixture       *self,
   assert_same_job (loaded, stored);
   number = wb_book_next_number (self->book, "J-2026-", NULL, &error);
   g_assert_no_error (error);
-  g_assert_cmpstr (number, ==, "J-2026-0003");
+  /* Before version 3 the book did not know the number of a job that was removed. */
+  g_assert_cmpstr (number, ==, GPOINTER_TO_UINT (data) < 3 ? "J-2026-0003" : "J-2026-0004");
   id = wb_book_find_job (self->book, "C-2026-0001", NULL, &error);
   g_assert_no_error (error);
   g_assert_cmpstr (id, ==, "plain");

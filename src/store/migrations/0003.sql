@@ -71,3 +71,13 @@ INSERT INTO new_step (job_id, id, position, claim, kind, "on", amount, who, "by"
     FROM step;
 DROP TABLE step;
 ALTER TABLE new_step RENAME TO step;
+
+-- Every number that a job or a claim ever had, so that none is given out again when what had it is
+-- gone: 49 CFR 370.5(b).
+CREATE TABLE used_number (
+  number TEXT NOT NULL PRIMARY KEY COLLATE NOCASE
+) STRICT, WITHOUT ROWID;
+
+INSERT OR IGNORE INTO used_number
+  SELECT number FROM "order" WHERE number IS NOT NULL
+  UNION ALL SELECT number FROM claim WHERE number IS NOT NULL;
