@@ -68,6 +68,12 @@ wb_bag_item_free (WbBagItem *self)
   g_free (self);
 }
 
+gint64
+wb_bag_item_get_size (const WbBagItem *self)
+{
+  return self->size;
+}
+
 /* --- what is to be written -------------------------------------------------------------------- */
 
 static int

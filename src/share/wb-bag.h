@@ -104,6 +104,9 @@ WbBagItem *wb_bag_item_new_file  (const char  *path,
                                   const char  *sha256) G_GNUC_WARN_UNUSED_RESULT;
 void       wb_bag_item_free      (WbBagItem   *self);
 
+/** Returns: bytes; of a file, known once wb_bag_write() was called. */
+gint64     wb_bag_item_get_size  (const WbBagItem *self);
+
 /**
  * wb_bag_write:
  * @target: a name that ends in ".zip", ".tar.gz" or ".tgz" makes that archive, any other a folder

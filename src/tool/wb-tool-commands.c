@@ -15,6 +15,15 @@ static const WbToolCommand commands[] = {
   { "book", "check", N_("FILE"), 1, 1, 0,
     N_("Read every job of a book and look for faults"), wb_tool_book_check },
 
+  { "bundle", "write", N_("FILE NUMBER TARGET"), 3, 3, 0,
+    N_("Pack a job with its photos and kept papers into a folder, .zip or .tar.gz"),
+    wb_tool_bundle_write },
+  { "bundle", "read", N_("FILE SOURCE"), 2, 2, 0,
+    N_("Put the job of a bundle into a book, once the whole bundle was found good"),
+    wb_tool_bundle_read },
+  { "bundle", "check", N_("SOURCE"), 1, 1, 0,
+    N_("Look whether a bundle is whole and unchanged"), wb_tool_bundle_check },
+
   { "job", "list", N_("FILE"), 1, 1, WB_TOOL_OPTION_FIND | WB_TOOL_OPTION_JSON,
     N_("List the jobs of a book"), wb_tool_job_list },
   { "job", "show", N_("FILE NUMBER"), 2, 2, WB_TOOL_OPTION_JSON | WB_TOOL_OPTION_PIECE,

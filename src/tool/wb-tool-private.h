@@ -77,6 +77,9 @@ const WbToolCommand *wb_tool_commands (gsize *n_commands);
 /* Groups of commands, one file each. */
 int       wb_tool_book_create      (const WbToolOptions *options);
 int       wb_tool_book_check       (const WbToolOptions *options);
+int       wb_tool_bundle_write     (const WbToolOptions *options);
+int       wb_tool_bundle_read      (const WbToolOptions *options);
+int       wb_tool_bundle_check     (const WbToolOptions *options);
 int       wb_tool_job_list         (const WbToolOptions *options);
 int       wb_tool_job_show         (const WbToolOptions *options);
 int       wb_tool_job_import       (const WbToolOptions *options);
