@@ -655,6 +655,7 @@ static const WbField step_fields[] = {
   TEXT      (who,    N_ ("With whom")),
   TEXT      (by,     N_ ("For the office")),
   TEXT      (frozen, N_ ("Frozen reckoning")),
+  TEXT      (letter, N_ ("Letter as it was sent")),
   TEXT      (text,   N_ ("What was said"), .flags = WB_FIELD_LONG),
 };
 #undef RECORD

@@ -444,6 +444,7 @@ typedef struct
   char       *who;
   char       *by;
   char       *frozen;                  /* SHA-256 of the reckoning that was sent */
+  char       *letter;                  /* SHA-256 of the text of the letter that was sent */
   char       *text;
 } WbClaimStep;
 

@@ -60,6 +60,7 @@ CREATE TABLE new_step (
   who      TEXT,
   "by"     TEXT,
   frozen   TEXT,
+  letter   TEXT,
   text     TEXT,
   PRIMARY KEY (job_id, id),
   FOREIGN KEY (job_id, claim) REFERENCES claim (job_id, id) ON DELETE CASCADE
