@@ -23,12 +23,35 @@ typedef struct
   WbWeight weight;           /* as far as it is known */
 } Lost;
 
-/* A denied line says that nothing was lost. */
+/* A sound mate of a set was not lost, whatever is paid for it. */
 static gboolean
 line_is_lost (const WbClaimLine *line)
 {
-  return (line->loss == WB_LOSS_MISSING || line->loss == WB_LOSS_DESTROYED) &&
-         line->ruling != WB_RULING_DENIED;
+  return (line->loss == WB_LOSS_MISSING || line->loss == WB_LOSS_DESTROYED) && !line->set_mate;
+}
+
+/* No freight goes back for what the shipper's own act or omission lost: 49 CFR 375.707(c),
+ * 375.709. */
+static gboolean
+shipper_lost_it (const WbClaimLine *line)
+{
+  return line->ruling == WB_RULING_DENIED && line->defence == WB_DEFENCE_SHIPPER;
+}
+
+/* That a claim for the goods was denied does not take the right to their freight, which is in
+ * addition to it: 49 CFR 375.707(d). Told for each denied line, since it is easily overlooked. */
+static void
+note_denied (WbRun *run,
+             guint  line)
+{
+  const WbClaimLine *claimed = run->out->lines[line].line;
+  gboolean partial = run->terms->freight_partial_loss != WB_FREIGHT_NOT_REFUNDED;
+
+  if (claimed->ruling == WB_RULING_DENIED)
+    WB_NOTE (run, WB_RULE_FREIGHT_DENIED, WB_SCOPE_GENERAL,
+             partial ? WB_KEY_FREIGHT_PARTIAL_LOSS : WB_KEY_FREIGHT_TOTAL_LOSS, (gint) line,
+             (WbFigure) { WB_FIGURE_NONE },
+             wb_figure_code (WB_FIGURE_DEFENCE, (int) claimed->defence));
 }
 
 static LostPiece *
@@ -69,6 +92,9 @@ collect_lost_pieces (WbRun   *run,
       LostPiece *lost;
 
       if (!line_is_lost (row->line))
+        continue;
+      note_denied (run, i);
+      if (shipper_lost_it (row->line))
         continue;
       lost = find_lost_piece (run, pieces, places, row->piece, i);
       if (wb_weight_is_positive (row->line->weight))

@@ -172,8 +172,26 @@ note_weight (WbRun       *run,
 
 /* --- limits of one line ----------------------------------------------------------------------- */
 
-/* A denied line and one that came too late are paid nothing; a flat limit a line holds for each
- * other line. */
+/* A sound thing is claimed because its set was broken. GAO B-266119 had the carrier pay for
+ * matching pieces; tariffs usually pay for none (from memory). The terms decide. */
+static void
+judge_set_mate (WbRun  *run,
+                WbSide  side,
+                guint   line)
+{
+  WbLineFigures *figures = figures_of (run, side, line);
+  gint64 loss = figures->loss;
+
+  if (wb_run_is_unpaid_mate (run, run->out->lines[line].line))
+    figures->allowed = 0;
+  WB_NOTE (run, WB_RULE_SET_MATE, (WbScope) side, WB_KEY_SETS, (gint) line,
+           wb_figure_money (WB_FIGURE_AMOUNT, figures->allowed),
+           wb_figure_money (WB_FIGURE_LOSS, loss),
+           wb_figure_code (WB_FIGURE_CODE, (int) run->terms->sets));
+}
+
+/* A denied line and one that came too late are paid nothing, nor is a sound mate where the terms
+ * say so; a flat limit a line holds for each other line. */
 static void
 limit_line (WbRun  *run,
             WbSide  side,
@@ -196,7 +214,11 @@ limit_line (WbRun  *run,
                wb_figure_money (WB_FIGURE_AMOUNT, 0), loss);
       figures->allowed = 0;
     }
-  else if (wb_money_is_set (limit) && figures->allowed > limit.minor)
+  else if (run->out->lines[line].line->set_mate)
+    {
+      judge_set_mate (run, side, line);
+    }
+  if (wb_money_is_set (limit) && figures->allowed > limit.minor)
     {
       WB_NOTE (run, WB_RULE_LINE_LIMIT, (WbScope) side, WB_KEY_LINE_LIMIT, (gint) line,
                wb_figure_money (WB_FIGURE_AMOUNT, limit.minor), loss,

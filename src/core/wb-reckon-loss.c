@@ -18,7 +18,9 @@ typedef struct
 /* --- value ------------------------------------------------------------------------------------ */
 
 /* The share of value that age has taken, in hundredths of a percent: a flat one goes before a
- * yearly one, and neither takes more than the terms allow. */
+ * yearly one, the least that such a thing loses before a lower one (fine china: the lesser of
+ * actual value and 90 % of replacement, in a directive of the Canadian National Joint Council), and
+ * none takes more than the terms allow. */
 static gint64
 rate_depreciation (WbRun  *run,
                    WbSide  side,
@@ -29,29 +31,33 @@ rate_depreciation (WbRun  *run,
   gboolean is_flat = line->depreciation_flat != WB_INTEGER_UNSET;
   gboolean is_yearly = !is_flat && line->depreciation_yearly != WB_INTEGER_UNSET &&
                        line->age_years != WB_INTEGER_UNSET;
+  gint64 least = line->depreciation_least != WB_INTEGER_UNSET ? line->depreciation_least : 0;
   WbFigure inputs[WB_REASON_MAX_INPUTS];
   guint n = 0;
-  gint64 noted = 0, taken;
+  gint64 by_age = 0, noted, taken;
 
   if (is_flat)
-    noted = line->depreciation_flat;
+    by_age = line->depreciation_flat;
   else if (is_yearly)
-    noted = line->depreciation_yearly * line->age_years;  /* at most 10000 × 500 */
+    by_age = line->depreciation_yearly * line->age_years;  /* at most 10000 × 500 */
+  noted = MAX (by_age, least);
   if (noted == 0)
     return 0;
 
   wb_run_meet_key (run, WB_SCOPE_GENERAL, WB_KEY_DEPRECIATION_MAXIMUM);
   taken = MIN (noted, most);
-  if (is_flat && noted == taken)
+  if (is_flat && by_age == taken)
     return taken;
 
   if (is_flat)
-    inputs[n++] = wb_figure_percent (WB_FIGURE_DEPRECIATION, noted);
-  else
+    inputs[n++] = wb_figure_percent (WB_FIGURE_DEPRECIATION, by_age);
+  else if (is_yearly)
     {
       inputs[n++] = wb_figure_percent (WB_FIGURE_YEARLY, line->depreciation_yearly);
       inputs[n++] = wb_figure_number (WB_FIGURE_AGE, line->age_years);
     }
+  if (by_age < noted)
+    inputs[n++] = wb_figure_percent (WB_FIGURE_LEAST, least);
   if (taken < noted)
     inputs[n++] = wb_figure_percent (WB_FIGURE_MAXIMUM, most);
   wb_run_note (run, WB_RULE_DEPRECIATION_RATE, (WbScope) side,
@@ -91,16 +97,25 @@ value_thing (WbRun   *run,
 }
 
 /* A customer who keeps what is left of the thing has not lost that part of its value: 20 CFR
- * 429.208 sets the cost of a repair against the actual value less the salvage that is kept. */
+ * 429.208 sets the cost of a repair against the actual value less the salvage that is kept. What
+ * the carrier takes, to dispose of under 49 CFR 370.11, the customer has not kept. */
 static void
 deduct_salvage (WbRun  *run,
                 WbSide  side,
                 guint   index,
                 gint64 *value)
 {
-  gint64 salvage = run->out->lines[index].line->salvage.minor;
+  const WbClaimLine *line = run->out->lines[index].line;
+  gint64 salvage = line->salvage.minor;
   gint64 before = *value;
 
+  if (line->salvage_taken)
+    {
+      WB_NOTE (run, WB_RULE_SALVAGE_TAKEN, (WbScope) side, WB_KEY_SALVAGE, (gint) index,
+               wb_figure_money (WB_FIGURE_LOSS, before),
+               wb_figure_money (WB_FIGURE_AMOUNT, before));
+      return;
+    }
   if (salvage <= 0 || run->terms->salvage == WB_SALVAGE_IGNORED)
     return;
   *value = MAX (before - salvage, 0);

@@ -169,12 +169,23 @@ wb_run_is_packed (const WbPiece *piece)
   return piece->form == WB_FORM_CARTON || piece->form == WB_FORM_CRATE;
 }
 
+/** Whether a line claims a sound thing that the terms do not pay for. */
+static inline gboolean
+wb_run_is_unpaid_mate (const WbRun       *run,
+                       const WbClaimLine *line)
+{
+  return line->set_mate && run->terms->sets == WB_SETS_ONLY_PIECE;
+}
+
 /** Whether a line is paid nothing whatever it lost. */
 static inline gboolean
 wb_run_pays_nothing (const WbRun *run,
                      guint        line)
 {
-  return run->barred || run->out->lines[line].line->ruling == WB_RULING_DENIED;
+  const WbClaimLine *claimed = run->out->lines[line].line;
+
+  return run->barred || claimed->ruling == WB_RULING_DENIED ||
+         wb_run_is_unpaid_mate (run, claimed);
 }
 
 /* --- steps, in the order of the table in wb-reckon.c ------------------------------------------ */

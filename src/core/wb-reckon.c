@@ -13,7 +13,8 @@
  *     article
  *   6 shipment limit and     allowed                       covered,        SHIPMENT_LIMIT to OWED
  *     deductible, shared                                   deducted, owed
- *   7 freight refund         weight of what was lost       freight_refund  FREIGHT_REFUND
+ *   7 freight refund         weight of what was lost       freight_refund  FREIGHT_DENIED to
+ *                                                                          FREIGHT_REFUND
  *   8 balance                owed, refund, payments        balance         PAID
  */
 #include "core/wb-reckon-private.h"

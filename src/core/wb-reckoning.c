@@ -24,11 +24,13 @@ static const WbEnumValue wb_rules_values[] = {
   { WB_RULE_DEPRECIATION_RATE, "depreciation-rate", N_ ("Percentage of depreciation") },
   { WB_RULE_DEPRECIATION,      "depreciation",      N_ ("Depreciation") },
   { WB_RULE_SALVAGE,           "salvage",           N_ ("Salvage") },
+  { WB_RULE_SALVAGE_TAKEN,     "salvage-taken",     N_ ("Salvage taken by the carrier") },
   { WB_RULE_REPAIR,            "repair",            N_ ("Repair") },
   { WB_RULE_LESSER,            "lesser",            N_ ("Lesser of repair and value") },
   { WB_RULE_DEMAND,            "demand",            N_ ("Demand") },
   { WB_RULE_DENIED,            "denied",            N_ ("Denied") },
   { WB_RULE_BARRED,            "barred",            N_ ("Too late to be paid") },
+  { WB_RULE_SET_MATE,          "set-mate",          N_ ("Sound mate of a set") },
   { WB_RULE_LINE_LIMIT,        "line-limit",        N_ ("Limit of a line") },
   { WB_RULE_ELSEWHERE,         "elsewhere",         N_ ("Also in another claim") },
   { WB_RULE_ARTICLE_WEIGHT,    "article-weight",    N_ ("Weight of the article") },
@@ -41,6 +43,7 @@ static const WbEnumValue wb_rules_values[] = {
   { WB_RULE_DEDUCTIBLE,        "deductible",        N_ ("Deductible") },
   { WB_RULE_DEDUCTIBLE_SHARE,  "deductible-share",  N_ ("Share of the deductible") },
   { WB_RULE_OWED,              "owed",              N_ ("Owed") },
+  { WB_RULE_FREIGHT_DENIED,    "freight-denied",    N_ ("Freight of a denied line") },
   { WB_RULE_FREIGHT_REFUND,    "freight-refund",    N_ ("Freight refund") },
   { WB_RULE_PAID,              "paid",              N_ ("Already paid") },
 };
@@ -55,6 +58,7 @@ static const WbEnumValue wb_figures_values[] = {
   { WB_FIGURE_DEPRECIATION,  "depreciation",  N_ ("depreciation") },
   { WB_FIGURE_YEARLY,        "yearly",        N_ ("depreciation a year") },
   { WB_FIGURE_AGE,           "age",           N_ ("age in years") },
+  { WB_FIGURE_LEAST,         "least",         N_ ("least depreciation") },
   { WB_FIGURE_SALVAGE,       "salvage",       N_ ("salvage") },
   { WB_FIGURE_DEMANDED,      "demanded",      N_ ("demanded") },
   { WB_FIGURE_LOSS,          "loss",          N_ ("loss") },
@@ -81,6 +85,7 @@ static const WbEnumValue wb_figures_values[] = {
   { WB_FIGURE_LATE,          "late",          N_ ("in time or late") },
   { WB_FIGURE_MISSING,       "missing",       N_ ("missing") },
   { WB_FIGURE_CODE,          "code",          N_ ("rule of the terms") },
+  { WB_FIGURE_DEFENCE,       "defence",       N_ ("defence") },
 };
 LIST ("figure", wb_figures);
 
@@ -177,6 +182,8 @@ code_list_by_rule (WbRule rule)
 {
   if (rule == WB_RULE_LATE)
     return &wb_late_rules;
+  if (rule == WB_RULE_SET_MATE)
+    return &wb_sets_rules;
   return NULL;
 }
 
@@ -196,6 +203,8 @@ wb_figure_enum (const WbFigure *self,
       return &wb_late_states;
     case WB_FIGURE_MISSING:
       return &wb_missings;
+    case WB_FIGURE_DEFENCE:
+      return &wb_defences;
     case WB_FIGURE_CODE:
       return code_list_by_rule (rule);
     default:

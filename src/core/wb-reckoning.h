@@ -30,11 +30,13 @@ typedef enum
   WB_RULE_DEPRECIATION_RATE,/* percentage by age, or cut to the most that the terms take */
   WB_RULE_DEPRECIATION,     /* value is the replacement cost less depreciation */
   WB_RULE_SALVAGE,          /* value less what the customer keeps */
+  WB_RULE_SALVAGE_TAKEN,    /* the carrier takes what is left: nothing comes off */
   WB_RULE_REPAIR,           /* repair and appearance allowance */
   WB_RULE_LESSER,           /* the lesser of repair and value */
   WB_RULE_DEMAND,           /* not more than was asked */
   WB_RULE_DENIED,           /* the adjuster denied the line */
   WB_RULE_BARRED,           /* filed too late to be paid */
+  WB_RULE_SET_MATE,         /* sound itself, of a broken set: paid for or not */
   WB_RULE_LINE_LIMIT,
   WB_RULE_ELSEWHERE,        /* another claim has lines on the same article: only marked */
   WB_RULE_ARTICLE_WEIGHT,   /* weight of the article or thing, and its source */
@@ -47,6 +49,7 @@ typedef enum
   WB_RULE_DEDUCTIBLE,       /* the deductible left, taken from the whole claim */
   WB_RULE_DEDUCTIBLE_SHARE, /* one line's share of it */
   WB_RULE_OWED,
+  WB_RULE_FREIGHT_DENIED,   /* a denied line was lost: its freight goes back, or the shipper lost it */
   WB_RULE_FREIGHT_REFUND,
   WB_RULE_PAID,             /* already paid on this claim */
 } WbRule;
@@ -64,6 +67,7 @@ typedef enum
   WB_FIGURE_DEPRECIATION,    /* percent */
   WB_FIGURE_YEARLY,          /* depreciation a year of age, percent */
   WB_FIGURE_AGE,             /* years */
+  WB_FIGURE_LEAST,           /* least depreciation, percent */
   WB_FIGURE_SALVAGE,
   WB_FIGURE_DEMANDED,
   WB_FIGURE_LOSS,
@@ -89,7 +93,8 @@ typedef enum
   WB_FIGURE_LAST_DAY,        /* Julian day */
   WB_FIGURE_LATE,            /* WbLateState */
   WB_FIGURE_MISSING,         /* WbMissing */
-  WB_FIGURE_CODE,            /* a rule of the terms, by rule: WbLateRule, WbFreightRule */
+  WB_FIGURE_CODE,            /* a rule of the terms, by rule: WbLateRule, WbSetsRule */
+  WB_FIGURE_DEFENCE,         /* WbDefence */
 } WbFigureName;
 
 extern const WbEnum wb_figures;

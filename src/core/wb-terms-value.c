@@ -72,6 +72,7 @@ static const KeyRow rows[] = {
   [WB_KEY_CONSTRUCTIVE_WEIGHT] = GENERAL (SHIPMENT, WEIGHT, constructive_weight, NULL),
   [WB_KEY_CARTON] = GENERAL (ARTICLES, CHOICE, carton, &wb_carton_rules),
   [WB_KEY_PARTS] = GENERAL (ARTICLES, CHOICE, parts, &wb_parts_rules),
+  [WB_KEY_SETS] = GENERAL (ARTICLES, CHOICE, sets, &wb_sets_rules),
   [WB_KEY_DEMAND] = GENERAL (LOSS, CHOICE, demand, &wb_demand_rules),
   [WB_KEY_SALVAGE] = GENERAL (LOSS, CHOICE, salvage, &wb_salvage_rules),
   [WB_KEY_DEPRECIATION_MAXIMUM] = GENERAL (LOSS, PERCENT, depreciation_maximum, NULL),

@@ -35,6 +35,13 @@ static const WbEnumValue parts_values[] = {
   { WB_PARTS_EACH_PIECE, "each-piece", N_("each part of a thing taken apart is an article") },
 };
 
+static const WbEnumValue sets_values[] = {
+  { WB_SETS_WITH_MATES, "with-mates",
+    N_ ("the sound mates of a lost or damaged piece are paid for too") },
+  { WB_SETS_ONLY_PIECE, "only-piece",
+    N_ ("of a set only the piece is paid for that was lost or damaged") },
+};
+
 static const WbEnumValue demand_values[] = {
   { WB_DEMAND_CAPS, "caps", N_("no more is paid than was asked") },
   { WB_DEMAND_IGNORED, "ignored", N_("the amount asked does not count") },
@@ -82,6 +89,7 @@ static const WbEnumValue key_values[] = {
   { WB_KEY_CONSTRUCTIVE_WEIGHT, "constructive-weight", N_ ("Constructive weight per cubic foot") },
   { WB_KEY_CARTON, "carton", N_ ("Cartons") },
   { WB_KEY_PARTS, "parts", N_ ("Things taken apart") },
+  { WB_KEY_SETS, "sets", N_ ("Pairs and sets") },
   { WB_KEY_DEMAND, "demand", N_ ("Amount asked") },
   { WB_KEY_SALVAGE, "salvage", N_ ("Salvage") },
   { WB_KEY_DEPRECIATION_MAXIMUM, "depreciation-maximum", N_ ("Most depreciation") },
@@ -131,6 +139,7 @@ const WbEnum wb_roundings = LIST ("rounding", rounding_values);
 const WbEnum wb_measures = LIST ("measure", measure_values);
 const WbEnum wb_carton_rules = LIST ("carton", carton_values);
 const WbEnum wb_parts_rules = LIST ("parts", parts_values);
+const WbEnum wb_sets_rules = LIST ("sets", sets_values);
 const WbEnum wb_demand_rules = LIST ("demand", demand_values);
 const WbEnum wb_salvage_rules = LIST ("salvage", salvage_values);
 const WbEnum wb_freight_rules = LIST ("freight", freight_values);
@@ -151,6 +160,7 @@ static const char *const silent_meanings[] = {
   [WB_KEY_CONSTRUCTIVE_WEIGHT] = N_("No weight is taken from a volume."),
   [WB_KEY_CARTON] = N_("A packed carton with its contents is one article."),
   [WB_KEY_PARTS] = N_("The parts of a thing taken apart are one article."),
+  [WB_KEY_SETS] = N_("The sound mates of a lost or damaged piece are paid for too."),
   [WB_KEY_DEMAND] = N_("No more is paid than was asked."),
   [WB_KEY_SALVAGE] = N_("The value of what the customer keeps is taken off."),
   [WB_KEY_DEPRECIATION_MAXIMUM] = N_("Depreciation may take all of the value."),

@@ -5,9 +5,10 @@
 
 G_BEGIN_DECLS
 
-/* One regime of liability as data: rates, minimums, limits, periods and where each is written. A terms file holds one
- * regime with one or more dated editions; a WbTerms is one edition. The file format is described in data/terms/FORMAT.md;
- * nothing in the program knows a figure of any regime. */
+/* One regime of liability as data: rates, minimums, limits, periods and where each is written. A
+ * terms file holds one regime with one or more dated editions; a WbTerms is one edition. The file
+ * format is described in data/terms/FORMAT.md; nothing in the program knows a figure of any
+ * regime. */
 
 /** The two choices that a customer has; index of the arrays below. Both are ruled by the same parameters. */
 typedef enum
@@ -27,6 +28,7 @@ typedef enum
   WB_KEY_CONSTRUCTIVE_WEIGHT,
   WB_KEY_CARTON,
   WB_KEY_PARTS,
+  WB_KEY_SETS,
   WB_KEY_DEMAND,
   WB_KEY_SALVAGE,
   WB_KEY_DEPRECIATION_MAXIMUM,
@@ -78,21 +80,26 @@ typedef enum { WB_MEASURE_REPLACEMENT, WB_MEASURE_ACTUAL_VALUE } WbMeasure;
 typedef enum { WB_CARTON_ONE_ARTICLE, WB_CARTON_EACH_THING } WbCartonRule;
 /** parts: are the parts of a thing taken apart one article? */
 typedef enum { WB_PARTS_ONE_ARTICLE, WB_PARTS_EACH_PIECE } WbPartsRule;
+/** sets: is a sound thing paid for whose set was broken? */
+typedef enum { WB_SETS_WITH_MATES, WB_SETS_ONLY_PIECE } WbSetsRule;
 typedef enum { WB_DEMAND_CAPS, WB_DEMAND_IGNORED } WbDemandRule;
 typedef enum { WB_SALVAGE_DEDUCTED, WB_SALVAGE_IGNORED } WbSalvageRule;
 typedef enum { WB_FREIGHT_NOT_REFUNDED, WB_FREIGHT_BY_WEIGHT, WB_FREIGHT_ALL } WbFreightRule;
-/** A claim filed after claim-within: only flagged; or settled at actual value until late-until and not at all after; or not paid. */
+/** A claim filed after claim-within: only flagged; or settled at actual value until late-until and
+ * not at all after; or not paid. */
 typedef enum { WB_LATE_FLAGGED, WB_LATE_ACTUAL_VALUE, WB_LATE_BARRED } WbLateRule;
 typedef enum { WB_BELOW_MINIMUM_RAISED, WB_BELOW_MINIMUM_KEPT } WbBelowMinimumRule;
 typedef enum { WB_DEDUCTIBLE_AFTER_LIMIT, WB_DEDUCTIBLE_BEFORE_LIMIT } WbDeductibleOrder;
-/** Whose weight caps an unlisted thing of extraordinary value: the article's, or the claimed thing's own when known. */
+/** Whose weight caps an unlisted thing of extraordinary value: the article's, or the claimed thing's
+ * own when known. */
 typedef enum { WB_EXTRAORDINARY_ARTICLE, WB_EXTRAORDINARY_THING } WbExtraordinaryWeight;
 
-extern const WbEnum wb_roundings, wb_measures, wb_carton_rules, wb_parts_rules, wb_demand_rules, wb_salvage_rules,
-                    wb_freight_rules, wb_late_rules, wb_below_minimum_rules, wb_deductible_orders,
+extern const WbEnum wb_roundings, wb_measures, wb_carton_rules, wb_parts_rules, wb_sets_rules,
+                    wb_demand_rules, wb_salvage_rules, wb_freight_rules, wb_late_rules, wb_below_minimum_rules, wb_deductible_orders,
                     wb_extraordinary_weights;
 
-/** WbCharge: what the customer pays for this choice: @per_hundred for each 100 of declared value, at @deductible. */
+/** WbCharge: what the customer pays for this choice: @per_hundred for each 100 of declared value, at
+ * @deductible. */
 typedef struct
 {
   WbMoney deductible;
@@ -155,6 +162,7 @@ typedef struct
   WbWeight        constructive_weight;      /* per cubic foot; unset: none */
   WbCartonRule    carton;
   WbPartsRule     parts;
+  WbSetsRule      sets;
   WbDemandRule    demand;
   WbSalvageRule   salvage;
   gint64          depreciation_maximum;     /* hundredths of a percent, 10000: none */
@@ -211,9 +219,9 @@ gboolean    wb_terms_charge          (const WbTerms *self,
  * @text: the whole file, UTF-8
  * @file: what to call it in messages
  *
- * Reads and checks one terms file. An unknown section or key, a key twice, a value that does not read, a figure that is
- * missing, editions whose dates overlap or are out of order: %WB_CORE_ERROR_TERMS, and the message has the form
- * "FILE:LINE: what is wrong; expected …".
+ * Reads and checks one terms file. An unknown section or key, a key twice, a value that does not
+ * read, a figure that is missing, editions whose dates overlap or are out of order:
+ * %WB_CORE_ERROR_TERMS, and the message has the form "FILE:LINE: what is wrong; expected …".
  * Returns: (transfer full) (element-type WbTerms) (nullable): the editions, earliest first.
  */
 GPtrArray  *wb_terms_parse           (const char   *text,
@@ -231,10 +239,11 @@ void        wb_terms_set_unref       (WbTermsSet   *self);
 /**
  * wb_terms_set_add:
  * @editions: (element-type WbTerms): one file's, as wb_terms_parse() gives them
- * @replace: whether a regime of the same id gives way (an office's own file over the shipped one); else it is an error
+ * @replace: whether a regime of the same id gives way (an office's own file over the shipped one);
+ *   else it is an error
  *
- * Also an error (%WB_CORE_ERROR_TERMS, both places named): another regime for the same move type and region with
- * overlapping dates. The set is unchanged on failure.
+ * Also an error (%WB_CORE_ERROR_TERMS, both places named): another regime for the same move type
+ * and region with overlapping dates. The set is unchanged on failure.
  */
 gboolean    wb_terms_set_add         (WbTermsSet   *self,
                                       GPtrArray    *editions,
@@ -248,10 +257,10 @@ WbTerms    *wb_terms_set_nth         (const WbTermsSet *self,
 /**
  * wb_terms_set_find:
  *
- * The edition that governs an order: by its own choice of regime if it has one, else by move type and region; then by the
- * day of pick-up (actual, else the agreed first day).
- * Returns: (transfer none) (nullable): or %NULL with %WB_CORE_ERROR_TERMS (none fits; says what was looked for) or
- * %WB_CORE_ERROR_MISSING (the order lacks its move type or any day of pick-up).
+ * The edition that governs an order: by its own choice of regime if it has one, else by move type
+ * and region; then by the day of pick-up (actual, else the agreed first day).
+ * Returns: (transfer none) (nullable): or %NULL with %WB_CORE_ERROR_TERMS (none fits; says what was
+ * looked for) or %WB_CORE_ERROR_MISSING (the order lacks its move type or any day of pick-up).
  */
 WbTerms    *wb_terms_set_find        (const WbTermsSet *self,
                                       const WbOrder *order,

@@ -7,7 +7,7 @@
 
 #include <glib/gi18n.h>
 
-#define MAX_SENTENCES 8
+#define MAX_SENTENCES 9
 
 /* --- which sentence of a rule ----------------------------------------------------------------- */
 
@@ -153,10 +153,28 @@ pick_missing (const WbReason *reason)
 static guint
 pick_depreciation_rate (const WbReason *reason)
 {
-  if (!has_figure (reason, WB_FIGURE_YEARLY))
-    return 2;
+  guint cut = has_figure (reason, WB_FIGURE_MAXIMUM) ? 1 : 0;
 
-  return has_figure (reason, WB_FIGURE_MAXIMUM) ? 1 : 0;
+  if (!has_figure (reason, WB_FIGURE_LEAST))
+    return has_figure (reason, WB_FIGURE_YEARLY) ? cut : 2;
+  if (has_figure (reason, WB_FIGURE_YEARLY))
+    return 3 + cut;
+  if (reason->inputs[0].name == WB_FIGURE_DEPRECIATION)
+    return 5 + cut;
+
+  return 7 + cut;
+}
+
+static guint
+pick_set_mate (const WbReason *reason)
+{
+  return value_of (reason, WB_FIGURE_CODE) == WB_SETS_ONLY_PIECE ? 0 : 1;
+}
+
+static guint
+pick_freight_denied (const WbReason *reason)
+{
+  return value_of (reason, WB_FIGURE_DEFENCE) == WB_DEFENCE_SHIPPER ? 0 : 1;
 }
 
 static guint
@@ -332,6 +350,17 @@ static const RuleWords rule_words[] = {
     N_("Depreciation of {yearly} a year and an age of {age} make more than the most that these "
        "terms take, which is {maximum}."),
     N_("Depreciation is noted as {depreciation}; these terms take no more than {maximum}."),
+    N_("Depreciation of {yearly} a year and an age of {age} make less than the least that comes "
+       "off such a thing, which is {least}."),
+    N_("Depreciation of {yearly} a year and an age of {age} make less than the least that comes "
+       "off such a thing, which is {least}; these terms take no more than {maximum}."),
+    N_("Depreciation is noted as {depreciation}, less than the least that comes off such a thing, "
+       "which is {least}."),
+    N_("Depreciation is noted as {depreciation}, less than the least that comes off such a thing, "
+       "which is {least}; these terms take no more than {maximum}."),
+    N_("At least {least} comes off such a thing, whatever its age."),
+    N_("At least {least} comes off such a thing, whatever its age; these terms take no more than "
+       "{maximum}."),
   } },
   { WB_RULE_DEPRECIATION, pick_depreciation, {
     N_("A like article costs {replacement} today; no depreciation is noted, so its actual value is "
@@ -342,6 +371,9 @@ static const RuleWords rule_words[] = {
   { WB_RULE_SALVAGE, NULL, {
     N_("The customer keeps what is left, worth {salvage}; that comes off {amount} and leaves "
        "{result}."),
+  } },
+  { WB_RULE_SALVAGE_TAKEN, NULL, {
+    N_("The carrier takes what is left, so nothing comes off the value of {amount} for it."),
   } },
   { WB_RULE_REPAIR, pick_repair, {
     N_("The repair costs {repair}."),
@@ -362,6 +394,12 @@ static const RuleWords rule_words[] = {
   } },
   { WB_RULE_BARRED, NULL, {
     N_("The claim came too late, so nothing of the loss of {loss} is allowed."),
+  } },
+  { WB_RULE_SET_MATE, pick_set_mate, {
+    N_("This thing is sound and is claimed because its set was broken. These terms pay only for "
+       "the piece of a set that was lost or damaged, so nothing of {loss} is allowed."),
+    N_("This thing is sound and is claimed because its set was broken. These terms pay for the "
+       "mates too, so {result} is reckoned like any loss."),
   } },
   { WB_RULE_LINE_LIMIT, NULL, {
     N_("These terms pay no more than {limit} for one line; the loss of {loss} comes down to "
@@ -429,6 +467,12 @@ static const RuleWords rule_words[] = {
     N_("For the whole claim {result} is owed of a loss of {loss}."),
     N_("For the whole claim {result} is owed of a loss of {loss}; the customer bears {deductible} "
        "of the deductible."),
+  } },
+  { WB_RULE_FREIGHT_DENIED, pick_freight_denied, {
+    N_("This line was lost by an act or omission of the shipper, so none of the freight goes back "
+       "for it."),
+    N_("This line was denied, but the right to the freight on what was lost is in addition to a "
+       "claim for the goods; the line counts as lost."),
   } },
   { WB_RULE_FREIGHT_REFUND, pick_freight, {
     N_("Of the shipment’s {weight}, {lost-weight} was lost; that share of the charges of "

@@ -100,6 +100,8 @@
     "[released] or [full]" },
   { "key/elsewhere", 15, "claim-within = 9 months",
     "15: “claim-within” does not belong in [released]; expected in [claims]" },
+  { "key/sets-elsewhere", 12, "sets = only-piece",
+    "12: “sets” does not belong in [claims]; expected in [articles]" },
   { "key/of-a-side", 12, "article-rate = 0.60 per lb",
     "12: “article-rate” does not belong in [claims]; expected in [released] or [full]" },
   { "key/salvage-elsewhere", 15, "collect-salvage-within = 30 days",
@@ -124,6 +126,9 @@
   { "value/word", 10, "rounding = nearest",
     "10: “rounding” does not read: “nearest” is none of its values; expected half-up, "
     "half-even, down or up" },
+  { "value/sets", 9, "[articles]\nsets = mates",
+    "10: “sets” does not read: “mates” is none of its values; expected with-mates or "
+    "only-piece" },
   { "value/yes-no", 20, "deductible = true",
     "20: “deductible” does not read: “true” is neither; expected yes or no" },
   { "value/rate", 15, "article-rate = sixty cents per pound",

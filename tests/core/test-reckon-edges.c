@@ -63,6 +63,7 @@ test_denied_line_needs_no_figures (ClaimFixture  *fixture,
   claim_add_piece (fixture, "a", WB_FORM_LOOSE, 10);
   line = claim_add_line (fixture, "a", WB_LOSS_MISSING, 0, 0);
   line->ruling = WB_RULING_DENIED;
+  line->defence = WB_DEFENCE_SHIPPER;
   line = claim_add_line (fixture, "a", WB_LOSS_NONE, 0, 0);
   line->ruling = WB_RULING_DENIED;
   reckoning = claim_reckon (fixture);

@@ -102,6 +102,25 @@ check_article_limits (const WbReckoning *reckoning,
     }
 }
 
+/* A line that is not paid brings nothing and lacks nothing. */
+static void
+check_unpaid_lines (const WbReckoning *reckoning,
+                    WbSide             side)
+{
+  for (guint i = 0; i < reckoning->n_lines; i++)
+    {
+      const WbClaimLine *line = reckoning->lines[i].line;
+      const WbLineFigures *figures = &reckoning->lines[i].side[side];
+      gboolean unpaid_mate = line->set_mate && reckoning->terms->sets == WB_SETS_ONLY_PIECE;
+
+      if (line->ruling != WB_RULING_DENIED && !unpaid_mate)
+        continue;
+      g_assert_cmpint (figures->owed, ==, 0);
+      g_assert_cmpint (figures->allowed, ==, 0);
+      g_assert_true (figures->complete);
+    }
+}
+
 /* --- what holds between reckonings ------------------------------------------------------------ */
 
 /* The same job with its claim lines in another order. */
@@ -199,6 +218,116 @@ check_deductible (WbTerms *terms,
     g_assert_cmpint (at_low->side[side].owed, >=, at_high->side[side].owed);
 }
 
+/* The same job with every claim line changed in one way. */
+static WbJob *
+with_lines (WbJob  *job,
+            void  (*change) (WbClaimLine *line))
+{
+  g_autoptr (GPtrArray) lines = g_ptr_array_new_with_free_func (wb_record_unref);
+
+  for (guint i = 0; i < wb_job_count (job, WB_KIND_CLAIM_LINE); i++)
+    {
+      WbClaimLine *line = wb_record_copy (wb_job_nth (job, WB_KIND_CLAIM_LINE, i));
+
+      change (line);
+      g_ptr_array_add (lines, line);
+    }
+  return wb_job_with_many (job, lines);
+}
+
+static void
+take_salvage (WbClaimLine *line)
+{
+  line->salvage_taken = TRUE;
+}
+
+static void
+keep_salvage (WbClaimLine *line)
+{
+  line->salvage_taken = FALSE;
+}
+
+static void
+drop_least (WbClaimLine *line)
+{
+  line->depreciation_least = WB_INTEGER_UNSET;
+}
+
+static void
+make_mate (WbClaimLine *line)
+{
+  line->set_mate = TRUE;
+}
+
+static void
+make_piece (WbClaimLine *line)
+{
+  line->set_mate = FALSE;
+}
+
+static void
+blame_shipper (WbClaimLine *line)
+{
+  line->defence = WB_DEFENCE_SHIPPER;
+}
+
+static void
+blame_nobody (WbClaimLine *line)
+{
+  line->defence = WB_DEFENCE_NONE;
+}
+
+/* Whatever the claim, a change of all its lines moves what is owed for goods and for freight in one
+ * direction only: 0 means not at all. Freight is compared where no weight is missing, since it is
+ * not told otherwise. */
+static void
+check_direction (WbTerms *terms,
+                 WbJob   *job,
+                 void   (*lower) (WbClaimLine *line),
+                 void   (*higher) (WbClaimLine *line),
+                 gboolean moves_goods,
+                 gboolean moves_freight)
+{
+  g_autoptr (WbJob) low_job = with_lines (job, lower);
+  g_autoptr (WbJob) high_job = with_lines (job, higher);
+  g_autoptr (WbReckoning) low = reckon (terms, low_job);
+  g_autoptr (WbReckoning) high = reckon (terms, high_job);
+
+  for (int side = 0; side < WB_N_SIDES; side++)
+    {
+      gint64 goods = high->side[side].owed - low->side[side].owed;
+      gint64 freight = high->side[side].freight_refund - low->side[side].freight_refund;
+
+      g_assert_cmpint (goods, >=, 0);
+      g_assert_true (goods == 0 || moves_goods);
+      if (!moves_freight)
+        g_assert_cmpint (freight, ==, 0);
+    }
+}
+
+static void
+check_lines_changed (WbTerms *terms,
+                     WbJob   *job)
+{
+  g_autoptr (WbJob) all_mates = with_lines (job, make_mate);
+  g_autoptr (WbReckoning) mates = reckon (terms, all_mates);
+
+  check_direction (terms, job, keep_salvage, take_salvage, TRUE, FALSE);
+  check_direction (terms, job, blame_shipper, blame_nobody, FALSE, TRUE);
+  check_direction (terms, job, make_mate, make_piece, terms->sets == WB_SETS_ONLY_PIECE, TRUE);
+  for (int side = 0; side < WB_N_SIDES; side++)
+    {
+      g_assert_cmpint (mates->side[side].freight_refund, ==, 0);
+      if (terms->sets == WB_SETS_ONLY_PIECE)
+        g_assert_cmpint (mates->side[side].owed, ==, 0);
+    }
+}
+
+static void
+leave_line (WbClaimLine *line)
+{
+}
+
 /* --- run -------------------------------------------------------------------------------------- */
 
 static void
@@ -236,12 +365,16 @@ test_properties (void)
         {
           check_sums (reckoning, (WbSide) side);
           check_article_limits (reckoning, (WbSide) side);
+          check_unpaid_lines (reckoning, (WbSide) side);
           n_owing[side] += reckoning->side[side].owed > 0;
           n_limited += reckoning->side[side].covered < reckoning->side[side].allowed;
         }
       n_barred += reckoning->late == WB_TOO_LATE;
       check_declared_value (terms, job, rand);
       check_deductible (terms, job, rand);
+      check_direction (terms, job, leave_line, drop_least, TRUE, FALSE);
+      if (i % 2 == 0)
+        check_lines_changed (terms, job);
       if (i % 4 == 0)
         check_order_of_lines (terms, job, reckoning, rand);
       if (i % 4 == 1)

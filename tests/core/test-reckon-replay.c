@@ -132,10 +132,17 @@ static void
 replay_depreciation_rate (Line           *line,
                           const WbReason *reason)
 {
-  gint64 noted = has (reason, WB_FIGURE_YEARLY)
-                 ? get (reason, WB_FIGURE_YEARLY) * get (reason, WB_FIGURE_AGE)
-                 : get (reason, WB_FIGURE_DEPRECIATION);
+  gint64 noted = 0;
 
+  if (has (reason, WB_FIGURE_YEARLY))
+    noted = get (reason, WB_FIGURE_YEARLY) * get (reason, WB_FIGURE_AGE);
+  else if (has (reason, WB_FIGURE_DEPRECIATION))
+    noted = get (reason, WB_FIGURE_DEPRECIATION);
+  if (has (reason, WB_FIGURE_LEAST))
+    {
+      g_assert_cmpint (noted, <, get (reason, WB_FIGURE_LEAST));
+      noted = get (reason, WB_FIGURE_LEAST);
+    }
   if (has (reason, WB_FIGURE_MAXIMUM))
     {
       g_assert_cmpint (noted, >, get (reason, WB_FIGURE_MAXIMUM));
@@ -312,6 +319,10 @@ replay_line_step (Line           *line,
       line->value = MAX (0, line->value - get (reason, WB_FIGURE_SALVAGE));
       g_assert_cmpint (reason->result.value, ==, line->value);
       return;
+    case WB_RULE_SALVAGE_TAKEN:
+      g_assert_cmpint (get (reason, WB_FIGURE_AMOUNT), ==, line->value);
+      g_assert_cmpint (reason->result.value, ==, line->value);
+      return;
     case WB_RULE_REPAIR:
       line->cost = get (reason, WB_FIGURE_REPAIR) + get (reason, WB_FIGURE_APPEARANCE);
       line->has_cost = TRUE;
@@ -336,6 +347,11 @@ replay_line_step (Line           *line,
     case WB_RULE_BARRED:
       settle_loss (line);
       replay_cut (line, reason, WB_FIGURE_LOSS, 0);
+      return;
+    case WB_RULE_SET_MATE:
+      settle_loss (line);
+      replay_cut (line, reason, WB_FIGURE_LOSS,
+                  get (reason, WB_FIGURE_CODE) == WB_SETS_ONLY_PIECE ? 0 : line->now);
       return;
     case WB_RULE_LINE_LIMIT:
       settle_loss (line);
@@ -401,6 +417,7 @@ replay_line_step (Line           *line,
     case WB_RULE_ELSEWHERE:
     case WB_RULE_SHIPMENT_LIMIT:
     case WB_RULE_DEDUCTIBLE:
+    case WB_RULE_FREIGHT_DENIED:
     case WB_RULE_FREIGHT_REFUND:
     case WB_RULE_PAID:
       break;
@@ -576,11 +593,14 @@ replay_claim_step (Claim          *claim,
     case WB_RULE_DEPRECIATION_RATE:
     case WB_RULE_DEPRECIATION:
     case WB_RULE_SALVAGE:
+    case WB_RULE_SALVAGE_TAKEN:
     case WB_RULE_REPAIR:
     case WB_RULE_LESSER:
     case WB_RULE_DEMAND:
     case WB_RULE_DENIED:
     case WB_RULE_BARRED:
+    case WB_RULE_SET_MATE:
+    case WB_RULE_FREIGHT_DENIED:
     case WB_RULE_LINE_LIMIT:
     case WB_RULE_ELSEWHERE:
     case WB_RULE_ARTICLE_WEIGHT:

@@ -83,6 +83,7 @@ test_shipped_says_it (void)
                                         WB_KEY_WITHOUT_WAIVER,
                                         WB_KEY_CARTON,
                                         WB_KEY_PARTS,
+                                        WB_KEY_SETS,
                                         WB_KEY_DEMAND,
                                         WB_KEY_SALVAGE,
                                         WB_KEY_DEPRECIATION_MAXIMUM,
@@ -162,6 +163,7 @@ test_format_is_described (void)
     &wb_terms_keys,  &wb_roundings,           &wb_measures,          &wb_carton_rules,
     &wb_parts_rules, &wb_demand_rules,        &wb_salvage_rules,     &wb_freight_rules,
     &wb_late_rules,  &wb_below_minimum_rules, &wb_deductible_orders, &wb_extraordinary_weights,
+    &wb_sets_rules,
   };
 
   g_assert_true (g_file_get_contents (path, &text, NULL, NULL));

@@ -292,6 +292,8 @@ function depreciation (line,    percent)
     percent = hundredths(line_field(line, "depreciation_flat"))
   else if (line_field(line, "depreciation_yearly") != "" && line_field(line, "age_years") != "")
     percent = hundredths(line_field(line, "depreciation_yearly")) * line_field(line, "age_years")
+  if (line_field(line, "depreciation_least") != "")
+    percent = max(percent, hundredths(line_field(line, "depreciation_least")))
   return min(percent, hundredths(term("loss", "depreciation-maximum", "100 %")))
 }
 
@@ -304,7 +306,7 @@ function value_of_thing (side, line,    worth)
   if (term(side, "measure", "replacement") == "actual-value" || \
       (late ~ /late/ && term("claims", "late-claim", "flagged") == "actual-value"))
     worth = rounded(worth * (10000 - depreciation(line)), 10000)
-  if (term("loss", "salvage", "deducted") == "deducted")
+  if (term("loss", "salvage", "deducted") == "deducted" && line_field(line, "salvage_taken") != "yes")
     worth = max(0, worth - line_money(line, "salvage"))
   return worth
 }
@@ -420,10 +422,17 @@ function cut_to (limit, member, n,    i, amount, part, sum)
     allowed[member[i]] = part[i]
 }
 
+# Whether a line brings nothing, whatever it lost.
+function is_not_paid (line)
+{
+  return barred || line_field(line, "ruling") == "denied" || \
+         (line_field(line, "set_mate") == "yes" && term("articles", "sets", "with-mates") == "only-piece")
+}
+
 function apply_line_limit (side, line)
 {
   allowed[line] = loss[line]
-  if (barred || line_field(line, "ruling") == "denied")
+  if (is_not_paid(line))
     allowed[line] = 0
   else if (says(side, "line-limit"))
     allowed[line] = min(allowed[line], minor(term(side, "line-limit")))
@@ -584,7 +593,8 @@ function counted_short (piece,    h, i, id, found)
 
 function is_lost (line)
 {
-  return line_field(line, "loss") ~ /missing|destroyed/ && line_field(line, "ruling") != "denied"
+  return line_field(line, "loss") ~ /missing|destroyed/ && line_field(line, "set_mate") != "yes" && \
+         !(line_field(line, "ruling") == "denied" && line_field(line, "defence") == "shipper")
 }
 
 # Weight of what was lost together; sets lost_any and lost_unknown.
@@ -690,7 +700,7 @@ function reckon_side (side, refund,    i, line, limit, earlier, left, taken, ded
     {
       line = lines[i]
       loss[line] = loss_of_line(side, line)
-      complete[line] = loss[line] != "" || barred || line_field(line, "ruling") == "denied"
+      complete[line] = loss[line] != "" || is_not_paid(line)
       loss[line] += 0
       apply_line_limit(side, line)
     }

@@ -75,6 +75,7 @@ put_general (Paper *paper)
   g_string_append (paper->text, "[articles]\n");
   PUT_WORD (paper, "carton", 4, "one-article", "each-thing");
   PUT_WORD (paper, "parts", 4, "one-article", "each-piece");
+  PUT_WORD (paper, "sets", 3, "with-mates", "only-piece");
   g_string_append (paper->text, "[loss]\n");
   PUT_WORD (paper, "demand", 4, "caps", "ignored");
   PUT_WORD (paper, "salvage", 4, "deducted", "ignored");
@@ -411,7 +412,13 @@ set_losses (Maker       *maker,
     line->depreciation_yearly = g_rand_int_range (rand, 0, 2500);
   if (one_in (rand, 6))
     line->depreciation_flat = g_rand_int_range (rand, 0, 10001);
+  if (one_in (rand, 4))
+    line->depreciation_least = g_rand_int_range (rand, 0, 10001);
+  line->salvage_taken = one_in (rand, 6);
+  line->set_mate = one_in (rand, 8);
   line->ruling = (WbRuling) (one_in (rand, 8) ? WB_RULING_DENIED : g_rand_int_range (rand, 0, 2));
+  if (one_in (rand, 3))
+    line->defence = (WbDefence) g_rand_int_range (rand, 0, WB_DEFENCE_HAZARDOUS + 1);
 }
 
 static void
