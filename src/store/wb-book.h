@@ -137,8 +137,8 @@ gboolean      wb_book_remove_job    (WbBook        *self,
                                      GError       **error);
 
 /** Returns: (transfer full) (nullable): the next free number with @prefix ("J-2026-" gives
- * "J-2026-0007"), counting up and never handing out one twice, for jobs and claims alike, nor one that
- * anything ever had, though it be gone. */
+ * "J-2026-0007"), one above the highest that anything ever had, though it be gone; for jobs and claims
+ * alike. */
 char         *wb_book_next_number   (WbBook        *self,
                                      const char    *prefix,
                                      GCancellable  *cancellable,

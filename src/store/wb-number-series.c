@@ -33,9 +33,16 @@ read_last (WbSqlite    *book,
 {
   sqlite3_stmt *statement;
 
+  /* A colon comes after the digits. More than six of them are somebody's own way of numbering. */
   statement = wb_sqlite_prepare (book,
-                                 "SELECT coalesce (max (last), 0) FROM number_series"
-                                 " WHERE prefix = ?1", error);
+                                 "SELECT max (coalesce ((SELECT last FROM number_series"
+                                 " WHERE prefix = ?1), 0),"
+                                 " coalesce ((SELECT max (CAST (substr (number, length (?1) + 1)"
+                                 " AS INTEGER)) FROM used_number"
+                                 " WHERE number >= ?1 || '0' AND number < ?1 || ':'"
+                                 " AND length (number) <= length (?1) + 6"
+                                 " AND rtrim (number, '0123456789') = ?1 COLLATE NOCASE), 0))",
+                                 error);
   if (statement == NULL)
     return FALSE;
   wb_sqlite_bind_text (statement, 1, prefix);
@@ -78,7 +85,7 @@ wb_number_series_note (WbSqlite    *book,
   return wb_sqlite_run (book, statement, error);
 }
 
-/* A number that a person typed or imported is passed over, also when what had it is gone. */
+/* Numbers that a person typed or imported count too, also when what had them is gone. */
 char *
 wb_number_series_next (WbSqlite    *book,
                        const char  *prefix,
