@@ -32,6 +32,8 @@ struct _WbDeed
   WbJob          *base;
   WbJob          *job;
   guint           limit;
+  guint           day;      /* Julian */
+  guint           kind;     /* of a closed list of the deed's own */
 };
 
 /**

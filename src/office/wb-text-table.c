@@ -79,6 +79,20 @@ wb_text_table_add_row (WbTextTable *self,
 }
 
 void
+wb_text_table_add_cells (WbTextTable       *self,
+                         const char *const *cells)
+{
+  Row *row = g_new0 (Row, 1);
+
+  row->cells = g_new0 (char *, self->n_columns + 1);
+  for (guint i = 0; i < self->n_columns; i++)
+    row->cells[i] = g_strdelimit (g_strdup (cells[i]), "\n\t", ' ');
+
+  g_ptr_array_add (self->rows, row);
+  self->n_cell_rows++;
+}
+
+void
 wb_text_table_add_note (WbTextTable *self,
                         guint        indent,
                         const char  *text)

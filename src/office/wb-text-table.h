@@ -23,6 +23,9 @@ void         wb_text_table_free     (WbTextTable  *self);
 /** Adds a row: as many texts as there are columns; line breaks in them become spaces. */
 void         wb_text_table_add_row  (WbTextTable  *self,
                                      ...);
+/** As wb_text_table_add_row(), from an array of as many texts. */
+void         wb_text_table_add_cells (WbTextTable *self,
+                                     const char *const *cells);
 /** Adds a paragraph under the last row, set in by @indent. */
 void         wb_text_table_add_note (WbTextTable  *self,
                                      guint         indent,

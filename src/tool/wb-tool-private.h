@@ -27,6 +27,7 @@ typedef enum
   WB_TOOL_OPTION_SHARES    = 1 << 9,   /* "--equal", "--handler" */
   WB_TOOL_OPTION_QUOTE     = 1 << 10,  /* "--source", "--take" */
   WB_TOOL_OPTION_ON        = 1 << 11,
+  WB_TOOL_OPTION_LETTER    = 1 << 12,  /* "--remark", "--sent" */
 } WbToolOptionFlags;
 
 /** WbToolOptions: what stood behind the two words of a command. */
@@ -46,6 +47,8 @@ typedef struct
   char     *moment;
   char     *source;
   char     *take;
+  char     *remark;
+  gboolean  sent;
   char     *on;
   char    **arguments;     /* NULL-terminated, as many as the command asks for */
 } WbToolOptions;
@@ -98,6 +101,7 @@ int       wb_tool_claim_evidence   (const WbToolOptions *options);
 int       wb_tool_claim_shares     (const WbToolOptions *options);
 int       wb_tool_claim_freeze     (const WbToolOptions *options);
 int       wb_tool_claim_quote      (const WbToolOptions *options);
+int       wb_tool_claim_letter     (const WbToolOptions *options);
 int       wb_tool_claim_due        (const WbToolOptions *options);
 int       wb_tool_claim_calendar   (const WbToolOptions *options);
 int       wb_tool_photo_add        (const WbToolOptions *options);

@@ -163,6 +163,12 @@ entries_of (const WbToolCommand *command,
     { WB_TOOL_OPTION_QUOTE,
       { "take", 0, 0, G_OPTION_ARG_STRING, &options->take,
         N_("Take a quote as the figure of its line, as in 2.1"), N_("QUOTE") } },
+    { WB_TOOL_OPTION_LETTER,
+      { "remark", 0, 0, G_OPTION_ARG_STRING, &options->remark,
+        N_("A paragraph of your own; of a status report the reason"), N_("TEXT") } },
+    { WB_TOOL_OPTION_LETTER,
+      { "sent", 0, 0, G_OPTION_ARG_NONE, &options->sent,
+        N_("Mark it as sent: note the step, keep the text and the figures"), NULL } },
     { WB_TOOL_OPTION_ON,
       { "on", 0, 0, G_OPTION_ARG_STRING, &options->on, N_("The day, as in 2026-11-25"),
         N_("DATE") } },
@@ -198,6 +204,7 @@ options_clear (WbToolOptions *options)
   g_clear_pointer (&options->moment, g_free);
   g_clear_pointer (&options->source, g_free);
   g_clear_pointer (&options->take, g_free);
+  g_clear_pointer (&options->remark, g_free);
   g_clear_pointer (&options->on, g_free);
   g_clear_pointer (&options->handler, g_free);
   g_clear_pointer (&options->arguments, g_strfreev);
