@@ -183,6 +183,31 @@ test_fields (DeskFixture   *fixture,
     }
 }
 
+/* The menu of a row is made when it is opened, and opens again. */
+static void
+test_menu (DeskFixture   *fixture,
+           gconstpointer  data)
+{
+  GtkWidget *page = wb_order_page_new (fixture->model);
+  GtkMenuButton *button;
+
+  desk_fixture_put (fixture, WB_KIND_STOP, "s", "kind", "pickup", "city", "Knoxville", NULL);
+  desk_fixture_present (fixture, page, 1180, 900);
+  button = GTK_MENU_BUTTON (wb_test_find (wb_test_find (page, WB_TYPE_RECORD_ROW, NULL),
+                                          GTK_TYPE_MENU_BUTTON, NULL));
+  g_assert_true (gtk_widget_is_sensitive (GTK_WIDGET (button)));
+  for (guint i = 0; i < 2; i++)
+    {
+      gtk_menu_button_popup (button);
+      desk_fixture_settle (fixture);
+      g_assert_true (gtk_widget_get_mapped (GTK_WIDGET (gtk_menu_button_get_popover (button))));
+      g_assert_nonnull (desk_find_label (GTK_WIDGET (gtk_menu_button_get_popover (button)),
+                                         "Remove"));
+      gtk_menu_button_popdown (button);
+      desk_fixture_settle (fixture);
+    }
+}
+
 /* --- made in steps ---------------------------------------------------------------------------- */
 
 static GtkWidget *
@@ -302,6 +327,8 @@ main (int    argc,
   g_test_add ("/desk/order-page/stop", DeskFixture, NULL, desk_fixture_set_up, test_stop,
               desk_fixture_tear_down);
   g_test_add ("/desk/order-page/fields", DeskFixture, NULL, desk_fixture_set_up, test_fields,
+              desk_fixture_tear_down);
+  g_test_add ("/desk/order-page/menu", DeskFixture, NULL, desk_fixture_set_up, test_menu,
               desk_fixture_tear_down);
   g_test_add ("/desk/order-page/steps", DeskFixture, NULL, desk_fixture_set_up, test_steps,
               desk_fixture_tear_down);

@@ -44,6 +44,7 @@ struct _WbInventoryList
   GtkSortType          direction;
   char                *awaited;       /* id of a piece to reveal once at rest */
   gboolean             awaited_focus;
+  guint                start_source;  /* the lines are not taken in yet */
   guint                reveal_source;
   guint                tell_source;
   guint                scroll_tick;
@@ -334,6 +335,61 @@ activate_cb (WbInventoryList *self,
     g_signal_emit (self, signals[EDIT], 0, id_of (item));
 }
 
+/* --- taking the lines in ---------------------------------------------------------------------- */
+
+static void
+start (WbInventoryList *self)
+{
+  const WbInventoryColumn *columns;
+  guint n_columns;
+
+  self->filter = wb_inventory_filter_new (self->model);
+  self->sorted = gtk_sort_list_model_new (g_object_ref (wb_job_model_get_records (self->model,
+                                                                                  WB_KIND_PIECE)),
+                                          g_object_ref (gtk_column_view_get_sorter (self->view)));
+  gtk_sort_list_model_set_incremental (self->sorted, TRUE);
+  self->filtered = wb_steady_filter_new (G_LIST_MODEL (self->sorted), GTK_FILTER (self->filter));
+  self->selection = gtk_multi_selection_new (G_LIST_MODEL (g_object_ref (self->filtered)));
+
+  columns = wb_inventory_columns (&n_columns);
+  for (guint i = 0; i < n_columns; i++)
+    add_column (self, &columns[i]);
+  gtk_column_view_set_model (self->view, GTK_SELECTION_MODEL (self->selection));
+
+  g_signal_connect_object (self->selection, "items-changed", G_CALLBACK (tell_soon), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->selection, "selection-changed", G_CALLBACK (tell_soon), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->filtered, "notify::pending", G_CALLBACK (tell_soon), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->sorted, "notify::pending", G_CALLBACK (tell_soon), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (self->model, "notify::job", G_CALLBACK (job_changed_cb), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_emit (self, signals[CHANGED], 0);
+}
+
+static void
+ensure_started (WbInventoryList *self)
+{
+  if (self->start_source == 0)
+    return;
+  g_clear_handle_id (&self->start_source, g_source_remove);
+  start (self);
+}
+
+static gboolean
+start_cb (gpointer data)
+{
+  WbInventoryList *self = data;
+
+  self->start_source = 0;
+  start (self);
+  return G_SOURCE_REMOVE;
+}
+
+/* --- object ----------------------------------------------------------------------------------- */
+
 static void
 disconnect (WbInventoryList *self)
 {
@@ -350,6 +406,7 @@ wb_inventory_list_dispose (GObject *object)
   WbInventoryList *self = WB_INVENTORY_LIST (object);
 
   disconnect (self);
+  g_clear_handle_id (&self->start_source, g_source_remove);
   g_clear_handle_id (&self->reveal_source, g_source_remove);
   g_clear_handle_id (&self->tell_source, g_source_remove);
   if (self->scroll_tick != 0)
@@ -380,6 +437,7 @@ wb_inventory_list_grab_focus (GtkWidget *widget)
 {
   WbInventoryList *self = WB_INVENTORY_LIST (widget);
 
+  ensure_started (self);
   return gtk_widget_grab_focus (GTK_WIDGET (self->view));
 }
 
@@ -486,41 +544,17 @@ wb_inventory_list_init (WbInventoryList *self)
                            G_CALLBACK (keep_least_height), self, G_CONNECT_SWAPPED);
 }
 
+/* The lines are taken in before the next frame, but after whatever else is made of the page. */
 void
 wb_inventory_list_set_model (WbInventoryList *self,
                              WbJobModel      *model)
 {
-  const WbInventoryColumn *columns;
-  guint n_columns;
-
   g_return_if_fail (WB_IS_INVENTORY_LIST (self));
   g_return_if_fail (WB_IS_JOB_MODEL (model));
   g_return_if_fail (self->model == NULL);
 
   self->model = g_object_ref (model);
-  self->filter = wb_inventory_filter_new (model);
-  self->sorted = gtk_sort_list_model_new (g_object_ref (wb_job_model_get_records (model,
-                                                                                  WB_KIND_PIECE)),
-                                          g_object_ref (gtk_column_view_get_sorter (self->view)));
-  gtk_sort_list_model_set_incremental (self->sorted, TRUE);
-  self->filtered = wb_steady_filter_new (G_LIST_MODEL (self->sorted), GTK_FILTER (self->filter));
-  self->selection = gtk_multi_selection_new (G_LIST_MODEL (g_object_ref (self->filtered)));
-
-  columns = wb_inventory_columns (&n_columns);
-  for (guint i = 0; i < n_columns; i++)
-    add_column (self, &columns[i]);
-  gtk_column_view_set_model (self->view, GTK_SELECTION_MODEL (self->selection));
-
-  g_signal_connect_object (self->selection, "items-changed", G_CALLBACK (tell_soon), self,
-                           G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->selection, "selection-changed", G_CALLBACK (tell_soon), self,
-                           G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->filtered, "notify::pending", G_CALLBACK (tell_soon), self,
-                           G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->sorted, "notify::pending", G_CALLBACK (tell_soon), self,
-                           G_CONNECT_SWAPPED);
-  g_signal_connect_object (model, "notify::job", G_CALLBACK (job_changed_cb), self,
-                           G_CONNECT_SWAPPED);
+  self->start_source = g_idle_add_full (G_PRIORITY_HIGH_IDLE, start_cb, self, NULL);
 }
 
 GtkSelectionModel *
@@ -528,6 +562,7 @@ wb_inventory_list_get_selection (WbInventoryList *self)
 {
   g_return_val_if_fail (WB_IS_INVENTORY_LIST (self), NULL);
 
+  ensure_started (self);
   return GTK_SELECTION_MODEL (self->selection);
 }
 
@@ -541,6 +576,7 @@ wb_inventory_list_get_selected (WbInventoryList *self)
 
   g_return_val_if_fail (WB_IS_INVENTORY_LIST (self), ids);
 
+  ensure_started (self);
   if (self->reveal_source != 0)
     reveal_now (self);
   selected = gtk_selection_model_get_selection (GTK_SELECTION_MODEL (self->selection));
@@ -562,6 +598,7 @@ wb_inventory_list_set_words (WbInventoryList *self,
 {
   g_return_if_fail (WB_IS_INVENTORY_LIST (self));
 
+  ensure_started (self);
   wb_inventory_filter_set_words (self->filter, words);
   tell_soon (self);
 }
@@ -578,8 +615,14 @@ gboolean
 wb_inventory_list_lets_through (WbInventoryList *self,
                                 const char      *id)
 {
-  GListModel *all = G_LIST_MODEL (self->sorted);
-  guint n = g_list_model_get_n_items (all);
+  GListModel *all;
+  guint n;
+
+  g_return_val_if_fail (WB_IS_INVENTORY_LIST (self), FALSE);
+
+  ensure_started (self);
+  all = G_LIST_MODEL (self->sorted);
+  n = g_list_model_get_n_items (all);
 
   for (guint i = 0; i < n; i++)
     {
@@ -596,7 +639,7 @@ wb_inventory_list_is_at_rest (WbInventoryList *self)
 {
   g_return_val_if_fail (WB_IS_INVENTORY_LIST (self), FALSE);
 
-  return is_at_rest (self);
+  return self->start_source == 0 && is_at_rest (self);
 }
 
 void
@@ -608,6 +651,7 @@ wb_inventory_list_sort_by (WbInventoryList *self,
 
   g_return_if_fail (WB_IS_INVENTORY_LIST (self));
 
+  ensure_started (self);
   columns = wb_inventory_columns (&n_columns);
   for (guint i = 0; i < n_columns; i++)
     {
@@ -634,6 +678,7 @@ wb_inventory_list_reveal (WbInventoryList *self,
   g_return_if_fail (WB_IS_INVENTORY_LIST (self));
   g_return_if_fail (id != NULL);
 
+  ensure_started (self);
   g_free (self->awaited);
   self->awaited = g_strdup (id);
   self->awaited_focus = focus;
@@ -652,6 +697,7 @@ wb_inventory_list_neighbour (WbInventoryList *self,
 
   g_return_val_if_fail (WB_IS_INVENTORY_LIST (self), NULL);
 
+  ensure_started (self);
   position = find_position (self, id);
   while (position != GTK_INVALID_LIST_POSITION && (step > 0 || position >= (guint) -step))
     {

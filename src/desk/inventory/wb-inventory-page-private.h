@@ -28,6 +28,8 @@ struct _WbInventoryPage
   GtkWidget         *warning;
   GtkLabel          *tags;
   WbLineStrip       *strip;
+  GtkMenuButton     *menu_button;
+  GMenu             *menu;
   GMenu             *sort_section;
 };
 

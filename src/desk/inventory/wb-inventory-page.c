@@ -11,6 +11,7 @@
 #include "desk/inventory/wb-inventory-summary.h"
 #include "desk/widgets/wb-fit-scroller.h"
 #include "desk/widgets/wb-focus-within.h"
+#include "desk/widgets/wb-menu-later.h"
 #include "office/wb-words-trail.h"
 
 #include <glib/gi18n.h>
@@ -119,14 +120,12 @@ update (WbInventoryPage *self)
   g_autoptr (GPtrArray) ids = wb_inventory_list_get_selected (self->list);
   g_autofree char *count = wb_inventory_summary_count (shown, n_all);
   g_autofree char *selected = describe_selected (self, ids);
-  const char *child = "lines";
 
-  if (n_all == 0)
-    child = "empty";
-  else if (g_list_model_get_n_items (shown) == 0 && wb_inventory_list_is_filtered (self->list))
-    child = "none";
-
-  gtk_stack_set_visible_child_name (self->stack, child);
+  if (g_list_model_get_n_items (shown) == 0 && n_all > 0
+      && wb_inventory_list_is_filtered (self->list))
+    gtk_stack_set_visible_child_name (self->stack, "none");
+  else
+    gtk_stack_set_visible_child_name (self->stack, n_all > 0 ? "lines" : "empty");
   gtk_label_set_text (self->count, count);
   gtk_label_set_text (self->selected, selected != NULL ? selected : "");
   wb_inventory_page_enable_actions (self, ids->len);
@@ -246,15 +245,17 @@ static void
 wb_inventory_page_constructed (GObject *object)
 {
   WbInventoryPage *self = WB_INVENTORY_PAGE (object);
+  guint n_all;
 
   G_OBJECT_CLASS (wb_inventory_page_parent_class)->constructed (object);
 
   if (self->model == NULL)
     return;
 
+  n_all = wb_job_count (wb_inventory_page_get_job (self), WB_KIND_PIECE);
   wb_inventory_list_set_model (self->list, self->model);
   wb_line_strip_set_model (self->strip, self->model);
-  update (self);
+  gtk_stack_set_visible_child_name (self->stack, n_all > 0 ? "lines" : "empty");
 }
 
 static void
@@ -329,6 +330,8 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, WbInventoryPage, warning);
   gtk_widget_class_bind_template_child (widget_class, WbInventoryPage, tags);
   gtk_widget_class_bind_template_child (widget_class, WbInventoryPage, strip);
+  gtk_widget_class_bind_template_child (widget_class, WbInventoryPage, menu_button);
+  gtk_widget_class_bind_template_child (widget_class, WbInventoryPage, menu);
   gtk_widget_class_bind_template_child (widget_class, WbInventoryPage, sort_section);
   gtk_widget_class_bind_template_callback (widget_class, list_edit_cb);
   gtk_widget_class_bind_template_callback (widget_class, list_changed_cb);
@@ -371,6 +374,7 @@ wb_inventory_page_init (WbInventoryPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   wb_inventory_page_fill_sort_menu (self);
+  wb_menu_later (self->menu_button, G_MENU_MODEL (self->menu));
   wb_inventory_page_enable_actions (self, 0);
   wb_inventory_page_watch_scanner (self);
 }

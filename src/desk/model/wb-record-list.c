@@ -207,6 +207,13 @@ compare (WbRecordList *self,
   guint item = 0;
   guint index = 0;
 
+  /* All there is comes at once, as when a list is made. */
+  if (self->items->len == 0)
+    {
+      difference.n_added = count > 0;
+      return difference;
+    }
+
   while (!difference.reordered && (item < self->items->len || index < count))
     {
       guint first_item = item;

@@ -9,6 +9,7 @@
 #include "desk/records/wb-record-draft.h"
 #include "desk/records/wb-record-words.h"
 #include "desk/widgets/wb-field-row.h"
+#include "desk/widgets/wb-menu-later.h"
 #include "desk/widgets/wb-reveal.h"
 #include "desk/widgets/wb-scroll-to.h"
 #include "office/wb-words-papers.h"
@@ -226,7 +227,7 @@ add_menu (WbRecordRow *self)
 
   self->menu_button = gtk_menu_button_new ();
   gtk_menu_button_set_icon_name (GTK_MENU_BUTTON (self->menu_button), "view-more-symbolic");
-  gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (self->menu_button), menu);
+  wb_menu_later (GTK_MENU_BUTTON (self->menu_button), menu);
   gtk_widget_add_css_class (self->menu_button, "flat");
   gtk_widget_set_valign (self->menu_button, GTK_ALIGN_CENTER);
   adw_expander_row_add_action (ADW_EXPANDER_ROW (self), self->menu_button);

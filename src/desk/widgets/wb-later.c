@@ -1,23 +1,29 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A list of the parts of a page that are not whole yet, worked through by an idle source. Parts that
- * stand in one parent are made one after the other; of several parents, as the columns of a page
- * are, the one where the least was made goes first, since it ends the highest. */
+/* A list of the parts of a page that are not whole yet, worked through in turns, one a frame, so that
+ * no frame has to lay out and draw what many turns have made. Parts that stand in one parent are made
+ * one after the other; of several parents, as the columns of a page are, the one where the least was
+ * made goes first, since it ends the highest. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
 #include "desk/widgets/wb-later.h"
 
-/* A turn begins no step after this time: frames come between turns and have to lay out and draw
- * what was made. */
+/* A turn begins no step after this time. */
 #define TURN_USEC 4000
+
+/* So long a turn waits for the frame after the one before, which a window that nobody sees may not
+ * draw. */
+#define WAIT_MSEC 100
 
 #define WORK_KEY "wb-later-work"
 
 typedef struct
 {
+  GtkWidget  *root;     /* borrowed: it owns this */
   GPtrArray  *parts;    /* WbLater, in the order of the page */
   GHashTable *made;     /* parent of parts → number of steps made there */
-  guint       idle;
+  guint       source;   /* of the next turn */
+  guint       tick;     /* of the frame that it waits for */
 } Work;
 
 G_DEFINE_INTERFACE (WbLater, wb_later, GTK_TYPE_WIDGET)
@@ -28,11 +34,20 @@ wb_later_default_init (WbLaterInterface *iface)
 }
 
 static void
+forget_turn (Work *work)
+{
+  g_clear_handle_id (&work->source, g_source_remove);
+  if (work->tick != 0)
+    gtk_widget_remove_tick_callback (work->root, work->tick);
+  work->tick = 0;
+}
+
+static void
 work_free (gpointer data)
 {
   Work *work = data;
 
-  g_clear_handle_id (&work->idle, g_source_remove);
+  forget_turn (work);
   g_ptr_array_unref (work->parts);
   g_hash_table_unref (work->made);
   g_free (work);
@@ -82,22 +97,50 @@ make_step (Work *work)
   gtk_widget_set_visible (part, TRUE);
 }
 
+static void plan_turn (Work *work);
+
 static gboolean
-idle_cb (gpointer data)
+turn_cb (gpointer data)
 {
-  GtkWidget *root = data;
-  Work *work = get_work (root);
+  Work *work = data;
   gint64 end = g_get_monotonic_time () + TURN_USEC;
 
-  do
+  work->source = 0;
+  forget_turn (work);
+  while (work->parts->len > 0 && g_get_monotonic_time () < end)
     make_step (work);
-  while (work->parts->len > 0 && g_get_monotonic_time () < end);
 
   if (work->parts->len > 0)
-    return G_SOURCE_CONTINUE;
-  work->idle = 0;
-  stop (root);
+    plan_turn (work);
+  else
+    stop (work->root);
   return G_SOURCE_REMOVE;
+}
+
+/* The frame that lays out what was made begins; the next turn comes when it is drawn. */
+static gboolean
+tick_cb (GtkWidget     *root,
+         GdkFrameClock *clock,
+         gpointer       data)
+{
+  Work *work = data;
+
+  work->tick = 0;
+  g_clear_handle_id (&work->source, g_source_remove);
+  work->source = g_idle_add (turn_cb, work);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+plan_turn (Work *work)
+{
+  if (!gtk_widget_get_mapped (work->root))
+    {
+      work->source = g_idle_add (turn_cb, work);
+      return;
+    }
+  work->tick = gtk_widget_add_tick_callback (work->root, tick_cb, work, NULL);
+  work->source = g_timeout_add (WAIT_MSEC, turn_cb, work);
 }
 
 static void
@@ -126,8 +169,8 @@ wb_later_start (GtkWidget *root)
   collect (root, work->parts);
   for (guint i = 0; i < work->parts->len; i++)
     gtk_widget_set_visible (g_ptr_array_index (work->parts, i), FALSE);
-  if (work->parts->len > 0)
-    work->idle = g_idle_add (idle_cb, root);
+  work->root = root;
+  work->source = g_idle_add (turn_cb, work);
 
   g_object_set_data_full (G_OBJECT (root), WORK_KEY, work, work_free);
   g_signal_connect (root, "destroy", G_CALLBACK (stop), NULL);
