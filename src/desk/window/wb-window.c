@@ -12,6 +12,7 @@
 #include "desk/window/wb-book-chooser.h"
 #include "desk/window/wb-notices.h"
 #include "desk/window/wb-window-closing.h"
+#include "desk/widgets/wb-menu-later.h"
 #include "desk/wb-application.h"
 #include "office/wb-words.h"
 
@@ -29,6 +30,9 @@ struct _WbWindow
   WbJobList            *jobs;
   GtkStack             *job_stack;
   AdwBin               *job_bin;
+  GMenu                *main_menu;
+  GtkMenuButton        *first_menu_button;   /* while there is no book */
+  GtkMenuButton        *menu_button;
 
   WbOpenJobs           *open_jobs;
   GSettings            *settings;
@@ -483,6 +487,9 @@ wb_window_class_init (WbWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, WbWindow, jobs);
   gtk_widget_class_bind_template_child (widget_class, WbWindow, job_stack);
   gtk_widget_class_bind_template_child (widget_class, WbWindow, job_bin);
+  gtk_widget_class_bind_template_child (widget_class, WbWindow, main_menu);
+  gtk_widget_class_bind_template_child (widget_class, WbWindow, first_menu_button);
+  gtk_widget_class_bind_template_child (widget_class, WbWindow, menu_button);
   gtk_widget_class_bind_template_callback (widget_class, wb_window_open_job);
 
   install_actions (widget_class);
@@ -505,6 +512,8 @@ wb_window_init (WbWindow *self)
 {
   self->settings = g_settings_new (WB_APP_ID);
   gtk_widget_init_template (GTK_WIDGET (self));
+  wb_menu_later (self->first_menu_button, G_MENU_MODEL (self->main_menu));
+  wb_menu_later (self->menu_button, G_MENU_MODEL (self->main_menu));
 
   gtk_window_set_default_size (GTK_WINDOW (self),
                                g_settings_get_int (self->settings, "window-width"),
