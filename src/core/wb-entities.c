@@ -687,6 +687,7 @@ static const WbField charge_fields[] = {
   TEXT      (handler,      N_ ("Handler"), .flags = WB_FIELD_REQUIRED),
   MONEY     (amount,       N_ ("Amount")),
   DATE      (stated_on,    N_ ("Stated on")),
+  TEXT      (statement,    N_ ("Charge statement"), .flags = WB_FIELD_LONG),
   MONEY     (recovered,    N_ ("Recovered")),
   DATE      (recovered_on, N_ ("Recovered on")),
   NOTES     (),

@@ -479,6 +479,7 @@ typedef struct
   char     *handler;                   /* as the handovers name it */
   WbMoney   amount;
   GDate     stated_on;
+  char     *statement;                 /* the charge statement, word for word as it was made out */
   WbMoney   recovered;
   GDate     recovered_on;
   char     *notes;

@@ -176,7 +176,8 @@ add_evidence (WbJob **job)
   change_job (job, WB_KIND_SHARE, "share-1", "claim_line", "line-1", "handler",
               "Marsh & Daughters Haulage", "percent", "60 %", "reason", "Short at its delivery.");
   change_job (job, WB_KIND_CHARGE, "charge-1", "claim", "claim-1", "handler",
-              "Marsh & Daughters Haulage", "amount", "36.00", "stated_on", "2026-05-02");
+              "Marsh & Daughters Haulage", "amount", "36.00", "stated_on", "2026-05-02", "statement",
+             "Charge statement\n1. Plates: 36.00");
   change_job (job, WB_KIND_TALLY, "tally-1", "handover", "handover-1", "lot", "lot-1", "tags", "1");
 }
 

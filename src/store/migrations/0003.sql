@@ -1,6 +1,6 @@
 -- SPDX-License-Identifier: GPL-3.0-or-later
 -- Version 3: how a set, a defence, salvage and a quote count on a claim line, what a payment was
--- for, who carried, and two more steps of a claim.
+-- for, who carried, a charge statement as it was made out, and two more steps of a claim.
 
 ALTER TABLE handover ADD COLUMN crew TEXT;
 
@@ -17,6 +17,8 @@ ALTER TABLE claim_line ADD COLUMN cause TEXT NOT NULL DEFAULT 'none' CHECK (caus
      'not-known'));
 ALTER TABLE claim_line ADD COLUMN defence TEXT NOT NULL DEFAULT 'none' CHECK (defence IN
     ('none', 'act-of-god', 'public-enemy', 'shipper', 'authority', 'inherent-vice', 'hazardous'));
+
+ALTER TABLE charge ADD COLUMN statement TEXT;
 
 ALTER TABLE quote ADD COLUMN taken INTEGER NOT NULL DEFAULT 0 CHECK (taken IN (0, 1));
 
