@@ -1,18 +1,15 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Shares what the carrier owes on a claim out among those who had the goods, and sets what was
- * charged to them beside it. Who had a piece when comes from the trail, where a loss was first noted
- * from the proposal; what is owed from the reckoning. */
+ * charged to them beside it. Who they are is in wb-apportion-handlers.c, who could have done a loss in
+ * wb-apportion-trail.c; what is owed comes from the reckoning. */
 #include "config.h"
 
-#include "core/wb-apportion.h"
-
-#include <string.h>
+#include "core/wb-apportion-private.h"
 
 #include "core/wb-core.h"
 
 #define N_(text) text
 
-#define CARRIER 0
 #define WHOLE 10000
 
 static const WbEnumValue rule_values[] = {
@@ -64,334 +61,12 @@ wb_shared_citation (WbSharedWhy  why,
   return sources[why].citation;
 }
 
-/* --- handlers --------------------------------------------------------------------------------- */
-
-static gboolean
-is_party (const WbParty *party,
-          const char    *name)
-{
-  return wb_trail_same_holder (party->name, name) || wb_trail_same_holder (party->company, name);
-}
-
-static gboolean
-is_customer (const WbJob *job,
-             const char  *name)
-{
-  for (guint i = 0; i < wb_job_count (job, WB_KIND_PARTY); i++)
-    {
-      const WbParty *party = wb_job_nth (job, WB_KIND_PARTY, i);
-
-      if ((party->role == WB_ROLE_SHIPPER || party->role == WB_ROLE_CONSIGNEE)
-          && is_party (party, name))
-        return TRUE;
-    }
-
-  return FALSE;
-}
-
-static const WbParty *
-find_party (const WbJob *job,
-            const char  *name)
-{
-  for (guint i = 0; i < wb_job_count (job, WB_KIND_PARTY); i++)
-    {
-      const WbParty *party = wb_job_nth (job, WB_KIND_PARTY, i);
-
-      if (party->role != WB_ROLE_SHIPPER && party->role != WB_ROLE_CONSIGNEE
-          && is_party (party, name))
-        return party;
-    }
-
-  return NULL;
-}
-
-/* The one that made the contract, and answers to the customer for all the others. */
-static WbHandler
-make_carrier (const WbJob *job)
-{
-  WbHandler carrier = { NULL };
-
-  for (guint i = 0; carrier.party == NULL && i < wb_job_count (job, WB_KIND_PARTY); i++)
-    {
-      const WbParty *party = wb_job_nth (job, WB_KIND_PARTY, i);
-
-      if (party->role == WB_ROLE_CARRIER)
-        carrier.party = party;
-    }
-  if (carrier.party != NULL)
-    carrier.name = g_strdup (carrier.party->company != NULL ? carrier.party->company
-                                                            : carrier.party->name);
-  return carrier;
-}
-
-/* Returns: the place of @name among the handlers, or -1. */
-static gint
-find_handler (const GArray *handlers,
-              const char   *name)
-{
-  for (guint i = 0; i < handlers->len; i++)
-    {
-      const WbHandler *handler = &g_array_index (handlers, WbHandler, i);
-
-      if (wb_trail_same_holder (handler->name, name)
-          || (handler->party != NULL && is_party (handler->party, name)))
-        return (gint) i;
-    }
-
-  return -1;
-}
-
-static gint
-add_handler (GArray      *handlers,
-             const WbJob *job,
-             const char  *name)
-{
-  WbHandler handler = { NULL };
-  gint found;
-
-  if (name == NULL || *name == '\0')
-    return -1;
-
-  found = find_handler (handlers, name);
-  if (found >= 0)
-    return found;
-
-  handler.name = g_strdup (name);
-  handler.party = find_party (job, name);
-  if (handler.party != NULL && wb_money_is_set (handler.party->claim_limit))
-    {
-      handler.has_limit = TRUE;
-      handler.limit = handler.party->claim_limit.minor;
-    }
-  g_array_append_val (handlers, handler);
-  return (gint) handlers->len - 1;
-}
-
-static gboolean
-is_carriage (const WbStretch *stretch)
-{
-  switch (stretch->hold)
-    {
-    case WB_HOLD_VEHICLE:
-    case WB_HOLD_WAREHOUSE:
-    case WB_HOLD_UNKNOWN:
-      return TRUE;
-    case WB_HOLD_ORIGIN:
-    case WB_HOLD_DESTINATION:
-      break;
-    }
-  return FALSE;
-}
-
-/* One claim while it is shared out. */
-typedef struct
-{
-  WbJob           *job;
-  WbTrail         *trail;
-  GArray          *handlers;
-  WbApportionRule  rule;
-} Share;
-
-static gint
-add_holder (Share      *self,
-            const char *name)
-{
-  return is_customer (self->job, name) ? -1 : add_handler (self->handlers, self->job, name);
-}
-
-static void
-add_all_handlers (Share         *self,
-                  const WbClaim *claim)
-{
-  for (guint i = 0; i < wb_trail_n_stretches (self->trail); i++)
-    {
-      const WbStretch *stretch = wb_trail_stretch (self->trail, i);
-
-      if (!is_carriage (stretch))
-        continue;
-      add_holder (self, stretch->holder);
-      add_holder (self, stretch->giver);
-    }
-  for (guint i = 0; i < wb_job_count (self->job, WB_KIND_SHARE); i++)
-    {
-      const WbShare *share = wb_job_nth (self->job, WB_KIND_SHARE, i);
-      const WbClaimLine *line = wb_job_find (self->job, WB_KIND_CLAIM_LINE, share->claim_line);
-
-      if (line != NULL && g_strcmp0 (line->claim, claim->record.id) == 0)
-        add_handler (self->handlers, self->job, share->handler);
-    }
-  for (guint i = 0; i < wb_job_count (self->job, WB_KIND_CHARGE); i++)
-    {
-      const WbHandlerCharge *charge = wb_job_nth (self->job, WB_KIND_CHARGE, i);
-
-      if (g_strcmp0 (charge->claim, claim->record.id) == 0)
-        add_handler (self->handlers, self->job, charge->handler);
-    }
-}
-
-/* --- who could have done it ------------------------------------------------------------------- */
-
-/* Facts that say at which handover a loss was first noted, the surest first. */
-static const WbProofRule noting[] = { WB_PROOF_SHORT, WB_PROOF_NEW_SAME, WB_PROOF_NEW_ANY,
-                                      WB_PROOF_NEW_OTHER };
-
-static gint
-find_earliest (const Share      *self,
-               const WbProposal *proposal,
-               WbProofRule       rule)
-{
-  gint earliest = -1;
-
-  for (guint i = 0; i < proposal->proofs->len; i++)
-    {
-      const WbProof *proof = g_ptr_array_index (proposal->proofs, i);
-      gint at = proof->rule == rule && proof->handover != NULL
-                ? wb_job_index (self->job, WB_KIND_HANDOVER, proof->handover) : -1;
-
-      if (at >= 0 && (earliest < 0 || at < earliest))
-        earliest = at;
-    }
-
-  return earliest;
-}
-
-static gint
-find_noted (const Share       *self,
-            WbTerms           *terms,
-            const WbClaimLine *line)
-{
-  g_autoptr (WbProposal) proposal = wb_propose_along (terms, self->job, self->trail, line, NULL);
-
-  for (gsize i = 0; i < G_N_ELEMENTS (noting); i++)
-    {
-      gint at = find_earliest (self, proposal, noting[i]);
-
-      if (at >= 0)
-        return at;
-    }
-
-  return -1;
-}
-
-/* Up to which stretch a loss that was noted nowhere can lie. */
-static guint
-find_last_stretch (const Share *self)
-{
-  guint n = wb_trail_n_handovers (self->trail);
-
-  for (guint i = n; i > 0; i--)
-    {
-      const WbHandover *handover = wb_job_nth (self->job, WB_KIND_HANDOVER, i - 1);
-
-      if (handover->kind == WB_HANDOVER_DELIVERY)
-        return i - 1;
-    }
-
-  return n;
-}
-
-/* The first stretch after the last handover before @end at which somebody saw the piece; the
- * inventory itself is the count of the pick-up. */
-static guint
-find_first_stretch (const Share *self,
-                    guint        piece,
-                    guint        end)
-{
-  for (guint i = end; i > 0; i--)
-    {
-      const WbPass *pass;
-
-      if (i - 1 == 0)
-        break;
-      pass = i - 1 < wb_trail_n_handovers (self->trail)
-             ? wb_trail_pass (self->trail, i - 1, piece) : NULL;
-      if (pass != NULL && (pass->state == WB_PASS_COUNTED || pass->state == WB_PASS_OVER))
-        return i;
-    }
-
-  return MIN (1, end);
-}
-
-/* Marks who had the goods in a stretch. Returns: the last of them, or -1. */
-static gint
-mark_holders (Share        *self,
-              guint         stretch_index,
-              WbLineShares *out)
-{
-  const WbStretch *stretch = wb_trail_stretch (self->trail, stretch_index);
-  const char *names[] = { stretch->holder, stretch->giver };
-  gint last = -1;
-
-  for (gsize i = 0; is_carriage (stretch) && i < G_N_ELEMENTS (names); i++)
-    {
-      gint handler = names[i] != NULL ? add_holder (self, names[i]) : -1;
-
-      if (handler >= 0)
-        {
-          out->could[handler] = TRUE;
-          last = handler;
-        }
-    }
-
-  return last;
-}
-
-static guint
-count_could (const Share        *self,
-             const WbLineShares *out)
-{
-  guint n = 0;
-
-  for (guint i = 0; i < self->handlers->len; i++)
-    n += out->could[i] ? 1 : 0;
-  return n;
-}
-
-/* An exception taken against a warehouse that it did not sign is none: who took the goods from it
- * bears the loss. */
-static gboolean
-is_unsigned_exception (const WbHandover *handover)
-{
-  return handover->kind == WB_HANDOVER_OUT_OF_STORAGE && handover->from_signed == NULL;
-}
-
-/* Returns: the handler presumed, or the carrier when nobody is known. */
-static gint
-find_bearer (Share        *self,
-             gint          noted,
-             guint         piece,
-             WbLineShares *out)
-{
-  guint end = noted >= 0 ? (guint) noted : find_last_stretch (self);
-  gint last = -1, after = -1;
-
-  for (guint i = find_first_stretch (self, piece, end); i <= end; i++)
-    {
-      gint holder = mark_holders (self, i, out);
-
-      last = holder >= 0 ? holder : last;
-    }
-  if (noted >= 0
-      && is_unsigned_exception (wb_job_nth (self->job, WB_KIND_HANDOVER, (guint) noted)))
-    after = mark_holders (self, end + 1, out);
-
-  if (after >= 0)
-    out->why = WB_SHARED_UNSIGNED;
-  else if (last < 0)
-    out->why = WB_SHARED_NO_HANDLER;
-  else if (noted < 0)
-    out->why = WB_SHARED_NOT_NOTED;
-  else
-    out->why = count_could (self, out) > 1 ? WB_SHARED_UNCOUNTED : WB_SHARED_NOTED;
-  return after >= 0 ? after : last >= 0 ? last : CARRIER;
-}
-
 /* --- one line --------------------------------------------------------------------------------- */
 
 static gboolean
-split_equally (const Share  *self,
-               WbLineShares *out,
-               GError      **error)
+split_equally (const WbSharing  *self,
+               WbLineShares     *out,
+               GError          **error)
 {
   g_autofree gint64 *shares = g_new0 (gint64, self->handlers->len);
 
@@ -401,7 +76,7 @@ split_equally (const Share  *self,
 }
 
 static gboolean
-share_by_rule (Share         *self,
+share_by_rule (WbSharing     *self,
                WbTerms       *terms,
                WbLineShares  *out,
                GError       **error)
@@ -413,12 +88,12 @@ share_by_rule (Share         *self,
   if (piece < 0)
     {
       out->why = WB_SHARED_NO_PIECE;
-      out->parts[CARRIER] = out->owed;
+      out->parts[WB_CARRIER] = out->owed;
       return TRUE;
     }
 
-  noted = find_noted (self, terms, out->line);
-  bearer = find_bearer (self, noted, (guint) piece, out);
+  noted = wb_sharing_find_noted (self, terms, out->line);
+  bearer = wb_sharing_find_bearer (self, noted, (guint) piece, out);
   if (noted >= 0)
     {
       const WbHandover *handover = wb_job_nth (self->job, WB_KIND_HANDOVER, (guint) noted);
@@ -431,7 +106,7 @@ share_by_rule (Share         *self,
     case WB_APPORTION_LAST:
       break;
     case WB_APPORTION_EQUAL:
-      if (count_could (self, out) > 0)
+      if (wb_sharing_count_could (self, out) > 0)
         return split_equally (self, out, error);
       break;
     }
@@ -441,7 +116,7 @@ share_by_rule (Share         *self,
 
 /* Shares set by hand count when they make 100 %. Returns: %FALSE on an error of arithmetic. */
 static gboolean
-share_by_hand (Share         *self,
+share_by_hand (WbSharing     *self,
                WbLineShares  *out,
                gboolean      *done,
                GError       **error)
@@ -458,7 +133,7 @@ share_by_hand (Share         *self,
       if (g_strcmp0 (share->claim_line, out->line->record.id) != 0)
         continue;
       any = TRUE;
-      handler = find_handler (self->handlers, share->handler);
+      handler = wb_handlers_find (self->handlers, share->handler);
       if (share->percent == WB_INTEGER_UNSET || handler < 0)
         continue;
       if (share->percent < 0 || share->percent > WHOLE)
@@ -480,7 +155,7 @@ share_by_hand (Share         *self,
 }
 
 static gboolean
-share_line (Share                 *self,
+share_line (WbSharing             *self,
             WbTerms               *terms,
             const WbLineReckoning *row,
             WbSide                 side,
@@ -493,6 +168,7 @@ share_line (Share                 *self,
   out->owed = row->side[side].owed;
   out->could = g_new0 (gboolean, self->handlers->len);
   out->parts = g_new0 (gint64, self->handlers->len);
+  out->cut = g_new0 (gint64, self->handlers->len);
   if (!share_by_hand (self, out, &by_hand, error))
     return FALSE;
   if (!by_hand)
@@ -529,7 +205,8 @@ apply_limit (WbApportionment  *self,
   for (guint i = 0; i < self->n_lines; i++)
     {
       self->lines[i].parts[index] = kept[i];
-      self->lines[i].parts[CARRIER] += wanted[i] - kept[i];
+      self->lines[i].cut[index] = wanted[i] - kept[i];
+      self->lines[i].parts[WB_CARRIER] += wanted[i] - kept[i];
     }
   handler->borne = handler->limit;
   handler->excess = handler->wanted - handler->borne;
@@ -540,15 +217,15 @@ static gboolean
 apply_limits (WbApportionment  *self,
               GError          **error)
 {
-  WbHandler *carrier = &self->handlers[CARRIER];
+  WbHandler *carrier = &self->handlers[WB_CARRIER];
 
   for (guint i = 0; i < self->n_lines; i++)
-    carrier->wanted += self->lines[i].parts[CARRIER];
+    carrier->wanted += self->lines[i].parts[WB_CARRIER];
   for (guint i = 1; i < self->n_handlers; i++)
     if (!apply_limit (self, i, error))
       return FALSE;
   for (guint i = 0; i < self->n_lines; i++)
-    carrier->borne += self->lines[i].parts[CARRIER];
+    carrier->borne += self->lines[i].parts[WB_CARRIER];
   return TRUE;
 }
 
@@ -590,7 +267,7 @@ add_charges (WbApportionment  *self,
 
       if (g_strcmp0 (charge->claim, self->reckoning->claim->record.id) != 0)
         continue;
-      index = find_handler (handlers, charge->handler);
+      index = wb_handlers_find (handlers, charge->handler);
       if (index < 0)
         continue;
       if (!add_amount (charge->amount, &self->handlers[index].charged, &charge->record, error)
@@ -605,7 +282,7 @@ add_charges (WbApportionment  *self,
       WbHandler *handler = &self->handlers[i];
 
       handler->open = handler->charged - handler->recovered;
-      handler->uncharged = i == CARRIER ? 0 : handler->borne - handler->charged;
+      handler->uncharged = i == WB_CARRIER ? 0 : handler->borne - handler->charged;
     }
   return TRUE;
 }
@@ -618,9 +295,28 @@ clear_handler (gpointer data)
   g_free (handler->name);
 }
 
+/* Nobody but the carrier is shown to have had it. */
+static gboolean
+is_unassigned (const WbLineShares *line)
+{
+  switch (line->why)
+    {
+    case WB_SHARED_NO_PIECE:
+    case WB_SHARED_NO_HANDLER:
+      return TRUE;
+    case WB_SHARED_NOTED:
+    case WB_SHARED_UNCOUNTED:
+    case WB_SHARED_UNSIGNED:
+    case WB_SHARED_NOT_NOTED:
+    case WB_SHARED_BY_HAND:
+      break;
+    }
+  return FALSE;
+}
+
 static gboolean
 share_lines (WbApportionment  *self,
-             Share            *share,
+             WbSharing        *sharing,
              GError          **error)
 {
   WbReckoning *reckoning = self->reckoning;
@@ -628,10 +324,12 @@ share_lines (WbApportionment  *self,
   for (guint i = 0; i < reckoning->n_lines; i++)
     {
       self->n_lines = i + 1;
-      if (!share_line (share, reckoning->terms, &reckoning->lines[i], reckoning->applies,
+      if (!share_line (sharing, reckoning->terms, &reckoning->lines[i], reckoning->applies,
                        &self->lines[i], error))
         return FALSE;
       self->owed += self->lines[i].owed;
+      if (is_unassigned (&self->lines[i]))
+        self->unassigned += self->lines[i].owed;
     }
   return TRUE;
 }
@@ -644,23 +342,20 @@ wb_apportion (WbReckoning      *reckoning,
   g_autoptr (WbApportionment) self = g_new0 (WbApportionment, 1);
   g_autoptr (GArray) handlers = g_array_new (FALSE, TRUE, sizeof (WbHandler));
   g_autoptr (WbTrail) trail = NULL;
-  Share share;
-  WbHandler carrier;
+  WbSharing sharing;
   gboolean shared;
 
   g_return_val_if_fail (reckoning != NULL, NULL);
 
   trail = wb_trail_new (reckoning->job);
-  share = (Share) { reckoning->job, trail, handlers, rule };
-  carrier = make_carrier (reckoning->job);
-  g_array_append_val (handlers, carrier);
-  add_all_handlers (&share, reckoning->claim);
+  sharing = (WbSharing) { reckoning->job, trail, handlers, rule };
+  wb_sharing_add_handlers (&sharing, reckoning->claim);
 
   self->reckoning = wb_reckoning_ref (reckoning);
   self->rule = rule;
   self->lines = g_new0 (WbLineShares, MAX (reckoning->n_lines, 1));
   self->freight_refund = reckoning->side[reckoning->applies].freight_refund;
-  shared = share_lines (self, &share, error);
+  shared = share_lines (self, &sharing, error);
 
   self->n_handlers = handlers->len;
   self->handlers = g_memdup2 (handlers->data, sizeof (WbHandler) * handlers->len);
@@ -677,6 +372,7 @@ wb_apportionment_free (WbApportionment *self)
     {
       g_free (self->lines[i].could);
       g_free (self->lines[i].parts);
+      g_free (self->lines[i].cut);
     }
   for (guint i = 0; i < self->n_handlers; i++)
     clear_handler (&self->handlers[i]);
@@ -703,6 +399,9 @@ append_line (const WbApportionment *self,
     if (line->could[i] || line->parts[i] != 0)
       g_string_append_printf (out, " %u:%" G_GINT64_FORMAT "%s", i, line->parts[i],
                               line->could[i] ? "" : "!");
+  for (guint i = 0; i < self->n_handlers; i++)
+    if (line->cut[i] != 0)
+      g_string_append_printf (out, " cut %u:%" G_GINT64_FORMAT, i, line->cut[i]);
   g_string_append_c (out, '\n');
 }
 
@@ -723,7 +422,8 @@ wb_apportionment_to_text (const WbApportionment *self)
     }
   for (guint i = 0; i < self->n_lines; i++)
     append_line (self, &self->lines[i], out);
-  g_string_append_printf (out, "owed=%" G_GINT64_FORMAT " freight=%" G_GINT64_FORMAT "\n",
-                          self->owed, self->freight_refund);
+  g_string_append_printf (out, "owed=%" G_GINT64_FORMAT " unassigned=%" G_GINT64_FORMAT " freight=%"
+                          G_GINT64_FORMAT "\n", self->owed, self->unassigned,
+                          self->freight_refund);
   return g_string_free (g_steal_pointer (&out), FALSE);
 }

@@ -69,6 +69,8 @@ typedef struct
  * @could: (array length=n_handlers): whether each handler had the piece between the last count
  *   before and that handover
  * @parts: (array length=n_handlers): what each bears; they add up to @owed
+ * @cut: (array length=n_handlers): what each would bear of the line besides but for its limit; it is
+ *   in the carrier's part
  * @hand_total: sum of the percentages set by hand, hundredths; 0 when there are none
  * @hand_fault: that is not 100 %, so the line goes by rule
  */
@@ -80,6 +82,7 @@ typedef struct
   const char        *noted_at;
   gboolean          *could;
   gint64            *parts;
+  gint64            *cut;
   gint64             hand_total;
   gboolean           hand_fault;
 } WbLineShares;
@@ -90,6 +93,7 @@ typedef struct
  *   handovers, then those that only shares or charges name
  * @lines: in the reckoning's order
  * @owed: to the customer for the lines; all @borne add up to it
+ * @unassigned: of that, for lines that nobody is shown to have had: the carrier bears it
  * @freight_refund: comes on top and is the carrier's, who had the freight
  */
 typedef struct
@@ -101,6 +105,7 @@ typedef struct
   WbLineShares    *lines;
   guint            n_lines;
   gint64           owed;
+  gint64           unassigned;
   gint64           freight_refund;
 } WbApportionment;
 
@@ -115,6 +120,10 @@ WbApportionment *wb_apportion             (WbReckoning           *reckoning,
                                            GError               **error)
                                            G_GNUC_WARN_UNUSED_RESULT;
 void             wb_apportionment_free    (WbApportionment       *self);
+
+/** Returns: the place of the handler who, or whose party, is called @name; or -1. */
+gint             wb_apportionment_find    (const WbApportionment *self,
+                                           const char            *name);
 
 /** Returns: the source for sharing a line out as @why says, and in @checked (out) how far it was
  * checked; %NULL when there is none. */

@@ -3,7 +3,8 @@
  * shares by hand and charges. The seed is printed; run again with --seed to see a failure again. */
 #include "config.h"
 
-#include "core/wb-apportion.h"
+#include "core/wb-charge.h"
+#include "core/wb-core.h"
 
 #include "support/wb-random-claim.h"
 #include "support/wb-random-evidence.h"
@@ -144,34 +145,48 @@ check_sums (GRand           *rand,
             WbApportionRule  rule)
 {
   g_autoptr (WbApportionment) self = apportion (terms, job, rule);
-  gint64 owed = 0, borne = 0, excess = 0, by_limits = 0;
+  gint64 owed = 0, borne = 0, excess = 0, by_limits = 0, unassigned = 0;
 
   for (guint i = 0; i < self->n_lines; i++)
     {
       const WbLineShares *line = &self->lines[i];
-      gint64 sum = 0;
+      gint64 sum = 0, cut = 0;
 
       for (guint j = 0; j < self->n_handlers; j++)
         {
           g_assert_cmpint (line->parts[j], >=, 0);
+          g_assert_cmpint (line->cut[j], >=, 0);
           sum += line->parts[j];
+          cut += line->cut[j];
         }
+      g_assert_cmpint (line->cut[0], ==, 0);
+      g_assert_cmpint (cut, <=, line->parts[0]);
       g_assert_cmpint (sum, ==, line->owed);
+      if (line->why == WB_SHARED_NO_PIECE || line->why == WB_SHARED_NO_HANDLER)
+        {
+          g_assert_cmpint (line->parts[0], ==, line->owed);
+          unassigned += line->owed;
+        }
       g_assert_cmpint (line->owed, ==,
                        self->reckoning->lines[i].side[self->reckoning->applies].owed);
       owed += line->owed;
     }
+  g_assert_cmpint (self->unassigned, ==, unassigned);
   g_assert_cmpint (self->owed, ==, owed);
   g_assert_cmpint (self->owed, ==, self->reckoning->side[self->reckoning->applies].owed);
 
   for (guint j = 0; j < self->n_handlers; j++)
     {
       const WbHandler *handler = &self->handlers[j];
-      gint64 parts = 0;
+      gint64 parts = 0, cut = 0;
 
       for (guint i = 0; i < self->n_lines; i++)
-        parts += self->lines[i].parts[j];
+        {
+          parts += self->lines[i].parts[j];
+          cut += self->lines[i].cut[j];
+        }
       g_assert_cmpint (handler->borne, ==, parts);
+      g_assert_cmpint (handler->excess, ==, cut);
       if (handler->has_limit)
         g_assert_cmpint (handler->borne, <=, handler->limit);
       if (j > 0)
@@ -309,6 +324,73 @@ test_limits (void)
   try_jobs (check_limits);
 }
 
+/* --- charges ---------------------------------------------------------------------------------- */
+
+static char *
+make_id (void)
+{
+  static guint n = 0;
+
+  return g_strdup_printf ("new-%u", n++);
+}
+
+/* Stated charges are exactly what each bears, one for each handler, whatever was charged before; and
+ * what came back stays. Stating again changes nothing. */
+static void
+check_charges (GRand           *rand,
+               WbTerms         *terms,
+               WbJob           *job,
+               WbApportionRule  rule)
+{
+  g_autoptr (WbApportionment) before = apportion (terms, job, rule);
+  g_autoptr (WbApportionment) after = NULL;
+  g_autoptr (WbJob) stated = NULL;
+  g_autoptr (WbJob) again = NULL;
+  g_autoptr (GError) error = NULL;
+  g_auto (GStrv) texts = g_new0 (char *, before->n_handlers + 1);
+  gint64 charged = 0;
+  WbChargeSums sums;
+  GDate on;
+
+  g_date_clear (&on, 1);
+  g_date_set_dmy (&on, 3, G_DATE_JUNE, 2026);
+  for (guint i = 0; i < before->n_handlers; i++)
+    texts[i] = g_strdup_printf ("statement %u", i);
+  stated = wb_charge_state (before, (const char *const *) texts, &on, make_id, &error);
+  if (g_error_matches (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING))
+    {
+      g_assert_cmpint (before->handlers[0].borne, ==, before->owed);
+      return;
+    }
+  g_assert_no_error (error);
+  after = apportion (terms, stated, rule);
+  g_assert_cmpuint (after->n_handlers, ==, before->n_handlers);
+  for (guint i = 1; i < after->n_handlers; i++)
+    {
+      const WbHandler *handler = &after->handlers[i];
+      g_autoptr (GPtrArray) charges = wb_charges_of (after, i);
+
+      g_assert_cmpint (handler->borne, ==, before->handlers[i].borne);
+      g_assert_cmpint (handler->charged, ==, handler->borne);
+      g_assert_cmpint (handler->uncharged, ==, 0);
+      g_assert_cmpint (handler->recovered, ==, before->handlers[i].recovered);
+      g_assert_cmpuint (charges->len, ==, wb_charge_is_needed (after, i) ? 1 : 0);
+      charged += handler->charged;
+    }
+  g_assert_true (wb_charge_add_up (after, &sums, &error));
+  g_assert_cmpint (sums.charged, ==, charged);
+  g_assert_cmpint (sums.charged + sums.over, ==, sums.recovered + sums.open);
+  again = wb_charge_state (after, (const char *const *) texts, &on, make_id, &error);
+  g_assert_no_error (error);
+  g_assert_true (wb_job_equal (stated, again));
+}
+
+static void
+test_charges (void)
+{
+  try_jobs (check_charges);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -319,6 +401,8 @@ main (int    argc,
   g_test_add_func ("/core/apportion/properties/order", test_order);
   g_test_add_func ("/core/apportion/properties/unrelated", test_unrelated);
   g_test_add_func ("/core/apportion/properties/limits", test_limits);
+
+  g_test_add_func ("/core/apportion/properties/charges", test_charges);
 
   return g_test_run ();
 }
