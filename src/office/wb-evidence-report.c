@@ -1,7 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Proposals and shares of a claim as text for a terminal and as JSON for other programs. Amounts in
- * JSON are decimal text in the currency named beside them; only the sentences are in the reader's
- * language. */
+/* Proposals for a claim as text for a terminal and as JSON for other programs. Only the
+ * sentences are in the reader's language. */
 #include "config.h"
 
 #define G_LOG_DOMAIN "wb-office"
@@ -9,6 +8,7 @@
 #include "office/wb-evidence-report.h"
 
 #include "office/wb-text-table.h"
+#include "office/wb-words-bearing.h"
 #include "office/wb-words-evidence.h"
 #include "office/wb-words-packing.h"
 
@@ -43,21 +43,6 @@ list_lines (const WbJob   *job,
     }
   g_ptr_array_sort (lines, compare_numbers);
   return lines;
-}
-
-/* Returns: (transfer full): "3. Kitchen table, gouged top (teal 012)". */
-static char *
-name_of_line (const WbJob       *job,
-              const WbClaimLine *line)
-{
-  const WbPiece *piece = wb_job_find (job, WB_KIND_PIECE, line->piece);
-  g_autofree char *tag = piece != NULL ? wb_words_tag (job, piece) : NULL;
-  const char *item = line->item != NULL ? line->item
-                     : piece != NULL && piece->description != NULL ? piece->description : "–";
-
-  if (tag == NULL)
-    return g_strdup_printf ("%" G_GINT64_FORMAT ". %s", line->number, item);
-  return g_strdup_printf ("%" G_GINT64_FORMAT ". %s (%s)", line->number, item, tag);
 }
 
 /* --- proposals as text ------------------------------------------------------------------------ */
@@ -159,7 +144,7 @@ wb_evidence_report (WbTerms       *terms,
     {
       const WbClaimLine *line = g_ptr_array_index (lines, i);
       g_autoptr (WbProposal) proposal = wb_propose_along (terms, job, trail, line, today);
-      g_autofree char *name = name_of_line (job, line);
+      g_autofree char *name = wb_words_claim_line (job, line);
       g_autofree char *words = wb_words_proposal (proposal);
 
       wb_text_append_paragraph (out, 0, 3, name);
@@ -187,17 +172,6 @@ add_text (JsonBuilder *builder,
 
   json_builder_set_member_name (builder, key);
   json_builder_add_string_value (builder, text);
-}
-
-static void
-add_minor (JsonBuilder *builder,
-           const char  *key,
-           gint64       minor,
-           const char  *currency)
-{
-  g_autofree char *text = wb_minor_to_text (minor, currency);
-
-  add_text (builder, key, text);
 }
 
 static void
@@ -352,279 +326,6 @@ wb_evidence_document_write (WbTerms       *terms,
 
       add_proposal (builder, packing, job, proposal, line);
     }
-  json_builder_end_array (builder);
-  json_builder_end_object (builder);
-  return finish (builder);
-}
-
-/* --- shares as text --------------------------------------------------------------------------- */
-
-static void
-append_line_shares (GString               *out,
-                    const WbApportionment *self,
-                    guint                  index)
-{
-  const char *currency = self->reckoning->terms->currency;
-  const WbLineShares *line = &self->lines[index];
-  g_autoptr (WbTextTable) table = wb_text_table_new ("lr");
-  g_autofree char *name = name_of_line (self->reckoning->job, line->line);
-  g_autofree char *owed = wb_words_minor (line->owed, currency);
-  g_autofree char *head = g_strdup_printf ("%s: %s", name, owed);
-  g_autofree char *words = wb_words_shared (self, index);
-  g_autofree char *fault = wb_words_hand_fault (line);
-  WbChecked checked;
-  const char *citation = wb_shared_citation (line->why, &checked);
-  g_autofree char *why = citation != NULL ? g_strdup_printf ("%s [%s]", words, citation)
-                                          : g_strdup (words);
-
-  wb_text_append_paragraph (out, 0, 3, head);
-  wb_text_append_paragraph (out, 2, 2, why);
-  if (fault != NULL)
-    wb_text_append_paragraph (out, 2, 2, fault);
-  for (guint i = 0; i < self->n_handlers; i++)
-    {
-      g_autofree char *who = NULL;
-      g_autofree char *part = NULL;
-
-      if (line->parts[i] == 0)
-        continue;
-      who = wb_words_handler (&self->handlers[i]);
-      part = wb_words_minor (line->parts[i], currency);
-      wb_text_table_add_row (table, who, part);
-    }
-  wb_text_table_append (table, 4, out);
-}
-
-static void
-append_handlers (GString               *out,
-                 const WbApportionment *self)
-{
-  const char *currency = self->reckoning->terms->currency;
-  g_autoptr (WbTextTable) table = wb_text_table_new ("lrrrr");
-
-  wb_text_table_add_row (table, _("Handler"), _("Bears"), _("Charged"), _("Recovered"), _("Open"));
-  for (guint i = 0; i < self->n_handlers; i++)
-    {
-      const WbHandler *handler = &self->handlers[i];
-      g_autofree char *name = wb_words_handler (handler);
-      g_autofree char *borne = wb_words_minor (handler->borne, currency);
-      g_autofree char *charged = wb_words_minor (handler->charged, currency);
-      g_autofree char *recovered = wb_words_minor (handler->recovered, currency);
-      g_autofree char *open = wb_words_minor (handler->open, currency);
-      g_autofree char *over = wb_words_over_limit (self, i);
-
-      wb_text_table_add_row (table, name, borne, charged, recovered, open);
-      if (over != NULL)
-        wb_text_table_add_note (table, 2, over);
-    }
-  wb_text_table_append (table, 0, out);
-}
-
-char *
-wb_shares_report (const WbApportionment *self)
-{
-  const char *currency = self->reckoning->terms->currency;
-  g_autoptr (GString) out = g_string_new (NULL);
-  g_autofree char *owed = wb_words_minor (self->owed, currency);
-  g_autofree char *refund = wb_words_minor (self->freight_refund, currency);
-  g_autofree char *carrier = wb_words_handler (&self->handlers[0]);
-  g_autofree char *total = NULL;
-
-  for (guint i = 0; i < self->n_lines; i++)
-    {
-      append_line_shares (out, self, i);
-      g_string_append_c (out, '\n');
-    }
-  append_handlers (out, self);
-  /* Translators: amount, amount, name of the carrier. */
-  total = g_strdup_printf (_("Owed for the lines: %s. The freight that is given back, %s, is borne "
-                             "by %s alone."), owed, refund, carrier);
-  g_string_append_c (out, '\n');
-  wb_text_append_paragraph (out, 0, 0, total);
-  return g_string_free (g_steal_pointer (&out), FALSE);
-}
-
-/* --- charge statements ------------------------------------------------------------------------ */
-
-static void
-append_statement_head (GString               *out,
-                       const WbApportionment *self,
-                       const WbHandler       *handler)
-{
-  const WbOrder *order = wb_job_order (self->reckoning->job);
-  g_autoptr (WbTextTable) table = wb_text_table_new ("ll");
-  g_autofree char *name = wb_words_handler (handler);
-
-  wb_text_table_add_row (table, _("Charge statement for"), name);
-  wb_text_table_add_row (table, _("Claim"),
-                         self->reckoning->claim->number != NULL ? self->reckoning->claim->number
-                                                                : "–");
-  wb_text_table_add_row (table, _("Job"), order->number != NULL ? order->number : "–");
-  if (order->bill_number != NULL)
-    wb_text_table_add_row (table, _("Bill of lading"), order->bill_number);
-  wb_text_table_append (table, 0, out);
-  g_string_append_c (out, '\n');
-}
-
-static void
-append_statement_lines (GString               *out,
-                        const WbApportionment *self,
-                        guint                  handler)
-{
-  const char *currency = self->reckoning->terms->currency;
-  g_autoptr (WbTextTable) table = wb_text_table_new ("lr");
-
-  for (guint i = 0; i < self->n_lines; i++)
-    {
-      const WbLineShares *line = &self->lines[i];
-      g_autofree char *name = NULL;
-      g_autofree char *part = NULL;
-      g_autofree char *why = NULL;
-
-      if (line->parts[handler] == 0)
-        continue;
-      name = name_of_line (self->reckoning->job, line->line);
-      part = wb_words_minor (line->parts[handler], currency);
-      why = wb_words_shared (self, i);
-      wb_text_table_add_row (table, name, part);
-      wb_text_table_add_note (table, 4, why);
-    }
-  if (wb_text_table_n_rows (table) == 0)
-    wb_text_append_paragraph (out, 0, 0, _("It bears nothing of this claim."));
-  wb_text_table_append (table, 0, out);
-  g_string_append_c (out, '\n');
-}
-
-static void
-add_sum (WbTextTable           *table,
-         const WbApportionment *self,
-         const char            *label,
-         gint64                 minor)
-{
-  g_autofree char *amount = wb_words_minor (minor, self->reckoning->terms->currency);
-
-  wb_text_table_add_row (table, label, amount);
-}
-
-char *
-wb_shares_statement (const WbApportionment *self,
-                     guint                  handler)
-{
-  g_autoptr (WbTextTable) table = wb_text_table_new ("lr");
-  g_autoptr (GString) out = g_string_new (NULL);
-  g_autofree char *over = NULL;
-  const WbHandler *it;
-
-  g_return_val_if_fail (handler < self->n_handlers, NULL);
-
-  it = &self->handlers[handler];
-  over = wb_words_over_limit (self, handler);
-  append_statement_head (out, self, it);
-  append_statement_lines (out, self, handler);
-  if (over != NULL)
-    {
-      wb_text_append_paragraph (out, 0, 0, over);
-      g_string_append_c (out, '\n');
-    }
-  add_sum (table, self, _("Bears"), it->borne);
-  add_sum (table, self, _("Charged"), it->charged);
-  add_sum (table, self, _("Still to be charged"), it->uncharged);
-  add_sum (table, self, _("Recovered"), it->recovered);
-  add_sum (table, self, _("Open"), it->open);
-  wb_text_table_append (table, 0, out);
-  return g_string_free (g_steal_pointer (&out), FALSE);
-}
-
-/* --- shares as JSON --------------------------------------------------------------------------- */
-
-static void
-add_handler_share (JsonBuilder           *builder,
-                   const WbApportionment *self,
-                   const WbLineShares    *line,
-                   guint                  index)
-{
-  json_builder_begin_object (builder);
-  add_integer (builder, "handler", index);
-  json_builder_set_member_name (builder, "could");
-  json_builder_add_boolean_value (builder, line->could[index]);
-  add_minor (builder, "part", line->parts[index], self->reckoning->terms->currency);
-  json_builder_end_object (builder);
-}
-
-static void
-add_line_shares (JsonBuilder           *builder,
-                 const WbApportionment *self,
-                 guint                  index)
-{
-  const WbLineShares *line = &self->lines[index];
-  g_autofree char *words = wb_words_shared (self, index);
-  g_autofree char *fault = wb_words_hand_fault (line);
-  WbChecked checked;
-
-  json_builder_begin_object (builder);
-  add_integer (builder, "line", line->line->number);
-  add_minor (builder, "owed", line->owed, self->reckoning->terms->currency);
-  add_text (builder, "why", wb_enum_nick (&wb_shared_whys, (int) line->why));
-  add_text (builder, "noted_at", line->noted_at);
-  add_text (builder, "words", words);
-  add_text (builder, "citation", wb_shared_citation (line->why, &checked));
-  add_text (builder, "fault", fault);
-  json_builder_set_member_name (builder, "shares");
-  json_builder_begin_array (builder);
-  for (guint i = 0; i < self->n_handlers; i++)
-    if (line->could[i] || line->parts[i] != 0)
-      add_handler_share (builder, self, line, i);
-  json_builder_end_array (builder);
-  json_builder_end_object (builder);
-}
-
-static void
-add_handler (JsonBuilder           *builder,
-             const WbApportionment *self,
-             guint                  index)
-{
-  const char *currency = self->reckoning->terms->currency;
-  const WbHandler *handler = &self->handlers[index];
-  g_autofree char *name = wb_words_handler (handler);
-
-  json_builder_begin_object (builder);
-  add_integer (builder, "handler", index);
-  add_text (builder, "name", name);
-  if (handler->party != NULL)
-    add_text (builder, "party", handler->party->record.id);
-  if (handler->has_limit)
-    add_minor (builder, "limit", handler->limit, currency);
-  add_minor (builder, "borne", handler->borne, currency);
-  add_minor (builder, "over_limit", handler->excess, currency);
-  add_minor (builder, "charged", handler->charged, currency);
-  add_minor (builder, "uncharged", handler->uncharged, currency);
-  add_minor (builder, "recovered", handler->recovered, currency);
-  add_minor (builder, "open", handler->open, currency);
-  json_builder_end_object (builder);
-}
-
-char *
-wb_shares_document_write (const WbApportionment *self)
-{
-  const char *currency = self->reckoning->terms->currency;
-  g_autoptr (JsonBuilder) builder = json_builder_new ();
-
-  json_builder_begin_object (builder);
-  add_text (builder, "claim", self->reckoning->claim->number);
-  add_text (builder, "job", wb_job_order (self->reckoning->job)->number);
-  add_text (builder, "currency", currency);
-  add_text (builder, "rule", wb_enum_nick (&wb_apportion_rules, (int) self->rule));
-  add_minor (builder, "owed", self->owed, currency);
-  add_minor (builder, "freight_refund", self->freight_refund, currency);
-  json_builder_set_member_name (builder, "handlers");
-  json_builder_begin_array (builder);
-  for (guint i = 0; i < self->n_handlers; i++)
-    add_handler (builder, self, i);
-  json_builder_end_array (builder);
-  json_builder_set_member_name (builder, "lines");
-  json_builder_begin_array (builder);
-  for (guint i = 0; i < self->n_lines; i++)
-    add_line_shares (builder, self, i);
   json_builder_end_array (builder);
   json_builder_end_object (builder);
   return finish (builder);

@@ -1,9 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What a claim lacks, what is proposed for its lines and who bears them, as text for a terminal and as
- * JSON. */
+/* What a claim lacks and what is proposed for its lines, as text for a terminal and as JSON. */
 #pragma once
 
-#include "core/wb-apportion.h"
 #include "core/wb-catalog.h"
 #include "core/wb-proposal.h"
 
@@ -24,15 +22,5 @@ char *wb_evidence_document_write (WbTerms               *terms,
                                   WbJob                 *job,
                                   const WbClaim         *claim,
                                   const GDate           *today) G_GNUC_WARN_UNUSED_RESULT;
-
-/** Returns: (transfer full): who bears what, line by line, then a charge statement for each
- * handler. */
-char *wb_shares_report           (const WbApportionment *apportionment) G_GNUC_WARN_UNUSED_RESULT;
-/** Returns: (transfer full): a charge statement for one handler: what it is asked to bear of each
- * line and why, its limit, and what was charged and came back so far. */
-char *wb_shares_statement        (const WbApportionment *apportionment,
-                                  guint                  handler) G_GNUC_WARN_UNUSED_RESULT;
-/** Returns: (transfer full): all shares and handlers as JSON. */
-char *wb_shares_document_write   (const WbApportionment *apportionment) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -1,9 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Sentences about the adjuster's work: what the evidence beside a claim line proposes and why, and
- * who bears a line. The window, the command line and the papers share them. */
+/* Sentences about the adjuster's work: what came in, and what the evidence beside a claim line proposes
+ * and why. The window, the command line and the papers share them. */
 #pragma once
 
-#include "core/wb-apportion.h"
 #include "core/wb-intake.h"
 #include "core/wb-proposal.h"
 #include "office/wb-words.h"
@@ -31,22 +30,5 @@ char *wb_words_proof      (const WbProposal      *proposal,
 /** Returns: (transfer full) (nullable): what a fact rests on in law, with how far it was looked up
  * when that was not in the source itself; %NULL when it rests on the records alone. */
 char *wb_words_proof_source (const WbProof       *proof) G_GNUC_WARN_UNUSED_RESULT;
-
-/** Returns: (transfer full): the name of a handler; "the office" for a carrier that the job does
- * not name. */
-char *wb_words_handler    (const WbHandler       *handler) G_GNUC_WARN_UNUSED_RESULT;
-
-/** Returns: (transfer full): why line @line is shared out as it is, and who could have done it. */
-char *wb_words_shared     (const WbApportionment *apportionment,
-                           guint                  line) G_GNUC_WARN_UNUSED_RESULT;
-
-/** Returns: (transfer full) (nullable): what is wrong with the shares set by hand, and what to do;
- * %NULL when nothing is. */
-char *wb_words_hand_fault (const WbLineShares    *line) G_GNUC_WARN_UNUSED_RESULT;
-
-/** Returns: (transfer full) (nullable): that a handler bears no more than its limit, and who takes
- * the rest; %NULL when it is not reached. */
-char *wb_words_over_limit (const WbApportionment *apportionment,
-                           guint                  handler) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -5,8 +5,10 @@
 #include "tool/wb-tool-json.h"
 #include "tool/wb-tool-private.h"
 
+#include "office/wb-charge-statement.h"
 #include "office/wb-evidence-report.h"
 #include "office/wb-job-document.h"
+#include "office/wb-shares-report.h"
 #include "office/wb-text-table.h"
 #include "office/wb-words.h"
 
@@ -220,18 +222,17 @@ static int
 print_statement (const WbApportionment *shares,
                  const char            *name)
 {
-  for (guint i = 0; i < shares->n_handlers; i++)
-    if (wb_trail_same_holder (shares->handlers[i].name, name))
-      {
-        g_autofree char *text = wb_shares_statement (shares, i);
+  gint handler = wb_apportionment_find (shares, name);
+  g_autofree char *text = NULL;
+  GDate today;
 
-        wb_tool_print (text);
-        return WB_TOOL_DONE;
-      }
+  if (handler < 0)
+    return wb_tool_no_handler (name);
 
-  wb_tool_complain (_("“%s” is none of those that had the goods; without --handler they are "
-                      "listed."), name);
-  return WB_TOOL_FAILED;
+  wb_office_today (&today);
+  text = wb_charge_statement_write (shares, (guint) handler, &today);
+  wb_tool_print (text);
+  return WB_TOOL_DONE;
 }
 
 int

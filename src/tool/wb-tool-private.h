@@ -99,6 +99,8 @@ int       wb_tool_claim_list       (const WbToolOptions *options);
 int       wb_tool_claim_reckon     (const WbToolOptions *options);
 int       wb_tool_claim_evidence   (const WbToolOptions *options);
 int       wb_tool_claim_shares     (const WbToolOptions *options);
+int       wb_tool_claim_charge     (const WbToolOptions *options);
+int       wb_tool_claim_statement  (const WbToolOptions *options);
 int       wb_tool_claim_freeze     (const WbToolOptions *options);
 int       wb_tool_claim_quote      (const WbToolOptions *options);
 int       wb_tool_claim_letter     (const WbToolOptions *options);
@@ -160,6 +162,9 @@ const WbClaim *wb_tool_find_claim  (const WbJob         *job,
 const WbClaimLine *wb_tool_find_line (const WbJob      *job,
                                     const WbClaim       *claim,
                                     const char          *number);
+
+/** Says that nobody called @name had the goods. Returns: %WB_TOOL_FAILED. */
+int       wb_tool_no_handler       (const char          *name);
 
 /** Makes every kept reckoning of @claim again and tells what came of it, as JSON when @json.
  * Returns: an exit status, a failure unless all were reproduced. */

@@ -2,7 +2,8 @@
 /* The sentences of proposals and shares on random evidence: every placeholder is filled. */
 #include "config.h"
 
-#include "office/wb-evidence-report.h"
+#include "office/wb-charge-statement.h"
+#include "office/wb-words-bearing.h"
 #include "office/wb-words-evidence.h"
 
 #include <string.h>
@@ -64,8 +65,10 @@ check_shares (WbTerms  *terms,
   for (guint i = 0; i < shares->n_lines; i++)
     {
       g_autofree char *words = wb_words_shared (shares, i);
+      g_autofree char *source = wb_words_shared_source (shares->lines[i].why);
 
       check_sentence (words);
+      g_assert_true ((source == NULL) == (shares->lines[i].why == WB_SHARED_BY_HAND));
       seen[shares->lines[i].why] = TRUE;
     }
 }
@@ -81,7 +84,10 @@ check_limits (GRand   *rand,
   g_autoptr (WbReckoning) reckoning = NULL;
   g_autoptr (WbApportionment) shares = NULL;
   guint n = 0;
+  GDate on;
 
+  g_date_clear (&on, 1);
+  g_date_set_dmy (&on, 9, G_DATE_JULY, 2024);
   party->role = WB_ROLE_WAREHOUSE;
   party->claim_limit = wb_money (100, "USD");
   wb_set_text (&party->company, wb_random_holder (rand));
@@ -91,7 +97,7 @@ check_limits (GRand   *rand,
   for (guint i = 0; i < shares->n_handlers; i++)
     {
       g_autofree char *over = wb_words_over_limit (shares, i);
-      g_autofree char *statement = wb_shares_statement (shares, i);
+      g_autofree char *statement = wb_charge_statement_write (shares, i, &on);
 
       g_assert_true ((over != NULL) == (shares->handlers[i].excess > 0));
       g_assert_null (strchr (statement, '{'));
@@ -154,6 +160,22 @@ test_small (void)
   g_assert_cmpstr (name, ==, "the office");
 }
 
+/* What is wrong with a split by hand, each in a sentence of its own. */
+static void
+test_hand_split (void)
+{
+  g_autofree char *less = wb_words_hand_split (WB_HAND_SPLIT_NOT_WHOLE, 9550);
+
+  g_assert_cmpstr (less, ==, "The parts come to 95.5 %. They have to come to 100 %.");
+  g_assert_null (wb_words_hand_split (WB_HAND_SPLIT_GOOD, 10000));
+  for (int fault = WB_HAND_SPLIT_NOBODY; fault <= WB_HAND_SPLIT_NO_REASON; fault++)
+    {
+      g_autofree char *words = wb_words_hand_split ((WbHandSplitFault) fault, 0);
+
+      check_sentence (words);
+    }
+}
+
 static void
 test_intake (void)
 {
@@ -183,6 +205,7 @@ main (int    argc,
   g_test_add_func ("/office/words-evidence/random", test_random);
   g_test_add_func ("/office/words-evidence/small", test_small);
 
+  g_test_add_func ("/office/words-evidence/hand-split", test_hand_split);
   g_test_add_func ("/office/words-evidence/intake", test_intake);
 
   return g_test_run ();
