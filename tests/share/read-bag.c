@@ -10,17 +10,19 @@
 #include "share/wb-bag.h"
 #include "share/wb-share.h"
 
+#include <stdio.h>
+
 static void
 print_payload (const WbBag *bag)
 {
   GPtrArray *payload = wb_bag_get_payload (bag);
 
-  g_print ("good %u\n", payload->len);
+  printf ("good %u\n", payload->len);
   for (guint i = 0; i < payload->len; i++)
     {
       const WbBagFile *file = g_ptr_array_index (payload, i);
 
-      g_print ("  %s %" G_GINT64_FORMAT " %s\n", file->sha256, file->size, file->path);
+      printf ("  %s %" G_GINT64_FORMAT " %s\n", file->sha256, file->size, file->path);
     }
 }
 
@@ -28,11 +30,11 @@ static void
 print_fault (const GError *error)
 {
   if (error->domain == WB_SHARE_ERROR)
-    g_print ("%d: %s\n", error->code, error->message);
+    printf ("%d: %s\n", error->code, error->message);
   else if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
-    g_print ("cancelled: %s\n", error->message);
+    printf ("cancelled: %s\n", error->message);
   else
-    g_print ("io: %s\n", error->message);
+    printf ("io: %s\n", error->message);
 }
 
 int
