@@ -10,6 +10,7 @@
 #include "core/wb-photo.h"
 #include "office/wb-bundle-private.h"
 #include "office/wb-office-private.h"
+#include "share/wb-bag.h"
 
 #include <glib/gi18n.h>
 #include <string.h>
@@ -143,6 +144,12 @@ wb_bundle_file_name (const WbJob *job)
 
   g_strcanon (name, G_CSET_A_2_Z G_CSET_a_2_z G_CSET_DIGITS "-_", '-');
   return g_strconcat (name, ".zip", NULL);
+}
+
+char *
+wb_bundle_target (const char *path)
+{
+  return wb_bag_name_is_archive (path) ? g_strdup (path) : g_strconcat (path, ".zip", NULL);
 }
 
 const char *

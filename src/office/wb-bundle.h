@@ -52,6 +52,10 @@ char           *wb_bundle_report_words   (const WbBundleReport *self) G_GNUC_WAR
 /** Returns: (transfer full): a file name for a bundle of @job, "J-2026-0007.zip". */
 char           *wb_bundle_file_name      (const WbJob          *job) G_GNUC_WARN_UNUSED_RESULT;
 
+/** Returns: (transfer full): @path, with ".zip" behind it unless it has the ending of an archive:
+ * where a window saves to. */
+char           *wb_bundle_target         (const char           *path) G_GNUC_WARN_UNUSED_RESULT;
+
 /**
  * wb_office_bundle_write:
  * @target: ends in ".zip", ".tar.gz" or ".tgz" for an archive; any other name is a folder

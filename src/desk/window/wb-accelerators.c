@@ -30,6 +30,8 @@ static const Accelerator table[] = {
   { NULL, "Return", N_("Jobs"), N_("Open the chosen job") },
   { "win.new-job", "<Control><Shift>n", N_("Jobs"), N_("New job") },
   { "win.show-due", "<Control><Shift>d", N_("Jobs"), N_("What is due on claims") },
+  { "win.save-bundle", "<Control><Shift>s", N_("Jobs"), N_("Save the job as a bundle") },
+  { "win.open-bundle", "<Control><Shift>o", N_("Jobs"), N_("Open a bundle") },
 
   { "job.show-page::order", "<Alt>1", N_("Job"), N_("Order") },
   { "job.show-page::papers", "<Alt>2", N_("Job"), N_("Papers") },

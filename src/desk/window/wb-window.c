@@ -10,6 +10,7 @@
 #include "desk/jobs/wb-job-list.h"
 #include "desk/window/wb-accelerators.h"
 #include "desk/window/wb-book-chooser.h"
+#include "desk/window/wb-bundle-dialogs.h"
 #include "desk/window/wb-notices.h"
 #include "desk/window/wb-window-closing.h"
 #include "desk/widgets/wb-menu-later.h"
@@ -79,6 +80,8 @@ tell_error (WbWindow     *self,
   tell (self, heading, words);
 }
 
+static void enable_actions (WbWindow *self);
+
 /* --- the job that is shown -------------------------------------------------------------------- */
 
 static void
@@ -107,6 +110,7 @@ leave_job (WbWindow *self)
   g_object_set (self->notices, "shown", NULL, NULL);
   adw_bin_set_child (self->job_bin, NULL);
   gtk_stack_set_visible_child_name (self->job_stack, "none");
+  enable_actions (self);
   wb_job_list_select (self->jobs, NULL);
   wb_job_list_refresh (self->jobs);
 }
@@ -142,6 +146,7 @@ show_job (WbWindow   *self,
   adw_bin_set_child (self->job_bin, page);
   g_object_set (self->notices, "shown", model, NULL);
   gtk_stack_set_visible_child_name (self->job_stack, "job");
+  enable_actions (self);
   wb_job_page_show (WB_JOB_PAGE (page), page_name != NULL ? page_name : "order");
   gtk_widget_grab_focus (page);
 }
@@ -278,6 +283,28 @@ new_book_action (GtkWidget  *widget,
                  GVariant   *target)
 {
   wb_book_chooser_run (WB_WINDOW (widget), WB_BOOK_CREATE);
+}
+
+static void
+save_bundle_action (GtkWidget  *widget,
+                    const char *name,
+                    GVariant   *target)
+{
+  WbWindow *self = WB_WINDOW (widget);
+  WbJobPage *page = wb_window_get_job_page (self);
+
+  if (page == NULL)
+    return;
+  wb_job_page_settle (page);
+  wb_bundle_dialogs_save (self, wb_job_model_get_job (wb_job_page_get_model (page)));
+}
+
+static void
+open_bundle_action (GtkWidget  *widget,
+                    const char *name,
+                    GVariant   *target)
+{
+  wb_bundle_dialogs_open (WB_WINDOW (widget));
 }
 
 static void
@@ -451,6 +478,8 @@ install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.search", NULL, search_action);
   gtk_widget_class_install_action (widget_class, "win.open-book", NULL, open_book_action);
   gtk_widget_class_install_action (widget_class, "win.new-book", NULL, new_book_action);
+  gtk_widget_class_install_action (widget_class, "win.save-bundle", NULL, save_bundle_action);
+  gtk_widget_class_install_action (widget_class, "win.open-bundle", NULL, open_bundle_action);
   gtk_widget_class_install_action (widget_class, "win.new-window", NULL, new_window_action);
   gtk_widget_class_install_action (widget_class, "win.close", NULL, close_action);
   gtk_widget_class_install_action (widget_class, "win.back", NULL, back_action);
@@ -505,6 +534,9 @@ enable_actions (WbWindow *self)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.search", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.show-due", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.back", open);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.open-bundle", open);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.save-bundle",
+                                 open && adw_bin_get_child (self->job_bin) != NULL);
 }
 
 static void

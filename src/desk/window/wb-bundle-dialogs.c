@@ -1,0 +1,370 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* One bundle on its way, with a dialog that says how far it is and can stop it. Packing and reading
+ * are the office's, in a worker thread. */
+#define G_LOG_DOMAIN "wb-desk"
+#include "config.h"
+
+#include "desk/window/wb-bundle-dialogs.h"
+
+#include "office/wb-bundle.h"
+#include "office/wb-words.h"
+
+#include <adwaita.h>
+#include <glib/gi18n.h>
+
+#define ASK_EVERY_MS 100
+
+/* What is done before a person could read the dialog does not show one. */
+#define PATIENCE_MS 400
+
+typedef struct
+{
+  WbWindow         *window;
+  WbBundleProgress *progress;
+  GCancellable     *cancellable;
+  char             *path;
+  gulong            window_handler;
+
+  GtkWidget        *dialog;      /* (weak) (nullable) */
+  GtkLabel         *label;
+  GtkProgressBar   *bar;
+  guint             timer;
+} Passage;
+
+static void
+drop_dialog (Passage *passage)
+{
+  GtkWidget *dialog = passage->dialog;
+
+  g_clear_weak_pointer (&passage->dialog);
+  if (dialog != NULL)
+    {
+      g_signal_handlers_disconnect_by_data (dialog, passage);
+      gtk_window_destroy (GTK_WINDOW (dialog));
+    }
+}
+
+static void
+passage_free (Passage *passage)
+{
+  g_clear_handle_id (&passage->timer, g_source_remove);
+  drop_dialog (passage);
+  g_clear_signal_handler (&passage->window_handler, passage->window);
+  g_object_unref (passage->window);
+  g_object_unref (passage->cancellable);
+  wb_bundle_progress_unref (passage->progress);
+  g_free (passage->path);
+  g_free (passage);
+}
+
+/* --- how far it is ---------------------------------------------------------------------------- */
+
+static gboolean
+ask_cb (gpointer data)
+{
+  Passage *passage = data;
+  g_autofree char *words = NULL;
+  gint64 done, all;
+
+  if (passage->dialog == NULL)
+    return G_SOURCE_CONTINUE;
+  words = wb_bundle_progress_get (passage->progress, &done, &all);
+  gtk_label_set_label (passage->label, words);
+  if (all > 0)
+    gtk_progress_bar_set_fraction (passage->bar, MIN (1, (double) done / (double) all));
+  else
+    gtk_progress_bar_pulse (passage->bar);
+  return G_SOURCE_CONTINUE;
+}
+
+static void
+stop_cb (Passage *passage)
+{
+  g_clear_weak_pointer (&passage->dialog);
+  g_cancellable_cancel (passage->cancellable);
+}
+
+static GtkWidget *
+make_contents (Passage *passage)
+{
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
+  GtkWidget *label = gtk_label_new (NULL);
+  GtkWidget *bar = gtk_progress_bar_new ();
+
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (bar), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _("How far it is"), -1);
+  gtk_box_append (GTK_BOX (box), label);
+  gtk_box_append (GTK_BOX (box), bar);
+  passage->label = GTK_LABEL (label);
+  passage->bar = GTK_PROGRESS_BAR (bar);
+  return box;
+}
+
+static gboolean
+patience_cb (gpointer data)
+{
+  Passage *passage = data;
+  g_autofree char *name = g_path_get_basename (passage->path);
+  GtkWidget *dialog = adw_message_dialog_new (GTK_WINDOW (passage->window), name, NULL);
+
+  adw_message_dialog_set_extra_child (ADW_MESSAGE_DIALOG (dialog), make_contents (passage));
+  adw_message_dialog_add_response (ADW_MESSAGE_DIALOG (dialog), "stop", _("_Stop"));
+  adw_message_dialog_set_close_response (ADW_MESSAGE_DIALOG (dialog), "stop");
+  g_signal_connect_swapped (dialog, "response", G_CALLBACK (stop_cb), passage);
+  g_set_weak_pointer (&passage->dialog, dialog);
+  ask_cb (passage);
+  gtk_window_present (GTK_WINDOW (dialog));
+  passage->timer = g_timeout_add (ASK_EVERY_MS, ask_cb, passage);
+  return G_SOURCE_REMOVE;
+}
+
+static Passage *
+passage_new (WbWindow   *window,
+             const char *path)
+{
+  Passage *passage = g_new0 (Passage, 1);
+
+  passage->window = g_object_ref (window);
+  passage->progress = wb_bundle_progress_new ();
+  passage->cancellable = g_cancellable_new ();
+  passage->path = g_strdup (path);
+  passage->window_handler = g_signal_connect_swapped (window, "destroy",
+                                                      G_CALLBACK (g_cancellable_cancel),
+                                                      passage->cancellable);
+  passage->timer = g_timeout_add (PATIENCE_MS, patience_cb, passage);
+  return passage;
+}
+
+/* --- what came of it -------------------------------------------------------------------------- */
+
+static WbOffice *
+office_of (WbWindow *window)
+{
+  WbOpenJobs *open_jobs = wb_window_get_open_jobs (window);
+
+  return open_jobs != NULL ? wb_open_jobs_get_office (open_jobs) : NULL;
+}
+
+static void
+tell (WbWindow   *window,
+      const char *heading,
+      const char *body)
+{
+  GtkWidget *dialog = adw_message_dialog_new (GTK_WINDOW (window), heading, body);
+
+  adw_message_dialog_add_response (ADW_MESSAGE_DIALOG (dialog), "close", _("_Close"));
+  adw_message_dialog_set_default_response (ADW_MESSAGE_DIALOG (dialog), "close");
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
+/* Nobody has to be told that something stopped which they stopped. */
+static void
+tell_error (Passage      *passage,
+            const char   *heading,
+            const GError *error)
+{
+  g_autofree char *words = NULL;
+
+  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
+    return;
+  words = wb_words_error (error);
+  tell (passage->window, heading, words);
+}
+
+static char *
+words_of (const WbBundleReport *report,
+          const char           *path)
+{
+  g_autofree char *words = wb_bundle_report_words (report);
+  g_autofree char *sentence = wb_words_sentence (words);
+  GString *out = g_string_new (path);
+
+  g_string_append_printf (out, "\n\n%s", sentence);
+  if (report->n_lost_papers > 0)
+    {
+      g_string_append (out, "\n\n");
+      g_string_append_printf (out, ngettext ("%u frozen reckoning that the job names is not in it, "
+                                             "since the book does not have it.",
+                                             "%u frozen reckonings that the job names are not in it, "
+                                             "since the book does not have them.",
+                                             report->n_lost_papers), report->n_lost_papers);
+    }
+  return g_string_free (out, FALSE);
+}
+
+static void
+saved_cb (GObject      *object,
+          GAsyncResult *result,
+          gpointer      data)
+{
+  Passage *passage = data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (WbBundleReport) report = wb_office_bundle_write_finish (WB_OFFICE (object), result,
+                                                                     &error);
+
+  g_clear_handle_id (&passage->timer, g_source_remove);
+  drop_dialog (passage);
+  if (office_of (passage->window) != NULL && report != NULL)
+    {
+      g_autofree char *words = words_of (report, passage->path);
+
+      tell (passage->window, _("The Bundle Is Saved"), words);
+    }
+  else if (office_of (passage->window) != NULL)
+    {
+      tell_error (passage, _("The Bundle Cannot Be Saved"), error);
+    }
+  passage_free (passage);
+}
+
+static void
+opened_cb (GObject      *object,
+           GAsyncResult *result,
+           gpointer      data)
+{
+  Passage *passage = data;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (WbBundleReport) report = wb_office_bundle_read_finish (WB_OFFICE (object), result,
+                                                                    &error);
+
+  g_clear_handle_id (&passage->timer, g_source_remove);
+  drop_dialog (passage);
+  if (report != NULL && office_of (passage->window) == WB_OFFICE (object))
+    {
+      g_autofree char *words = words_of (report, passage->path);
+
+      wb_window_open_job (passage->window, wb_job_get_id (report->job));
+      tell (passage->window, _("The Job Is in the Book"), words);
+    }
+  else if (error != NULL && office_of (passage->window) != NULL)
+    {
+      tell_error (passage, _("The Bundle Cannot Be Opened"), error);
+    }
+  passage_free (passage);
+}
+
+/* --- the way there ---------------------------------------------------------------------------- */
+
+void
+wb_bundle_dialogs_save_to (WbWindow   *window,
+                           WbJob      *job,
+                           const char *path)
+{
+  g_autofree char *target = wb_bundle_target (path);
+  Passage *passage;
+
+  g_return_if_fail (WB_IS_WINDOW (window));
+  g_return_if_fail (job != NULL && path != NULL);
+
+  /* The chooser has asked about this very name, and about no other. */
+  passage = passage_new (window, target);
+  wb_office_bundle_write_async (office_of (window), job, target, g_str_equal (target, path),
+                                passage->progress, passage->cancellable, saved_cb, passage);
+}
+
+void
+wb_bundle_dialogs_open_from (WbWindow   *window,
+                             const char *path)
+{
+  g_autofree char *name = g_path_get_basename (path);
+  g_autofree char *folder = g_path_get_dirname (path);
+  Passage *passage;
+
+  g_return_if_fail (WB_IS_WINDOW (window));
+
+  /* Whoever points at the file that every bag has means the folder that it lies in. */
+  passage = passage_new (window, g_str_equal (name, "bagit.txt") ? folder : path);
+  wb_office_bundle_read_async (office_of (window), passage->path, passage->progress,
+                               passage->cancellable, opened_cb, passage);
+}
+
+/* --- choosers --------------------------------------------------------------------------------- */
+
+#define JOB_KEY "wb-bundle-job"
+
+static void
+answered_cb (GtkNativeDialog *chooser,
+             int              response,
+             gpointer         data)
+{
+  GtkWindow *window = gtk_native_dialog_get_transient_for (chooser);
+  WbJob *job = g_object_get_data (G_OBJECT (chooser), JOB_KEY);
+  g_autoptr (GFile) file = NULL;
+  g_autofree char *path = NULL;
+
+  if (response == GTK_RESPONSE_ACCEPT)
+    file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (chooser));
+  if (file != NULL)
+    path = g_file_get_path (file);
+
+  if (window != NULL && path != NULL && office_of (WB_WINDOW (window)) != NULL)
+    {
+      if (job != NULL)
+        wb_bundle_dialogs_save_to (WB_WINDOW (window), job, path);
+      else
+        wb_bundle_dialogs_open_from (WB_WINDOW (window), path);
+    }
+  gtk_native_dialog_destroy (chooser);
+  g_object_unref (chooser);
+}
+
+static void
+add_filter (GtkFileChooser     *chooser,
+            const char         *name,
+            const char *const  *patterns)
+{
+  g_autoptr (GtkFileFilter) filter = gtk_file_filter_new ();
+
+  gtk_file_filter_set_name (filter, name);
+  for (gsize i = 0; patterns[i] != NULL; i++)
+    gtk_file_filter_add_pattern (filter, patterns[i]);
+  gtk_file_chooser_add_filter (chooser, filter);
+}
+
+static void
+run_chooser (WbWindow             *window,
+             const char           *title,
+             GtkFileChooserAction  action,
+             const char           *accept,
+             WbJob                *job)
+{
+  static const char *const bundles[] = { "*.zip", "*.tar.gz", "*.tgz", "bagit.txt", NULL };
+  static const char *const all[] = { "*", NULL };
+  GtkFileChooserNative *chooser = gtk_file_chooser_native_new (title, GTK_WINDOW (window), action,
+                                                               accept, NULL);
+
+  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
+  add_filter (GTK_FILE_CHOOSER (chooser), _("Bundles"), bundles);
+  add_filter (GTK_FILE_CHOOSER (chooser), _("All files"), all);
+  if (job != NULL)
+    {
+      g_autofree char *name = wb_bundle_file_name (job);
+
+      gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (chooser), name);
+      g_object_set_data_full (G_OBJECT (chooser), JOB_KEY, wb_job_ref (job),
+                              (GDestroyNotify) wb_job_unref);
+    }
+
+  /* The reference is the chooser's own until it is answered. */
+  g_signal_connect (chooser, "response", G_CALLBACK (answered_cb), NULL);
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+}
+
+void
+wb_bundle_dialogs_save (WbWindow *window,
+                        WbJob    *job)
+{
+  g_return_if_fail (WB_IS_WINDOW (window));
+  g_return_if_fail (job != NULL);
+
+  run_chooser (window, _("Save as Bundle"), GTK_FILE_CHOOSER_ACTION_SAVE, _("_Save"), job);
+}
+
+void
+wb_bundle_dialogs_open (WbWindow *window)
+{
+  g_return_if_fail (WB_IS_WINDOW (window));
+
+  run_chooser (window, _("Open a Bundle"), GTK_FILE_CHOOSER_ACTION_OPEN, _("_Open"), NULL);
+}

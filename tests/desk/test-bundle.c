@@ -1,0 +1,229 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Saving a job as a bundle from the window and opening it in another book; what is said of a bundle
+ * that is none; and the keys that lead there. */
+#include "config.h"
+
+#include "desk/support/wb-desk-driver.h"
+#include "support/wb-test-keys.h"
+#include "support/wb-test-window.h"
+
+#include "desk/window/wb-bundle-dialogs.h"
+#include "office/wb-bundle.h"
+
+#include <adwaita.h>
+#include <glib/gstdio.h>
+#include <string.h>
+
+typedef struct
+{
+  WbDeskBook    *book;
+  WbApplication *app;
+  WbWindow      *window;
+} Fixture;
+
+static void
+set_up (Fixture       *fixture,
+        gconstpointer  data)
+{
+  g_autoptr (WbJob) job = NULL;
+
+  fixture->book = wb_desk_book_new ();
+  job = wb_desk_book_add_job (fixture->book, "J-2026-0401", "Odalys Ferncastle", "Duluth", "Tulsa", 12);
+  fixture->app = wb_desk_driver_start ();
+  fixture->window = wb_desk_driver_open (fixture->app, fixture->book);
+  wb_desk_driver_open_job (fixture->window, wb_job_get_id (job));
+}
+
+static void
+tear_down (Fixture       *fixture,
+           gconstpointer  data)
+{
+  wb_desk_driver_quit (fixture->app);
+  g_object_unref (fixture->app);
+  wb_desk_book_free (fixture->book);
+}
+
+/* --- dialogs ---------------------------------------------------------------------------------- */
+
+typedef struct
+{
+  const char *words;
+  GtkWindow  *found;
+} Search;
+
+static const char *
+words_over (GtkWindow *window)
+{
+  if (ADW_IS_MESSAGE_DIALOG (window))
+    return adw_message_dialog_get_heading (ADW_MESSAGE_DIALOG (window));
+  return gtk_window_get_title (window);
+}
+
+static gboolean
+is_shown (gpointer data)
+{
+  Search *search = data;
+  GListModel *windows = gtk_window_get_toplevels ();
+
+  search->found = NULL;
+  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
+    {
+      g_autoptr (GtkWindow) window = g_list_model_get_item (windows, i);
+
+      if (g_strcmp0 (words_over (window), search->words) == 0 &&
+          gtk_widget_get_mapped (GTK_WIDGET (window)))
+        search->found = window;
+    }
+  return search->found != NULL;
+}
+
+static gboolean
+is_gone (gpointer data)
+{
+  return !is_shown (data);
+}
+
+static GtkWindow *
+wait_for (const char *words)
+{
+  Search search = { words };
+
+  wb_test_wait_until (is_shown, &search);
+  return search.found;
+}
+
+static const char *
+body_of (GtkWindow *dialog)
+{
+  return adw_message_dialog_get_body (ADW_MESSAGE_DIALOG (dialog));
+}
+
+static char *
+place (Fixture    *fixture,
+       const char *name)
+{
+  return g_build_filename (fixture->book->folder, name, NULL);
+}
+
+/* --- there and back --------------------------------------------------------------------------- */
+
+static void
+test_there_and_back (Fixture       *fixture,
+                     gconstpointer  data)
+{
+  g_autofree char *chosen = place (fixture, "ferncastle");
+  g_autofree char *saved = g_strconcat (chosen, ".zip", NULL);
+  g_autoptr (WbDeskBook) other = wb_desk_book_new ();
+  g_autofree char *before = NULL, *after = NULL;
+  g_autoptr (WbBundleReport) report = NULL;
+  g_autoptr (WbJob) there = NULL;
+  g_autoptr (GError) error = NULL;
+  WbWindow *window;
+  GtkWindow *dialog;
+
+  wb_bundle_dialogs_save_to (fixture->window, wb_desk_driver_get_job (fixture->window), chosen);
+  dialog = wait_for ("The Bundle Is Saved");
+  g_assert_nonnull (strstr (body_of (dialog), saved));
+  g_assert_nonnull (strstr (body_of (dialog), "J-2026-0401: 0 photos, 0 kept papers"));
+  gtk_window_destroy (dialog);
+  report = wb_bundle_check (saved, NULL, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (wb_job_count (report->job, WB_KIND_PIECE), ==, 12);
+
+  window = wb_desk_driver_open (fixture->app, other);
+  wb_bundle_dialogs_open_from (window, saved);
+  dialog = wait_for ("The Job Is in the Book");
+  wb_desk_driver_wait_for_job (window, "j-2026-0401");
+  wb_test_wait_until_drawn (GTK_WIDGET (dialog));
+  wb_test_save_picture (GTK_WIDGET (dialog), "bundle-opened");
+  gtk_window_destroy (dialog);
+
+  there = wb_desk_book_load (other, "j-2026-0401");
+  g_assert_cmpuint (wb_job_count (there, WB_KIND_PIECE), ==, 12);
+  wb_test_assert_field (there, WB_KIND_PARTY, "p1", "name", "Odalys Ferncastle");
+
+  /* Once more: the job is there, and stays as it is. */
+  wb_bundle_dialogs_open_from (window, saved);
+  dialog = wait_for ("The Bundle Cannot Be Opened");
+  g_assert_nonnull (strstr (body_of (dialog), "There is a job J-2026-0401 already."));
+  gtk_window_destroy (dialog);
+  gtk_window_close (GTK_WINDOW (window));
+}
+
+/* A name with an ending was asked about by the chooser, so it may be replaced; one that gets its
+ * ending here was not. */
+static void
+test_replace (Fixture       *fixture,
+              gconstpointer  data)
+{
+  g_autofree char *plain = place (fixture, "mine");
+  g_autofree char *path = place (fixture, "mine.zip");
+  g_autofree char *text = NULL;
+  GtkWindow *dialog;
+
+  g_assert_true (g_file_set_contents (path, "mine", -1, NULL));
+  wb_bundle_dialogs_save_to (fixture->window, wb_desk_driver_get_job (fixture->window), plain);
+  dialog = wait_for ("The Bundle Cannot Be Saved");
+  g_assert_nonnull (strstr (body_of (dialog), "already there"));
+  gtk_window_destroy (dialog);
+  g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
+  g_assert_cmpstr (text, ==, "mine");
+
+  wb_bundle_dialogs_save_to (fixture->window, wb_desk_driver_get_job (fixture->window), path);
+  gtk_window_destroy (wait_for ("The Bundle Is Saved"));
+}
+
+static void
+test_no_bundle (Fixture       *fixture,
+                gconstpointer  data)
+{
+  g_autofree char *path = place (fixture, "letter.txt");
+  GtkWindow *dialog;
+
+  g_assert_true (g_file_set_contents (path, "Dear Sir", -1, NULL));
+  wb_bundle_dialogs_open_from (fixture->window, path);
+  dialog = wait_for ("The Bundle Cannot Be Opened");
+  g_assert_nonnull (strstr (body_of (dialog), "This is not a bundle of a job."));
+  wb_test_wait_until_drawn (GTK_WIDGET (dialog));
+  wb_test_save_picture (GTK_WIDGET (dialog), "bundle-refused");
+  gtk_window_destroy (dialog);
+}
+
+/* --- keys ------------------------------------------------------------------------------------- */
+
+static void
+test_keys (Fixture       *fixture,
+           gconstpointer  data)
+{
+  static const struct
+  {
+    const char *key;
+    const char *title;
+  } rows[] = { { "{ctrl+shift+s}", "Save as Bundle" }, { "{ctrl+shift+o}", "Open a Bundle" } };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      Search search = { rows[i].title };
+      GtkWindow *chooser;
+
+      wb_test_type (GTK_WIDGET (fixture->window), rows[i].key);
+      chooser = wait_for (rows[i].title);
+      wb_test_wait_until_drawn (GTK_WIDGET (chooser));
+      wb_test_save_picture (GTK_WIDGET (chooser), i == 0 ? "bundle-save" : "bundle-open");
+      gtk_window_close (chooser);
+      wb_test_wait_until (is_gone, &search);
+    }
+}
+
+int
+main (int    argc,
+      char **argv)
+{
+  g_test_init (&argc, &argv, NULL);
+  adw_init ();
+  g_test_add ("/desk/bundle/there-and-back", Fixture, NULL, set_up, test_there_and_back, tear_down);
+  g_test_add ("/desk/bundle/replace", Fixture, NULL, set_up, test_replace, tear_down);
+  g_test_add ("/desk/bundle/no-bundle", Fixture, NULL, set_up, test_no_bundle, tear_down);
+  g_test_add ("/desk/bundle/keys", Fixture, NULL, set_up, test_keys, tear_down);
+  return g_test_run ();
+}
