@@ -10,6 +10,9 @@
 #include <glib/gi18n.h>
 #include <string.h>
 
+/* What fits on a sheet in a plain hand. */
+#define LETTER_WIDTH 78
+
 static const WbEnumValue kinds[] = {
   { WB_LETTER_REQUEST, "request", N_("Request for what is lacking") },
   { WB_LETTER_ACKNOWLEDGEMENT, "acknowledgement", N_("Acknowledgement") },
@@ -155,11 +158,11 @@ append_block (GString             *out,
       break;
     case WB_LETTER_BLOCK_HEADING:
     case WB_LETTER_BLOCK_PARAGRAPH:
-      wb_text_append_paragraph (out, 0, 0, block->text);
+      wb_text_append_wrapped (out, 0, 0, LETTER_WIDTH, block->text);
       break;
     case WB_LETTER_BLOCK_ITEM:
       item = g_strdup_printf ("• %s", block->text);
-      wb_text_append_paragraph (out, 2, 2, item);
+      wb_text_append_wrapped (out, 2, 2, LETTER_WIDTH, item);
       break;
     case WB_LETTER_BLOCK_TABLE:
       append_table (out, block);

@@ -186,10 +186,11 @@ wb_text_table_append (const WbTextTable *self,
 }
 
 void
-wb_text_append_paragraph (GString    *out,
-                          guint       indent,
-                          guint       hang,
-                          const char *text)
+wb_text_append_wrapped (GString    *out,
+                        guint       indent,
+                        guint       hang,
+                        guint       most,
+                        const char *text)
 {
   g_auto (GStrv) words = g_strsplit_set (text, " \n", -1);
   guint at = indent;
@@ -202,7 +203,7 @@ wb_text_append_paragraph (GString    *out,
 
       if (*words[i] == '\0')
         continue;
-      if (!fresh && at + 1 + width > WB_TEXT_WIDTH)
+      if (!fresh && at + 1 + width > most)
         {
           g_string_append_c (out, '\n');
           append_spaces (out, indent + hang);
@@ -219,4 +220,13 @@ wb_text_append_paragraph (GString    *out,
       fresh = FALSE;
     }
   g_string_append_c (out, '\n');
+}
+
+void
+wb_text_append_paragraph (GString    *out,
+                          guint       indent,
+                          guint       hang,
+                          const char *text)
+{
+  wb_text_append_wrapped (out, indent, hang, WB_TEXT_WIDTH, text);
 }

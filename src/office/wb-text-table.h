@@ -45,6 +45,13 @@ void         wb_text_append_paragraph (GString    *out,
                                        guint       hang,
                                        const char *text);
 
+/** As wb_text_append_paragraph(), broken at @most. */
+void         wb_text_append_wrapped (GString      *out,
+                                     guint         indent,
+                                     guint         hang,
+                                     guint         most,
+                                     const char   *text);
+
 /** Returns: how many places of a terminal @text takes. */
 guint        wb_text_width          (const char   *text);
 

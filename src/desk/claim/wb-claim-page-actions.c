@@ -7,6 +7,7 @@
 #include "desk/claim/wb-claim-page-private.h"
 
 #include "desk/claim/wb-claim-deeds.h"
+#include "desk/claim/wb-letter-window.h"
 #include "desk/claim/wb-what-if.h"
 #include "office/wb-words.h"
 
@@ -155,6 +156,7 @@ wb_claim_page_enable_actions (WbClaimPage *self)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.remove-claim", has_claim);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.add-line", has_claim);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.what-if", has_claim);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.write-letter", has_claim);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.take-step", has_claim);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.add-payment", has_claim);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.remove-line",
@@ -203,6 +205,20 @@ what_if_action (GtkWidget  *widget,
                                                   self->claim_id)));
 }
 
+static void
+write_letter_action (GtkWidget  *widget,
+                     const char *name,
+                     GVariant   *target)
+{
+  WbClaimPage *self = WB_CLAIM_PAGE (widget);
+  GtkRoot *root = gtk_widget_get_root (widget);
+
+  /* What is typed and not set yet counts. */
+  gtk_root_set_focus (root, NULL);
+  gtk_window_present (GTK_WINDOW (wb_letter_window_new (GTK_WINDOW (root), self->model,
+                                                        self->claim_id)));
+}
+
 void
 wb_claim_page_install_actions (GtkWidgetClass *widget_class)
 {
@@ -212,6 +228,7 @@ wb_claim_page_install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "claim.accept-proposal", NULL,
                                    accept_proposal_action);
   gtk_widget_class_install_action (widget_class, "claim.what-if", NULL, what_if_action);
+  gtk_widget_class_install_action (widget_class, "claim.write-letter", NULL, write_letter_action);
   gtk_widget_class_install_action (widget_class, "claim.add-claim", NULL, add_claim_action);
   gtk_widget_class_install_action (widget_class, "claim.remove-claim", NULL, remove_claim_action);
   gtk_widget_class_install_action (widget_class, "claim.add-line", NULL, add_line_action);
