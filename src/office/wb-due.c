@@ -7,6 +7,7 @@
 
 #include "office/wb-due.h"
 
+#include "office/wb-gather.h"
 #include "office/wb-office-private.h"
 #include "office/wb-words.h"
 
@@ -173,31 +174,35 @@ compare_due (gconstpointer a,
   return order != 0 ? order : (int) one->clock.kind - (int) other->clock.kind;
 }
 
-static gboolean
-add_job (WbOffice            *self,
-         GPtrArray           *list,
-         const WbJobSummary  *summary,
-         const GDate         *today,
-         GCancellable        *cancellable,
-         GError             **error)
+/* What the gatherer hands on. */
+typedef struct
 {
-  g_autoptr (GError) failure = NULL;
-  g_autoptr (WbJob) job = wb_office_load_job (self, summary->id, cancellable, &failure);
+  GPtrArray   *list;
+  const GDate *today;
+} Gathering;
 
-  /* Removed by another program since the list was read. */
-  if (g_error_matches (failure, WB_STORE_ERROR, WB_STORE_ERROR_NOT_FOUND))
-    return TRUE;
-  if (job == NULL)
-    {
-      g_propagate_error (error, g_steal_pointer (&failure));
-      return FALSE;
-    }
+static gboolean
+has_open_claims (const WbJobSummary *summary,
+                 gpointer            data)
+{
+  return summary->n_open_claims > 0;
+}
+
+static gboolean
+take_job (WbOffice            *self,
+          const WbJobSummary  *summary,
+          WbJob               *job,
+          gpointer             data,
+          GError             **error)
+{
+  const Gathering *gathering = data;
+
   for (guint i = 0; i < wb_job_count (job, WB_KIND_CLAIM); i++)
     {
       const WbClaim *claim = wb_job_nth (job, WB_KIND_CLAIM, i);
 
       if (claim_is_open (claim))
-        add_claim (self, list, summary, job, claim, today);
+        add_claim (self, gathering->list, summary, job, claim, gathering->today);
     }
   return TRUE;
 }
@@ -209,22 +214,13 @@ wb_office_list_due (WbOffice      *self,
                     GError       **error)
 {
   g_autoptr (GPtrArray) list = g_ptr_array_new_with_free_func ((GDestroyNotify) wb_due_free);
-  g_autoptr (GPtrArray) jobs = NULL;
+  Gathering gathering = { list, today };
 
   g_return_val_if_fail (WB_IS_OFFICE (self), NULL);
   g_return_val_if_fail (wb_date_is_set (today), NULL);
 
-  jobs = wb_office_list_jobs (self, NULL, 0, cancellable, error);
-  if (jobs == NULL)
+  if (!wb_gather_jobs (self, has_open_claims, take_job, NULL, &gathering, cancellable, error))
     return NULL;
-  for (guint i = 0; i < jobs->len; i++)
-    {
-      const WbJobSummary *summary = g_ptr_array_index (jobs, i);
-
-      if (summary->n_open_claims > 0 &&
-          !add_job (self, list, summary, today, cancellable, error))
-        return NULL;
-    }
   g_ptr_array_sort (list, compare_due);
   return g_steal_pointer (&list);
 }

@@ -6,6 +6,7 @@
 
 #include "office/wb-storage-due.h"
 
+#include "office/wb-gather.h"
 #include "office/wb-office-private.h"
 
 void
@@ -40,30 +41,33 @@ may_be_stored (WbStage stage)
   g_assert_not_reached ();
 }
 
-static gboolean
-add_job (WbOffice            *self,
-         GPtrArray           *list,
-         const WbJobSummary  *summary,
-         const GDate         *today,
-         GCancellable        *cancellable,
-         GError             **error)
+/* What the gatherer hands on. */
+typedef struct
 {
-  g_autoptr (GError) failure = NULL;
-  g_autoptr (WbJob) job = wb_office_load_job (self, summary->id, cancellable, &failure);
+  GPtrArray   *list;
+  const GDate *today;
+} Gathering;
+
+static gboolean
+is_wanted (const WbJobSummary *summary,
+           gpointer            data)
+{
+  return may_be_stored (summary->stage);
+}
+
+static gboolean
+take_job (WbOffice            *self,
+          const WbJobSummary  *summary,
+          WbJob               *job,
+          gpointer             data,
+          GError             **error)
+{
+  const Gathering *gathering = data;
   WbStorageWatch watch;
   WbStorageDue *due;
 
-  /* Removed by another program since the list was read. */
-  if (g_error_matches (failure, WB_STORE_ERROR, WB_STORE_ERROR_NOT_FOUND))
-    return TRUE;
-  if (job == NULL)
-    {
-      g_propagate_error (error, g_steal_pointer (&failure));
-      return FALSE;
-    }
-
   /* Dates off the calendar are told of on the job's own page. */
-  if (!wb_storage_watch (job, today, &watch, NULL) || !wb_storage_watch_is_due (&watch))
+  if (!wb_storage_watch (job, gathering->today, &watch, NULL) || !wb_storage_watch_is_due (&watch))
     return TRUE;
 
   due = g_new0 (WbStorageDue, 1);
@@ -71,7 +75,7 @@ add_job (WbOffice            *self,
   due->job_number = g_strdup (summary->number);
   due->shipper = g_strdup (summary->shipper);
   due->watch = watch;
-  g_ptr_array_add (list, due);
+  g_ptr_array_add (gathering->list, due);
   return TRUE;
 }
 
@@ -94,22 +98,13 @@ wb_office_list_storage_due (WbOffice      *self,
 {
   g_autoptr (GPtrArray) list =
     g_ptr_array_new_with_free_func ((GDestroyNotify) wb_storage_due_free);
-  g_autoptr (GPtrArray) jobs = NULL;
+  Gathering gathering = { list, today };
 
   g_return_val_if_fail (WB_IS_OFFICE (self), NULL);
   g_return_val_if_fail (wb_date_is_set (today), NULL);
 
-  jobs = wb_office_list_jobs (self, NULL, 0, cancellable, error);
-  if (jobs == NULL)
+  if (!wb_gather_jobs (self, is_wanted, take_job, NULL, &gathering, cancellable, error))
     return NULL;
-  for (guint i = 0; i < jobs->len; i++)
-    {
-      const WbJobSummary *summary = g_ptr_array_index (jobs, i);
-
-      if (may_be_stored (summary->stage)
-          && !add_job (self, list, summary, today, cancellable, error))
-        return NULL;
-    }
   g_ptr_array_sort (list, compare_due);
   return g_steal_pointer (&list);
 }
