@@ -6,6 +6,7 @@
 #include "examples.h"
 
 #define INTERSTATE .terms = "us-interstate", .picked_up = "2024-06-03"
+#define TEXAS .terms = "us-texas", .picked_up = "2024-06-03"
 #define INTERSTATE_BEFORE_2012 .terms = "us-interstate", .picked_up = "2010-06-01"
 #define WASHINGTON .terms = "us-washington", .picked_up = "2024-06-03"
 #define BEFORE_2002 .terms = "us-depreciated", .picked_up = "1998-06-01"
@@ -19,6 +20,10 @@
 #define EMPLOYEES .terms = "us-employees", .picked_up = "2024-06-03"
 #define CANADA .terms = "ca-employees", .picked_up = "2005-06-01"
 
+/* A loose piece that is repaired */
+#define DAMAGED(its_repair) \
+  .loss = WB_LOSS_DAMAGED, .form = WB_FORM_LOOSE, .weight = "80 lb", .repair = its_repair
+
 /* A loose piece, lost */
 #define LOST(its_weight, its_worth) \
   .loss = WB_LOSS_MISSING, .form = WB_FORM_LOOSE, .weight = its_weight, .replacement = its_worth
@@ -31,6 +36,10 @@
   "National Motor Freight Classification, item 100250; pick-ups from 15 May 2020"
 #define FRV_LATE \
   "Full replacement value rules: nine months, then depreciated value, nothing after two years"
+#define SET "GAO B-266119 (1996): the fabric was gone, so the sound loveseat and chair were recovered too"
+#define PIECE_ONLY "Tariff rule on pairs and sets"
+#define LEVELS_2012 "STB RR 999 (Amendment No. 5); the day from which it governs"
+#define LEVELS_DOD "Claims and liability rules of the Department of Defense, effective 15 May 2020"
 #define NJC "Canada, National Joint Council directive d110 v234 s588"
 #define LOWEST "20 CFR 429.208"
 
@@ -50,6 +59,11 @@ const ClaimExample claim_examples[] = {
     INTERSTATE, .choice = WB_CHOICE_RELEASED,
     .lines = { { .loss = WB_LOSS_DAMAGED, .form = WB_FORM_LOOSE, .weight = "50 lb",
                  .replacement = "400.00", .repair = "250.00" } },
+    .side = WB_SIDE_RELEASED, .applies = TRUE, .owed = "30.00" },
+  { { "2b", "the same within Texas", "Texas Department of Motor Vehicles, consumer guide",
+      MARK_SEEN_COPY },
+    TEXAS, .choice = WB_CHOICE_RELEASED,
+    .lines = { { LOST ("50 lb", "400.00") } },
     .side = WB_SIDE_RELEASED, .applies = TRUE, .owed = "30.00" },
   { { "3", "vase of 2 lb broken", UTC, MARK_SEEN_COPY },
     WASHINGTON, .choice = WB_CHOICE_RELEASED,
@@ -112,6 +126,21 @@ const ClaimExample claim_examples[] = {
       MARK_MEMORY },
     INTERSTATE_BEFORE_2012, .net = "2,000 lb",
     .side = WB_SIDE_FULL, .limit = "8000.00" },
+  { { "7d", "2,000 lb picked up on the last day of the old levels", LEVELS_2012, MARK_MEMORY },
+    .terms = "us-interstate", .picked_up = "2012-05-14", .net = "2,000 lb",
+    .side = WB_SIDE_FULL, .limit = "8000.00" },
+  { { "7e", "2,000 lb picked up on the first day of the new levels", LEVELS_2012, MARK_MEMORY },
+    .terms = "us-interstate", .picked_up = "2012-05-15", .net = "2,000 lb",
+    .side = WB_SIDE_FULL, .limit = "12000.00" },
+  { { "A10", "weighed again: the weight of the reweigh counts", "49 CFR 375.517", MARK_DERIVED },
+    INTERSTATE, .net = "5,000 lb", .reweighed = "4,000 lb",
+    .side = WB_SIDE_FULL, .limit = "24000.00" },
+  { { "A11", "net is gross less tare", "49 CFR 375.509(a)", MARK_DERIVED },
+    INTERSTATE, .gross = "30,000 lb", .tare = "25,000 lb",
+    .side = WB_SIDE_FULL, .limit = "30000.00" },
+  { { "A12", "not weighed: 1,000 cubic feet at 7 lb", "41 CFR 302-7.13(d)", MARK_DERIVED },
+    INTERSTATE, .volume = "1,000 cuft",
+    .side = WB_SIDE_FULL, .limit = "42000.00" },
   { { "8", "100 lb", "Army News Service, 4 September 2007", MARK_SEEN_COPY },
     DOD_2007, .net = "100 lb",
     .side = WB_SIDE_FULL, .applies = TRUE, .limit = "5000.00" },
@@ -143,6 +172,12 @@ const ClaimExample claim_examples[] = {
   { { "10d", "15,000 lb", FRV_2020, MARK_DERIVED },
     DOD_2020, .net = "15,000 lb",
     .side = WB_SIDE_FULL, .limit = "75000.00" },
+  { { "10e", "1,250 lb picked up on the last day of the level of 2007", LEVELS_DOD, MARK_DERIVED },
+    .terms = "us-military", .picked_up = "2020-05-14", .net = "1,250 lb",
+    .side = WB_SIDE_FULL, .limit = "5000.00" },
+  { { "10f", "1,250 lb picked up on the first day of the later level", LEVELS_DOD, MARK_MEMORY },
+    .terms = "us-military", .picked_up = "2020-05-15", .net = "1,250 lb",
+    .side = WB_SIDE_FULL, .limit = "7500.00" },
   { { "25", "1.25 a pound, 8,000 lb", "32 CFR 751.25(a)", MARK_DERIVED },
     NAVY,
     .side = WB_SIDE_FULL, .limit = "10000.00" },
@@ -165,6 +200,11 @@ const ClaimExample claim_examples[] = {
       MARK_DERIVED },
     .terms = "ca-freight", .picked_up = "2020-06-01", .net = "1,000 kg",
     .side = WB_SIDE_RELEASED, .limit = "4410.00" },
+
+  { { "A13", "road freight of 1,000 kg at 8.33 units a kilogram, a unit taken to be 2.00 AUD",
+      "CMR Article 23; the rate of exchange is an assumption", MARK_MEMORY },
+    .terms = "cmr-road", .picked_up = "2020-06-01", .gross = "1,000 kg", .tare = "100 kg",
+    .side = WB_SIDE_RELEASED, .limit = "16660.00" },
 
   /* --- extraordinary value --- */
   { { "18", "5 lb worth 2,000, not listed", "49 CFR 375.203(b)", MARK_DERIVED },
@@ -238,6 +278,21 @@ const ClaimExample claim_examples[] = {
     .lines = { { .loss = WB_LOSS_MISSING, .form = WB_FORM_CARTON, .replacement = "40.00",
                  .flat = "25" } },
     .side = WB_SIDE_FULL, .owed = "30.00" },
+  { { "36d", "china of 2 years at 4 %: 90 % of replacement is the lesser", NJC, MARK_DERIVED },
+    CANADA,
+    .lines = { { .loss = WB_LOSS_DESTROYED, .form = WB_FORM_CARTON, .replacement = "200.00",
+                 .age = "2", .yearly = "4", .least = "10" } },
+    .side = WB_SIDE_FULL, .owed = "180.00" },
+  { { "36e", "china of 5 years at 4 %: actual value is the lesser", NJC, MARK_DERIVED },
+    CANADA,
+    .lines = { { .loss = WB_LOSS_DESTROYED, .form = WB_FORM_CARTON, .replacement = "200.00",
+                 .age = "5", .yearly = "4", .least = "10" } },
+    .side = WB_SIDE_FULL, .owed = "160.00" },
+  { { "35d", "oriental rug worth 2,000, 10 years at 4 %", NJC, MARK_DERIVED },
+    CANADA,
+    .lines = { { .loss = WB_LOSS_DESTROYED, .form = WB_FORM_LOOSE, .replacement = "2000.00",
+                 .age = "10", .yearly = "4" } },
+    .side = WB_SIDE_FULL, .owed = "1200.00" },
   { { "A4", "lowest is the repair", LOWEST, MARK_DERIVED },
     EMPLOYEES,
     .lines = { { .loss = WB_LOSS_DAMAGED, .form = WB_FORM_LOOSE, .demanded = "300.00",
@@ -265,6 +320,31 @@ const ClaimExample claim_examples[] = {
     .lines = { { .loss = WB_LOSS_DAMAGED, .form = WB_FORM_LOOSE, .weight = "90 lb",
                  .repair = "900.00", .replacement = "700.00", .flat = "40" } },
     .side = WB_SIDE_FULL, .applies = TRUE, .owed = "700.00" },
+
+  { { "A9", "what is left of it goes to the carrier: nothing comes off",
+      "49 CFR 370.11; DOHA, 27 November 1996", MARK_DERIVED },
+    EMPLOYEES,
+    .lines = { { .loss = WB_LOSS_DESTROYED, .form = WB_FORM_LOOSE, .demanded = "300.00",
+                 .replacement = "500.00", .flat = "50", .salvage = "30.00",
+                 .salvage_taken = TRUE } },
+    .side = WB_SIDE_FULL, .owed = "250.00" },
+
+  /* --- sets --- */
+  { { "38", "sofa damaged, matching loveseat and chair sound: all three", SET, MARK_SEEN },
+    NAVY,
+    .lines = { { DAMAGED ("600.00") }, { DAMAGED ("400.00"), .set_mate = TRUE },
+               { DAMAGED ("200.00"), .set_mate = TRUE } },
+    .side = WB_SIDE_FULL, .applies = TRUE, .owed = "1200.00" },
+  { { "38b", "the same at full replacement value", SET, MARK_DERIVED },
+    DOD_2020, .net = "8,000 lb",
+    .lines = { { DAMAGED ("600.00") }, { DAMAGED ("400.00"), .set_mate = TRUE },
+               { DAMAGED ("200.00"), .set_mate = TRUE } },
+    .side = WB_SIDE_FULL, .applies = TRUE, .owed = "1200.00" },
+  { { "38c", "the same under a tariff that pays the piece alone", PIECE_ONLY, MARK_MEMORY },
+    INTERSTATE, .choice = WB_CHOICE_FULL, .net = "8,000 lb",
+    .lines = { { DAMAGED ("600.00") }, { DAMAGED ("400.00"), .set_mate = TRUE },
+               { DAMAGED ("200.00"), .set_mate = TRUE } },
+    .side = WB_SIDE_FULL, .applies = TRUE, .owed = "600.00" },
 
   /* --- claims that come late --- */
   { { "A6", "on the last day of nine months", FRV_LATE, MARK_DERIVED },
@@ -312,6 +392,22 @@ const ClaimExample claim_examples[] = {
     WASHINGTON, .choice = WB_CHOICE_FULL, .deductible = "300.00", .net = "8,000 lb",
     .lines = { { LOST ("4,000 lb", "25000.00"), .copies = 2 } },
     .side = WB_SIDE_FULL, .applies = TRUE, .owed = "39700.00" },
+  { { "28c", "the deductible was borne with another claim on the shipment", UTC, MARK_DERIVED },
+    WASHINGTON, .choice = WB_CHOICE_FULL, .deductible = "300.00", .net = "8,000 lb",
+    .other_paid = "300.00", .other_bore = "300.00",
+    .lines = { { LOST ("40 lb", "400.00") } },
+    .side = WB_SIDE_FULL, .applies = TRUE, .owed = "400.00" },
+  { { "28d", "another claim was too small to bear all of it", UTC, MARK_DERIVED },
+    WASHINGTON, .choice = WB_CHOICE_FULL, .deductible = "300.00", .net = "8,000 lb",
+    .other_paid = "0.00", .other_bore = "120.00",
+    .lines = { { LOST ("40 lb", "400.00") } },
+    .side = WB_SIDE_FULL, .applies = TRUE, .owed = "220.00" },
+  { { "A8c", "30,000 declared, 20,000 paid on another claim: what is left of the declared value",
+      "49 CFR 375.201(b)", MARK_DERIVED },
+    INTERSTATE, .choice = WB_CHOICE_FULL, .declared = "30000.00", .net = "5,000 lb",
+    .other_paid = "20000.00",
+    .lines = { { LOST ("2,500 lb", "15000.00") } },
+    .side = WB_SIDE_FULL, .applies = TRUE, .limit = "30000.00", .owed = "10000.00" },
   { { "A8", "5,000 lb worth 40,000 lost, 30,000 declared: the limit, then the deductible",
       "No source orders the two", MARK_PRACTICE },
     INTERSTATE, .choice = WB_CHOICE_FULL, .declared = "30000.00", .deductible = "500.00",
@@ -336,6 +432,34 @@ const ClaimExample claim_examples[] = {
     .other = "500.00",
     .lines = { { LOST ("2,500 lb", "9000.00"), .copies = 2 } },
     .side = WB_SIDE_RELEASED, .applies = TRUE, .owed = "3000.00", .refund = "4500.00" },
+  { { "A7c", "half lost by the shipper's own act: no freight goes back", "49 CFR 375.707(c)",
+      MARK_DERIVED },
+    INTERSTATE, .choice = WB_CHOICE_RELEASED, .net = "5,000 lb", .freight = "4000.00",
+    .lines = { { LOST ("2,500 lb", "9000.00"), .ruling = WB_RULING_DENIED,
+                 .defence = WB_DEFENCE_SHIPPER } },
+    .side = WB_SIDE_RELEASED, .owed = "0.00", .refund = "0.00" },
+  { { "A7d", "everything lost by the shipper's own act", "49 CFR 375.709", MARK_DERIVED },
+    INTERSTATE, .choice = WB_CHOICE_RELEASED, .net = "5,000 lb", .freight = "4000.00",
+    .other = "500.00",
+    .lines = { { LOST ("2,500 lb", "9000.00"), .ruling = WB_RULING_DENIED,
+                 .defence = WB_DEFENCE_SHIPPER, .copies = 2 } },
+    .side = WB_SIDE_RELEASED, .owed = "0.00", .refund = "0.00" },
+  { { "A7e", "the claim for the goods is denied for another cause: the freight goes back",
+      "49 CFR 375.707(d)", MARK_DERIVED },
+    INTERSTATE, .choice = WB_CHOICE_RELEASED, .net = "5,000 lb", .freight = "4000.00",
+    .lines = { { LOST ("2,500 lb", "9000.00"), .ruling = WB_RULING_DENIED,
+                 .defence = WB_DEFENCE_ACT_OF_GOD } },
+    .side = WB_SIDE_RELEASED, .owed = "0.00", .refund = "2000.00" },
+  { { "A7f", "by constructive weight: 100 of 1,000 cubic feet lost", "49 CFR 375.707(b)",
+      MARK_DERIVED },
+    INTERSTATE, .choice = WB_CHOICE_FULL, .volume = "1,000 cuft", .freight = "4000.00",
+    .lines = { { .loss = WB_LOSS_MISSING, .form = WB_FORM_LOOSE, .volume = "100 cuft",
+                 .replacement = "900.00" } },
+    .side = WB_SIDE_FULL, .applies = TRUE, .owed = "900.00", .refund = "400.00" },
+  { { "A7g", "damaged is not lost", "49 CFR 375.707(a)", MARK_DERIVED },
+    INTERSTATE, .choice = WB_CHOICE_FULL, .net = "5,000 lb", .freight = "4000.00",
+    .lines = { { DAMAGED ("600.00") } },
+    .side = WB_SIDE_FULL, .applies = TRUE, .owed = "600.00", .refund = "0.00" },
 };
 
 const gsize n_claim_examples = G_N_ELEMENTS (claim_examples);

@@ -44,6 +44,7 @@ typedef struct
   WbForm      form;
   const char *weight;        /* of the piece */
   const char *own_weight;    /* of the thing */
+  const char *volume;        /* of the piece */
   const char *listed;
   const char *replacement;
   const char *repair;
@@ -52,10 +53,15 @@ typedef struct
   const char *age;
   const char *yearly;
   const char *flat;
+  const char *least;
+  gboolean    set_mate;
+  gboolean    salvage_taken;
+  WbRuling    ruling;
+  WbDefence   defence;
   guint       copies;        /* 0 is 1 */
 } ExampleLine;
 
-#define EXAMPLE_MAX_LINES 2
+#define EXAMPLE_MAX_LINES 3
 
 /** A claim, or only the limit of a shipment, through the reckoning. */
 typedef struct
@@ -72,7 +78,11 @@ typedef struct
   gboolean    list_signed;
   const char *net;
   const char *gross;
+  const char *tare;
+  const char *reweighed;     /* net */
   const char *volume;
+  const char *other_paid;    /* on another claim for the same shipment */
+  const char *other_bore;    /* of the deductible with it */
   const char *freight;       /* NULL is none, so that nothing is refunded */
   const char *other;
   ExampleLine lines[EXAMPLE_MAX_LINES];
@@ -105,6 +115,8 @@ typedef struct
   const char    *valuation;
   const char    *delivered;
   const char    *shipped;
+  gboolean       shipper_caused;
+  const char    *charged;
   const char    *maximum;
   const char    *later;
 } CollectExample;
@@ -136,12 +148,16 @@ typedef struct
   Origin      origin;
   const char *terms;
   const char *picked_up;
+  const char *promised;      /* last day agreed for delivery */
   const char *delivered;
   const char *received;
   const char *declined;
+  WbStepKind  step;
+  const char *step_on;
+  gboolean    salvage;       /* something waits to be collected */
   const char *today;
   WbClockKind clock;
-  const char *last_day;
+  const char *last_day;      /* NULL: the clock does not run */
 } ClockExample;
 
 /** A period from a day. */

@@ -207,6 +207,7 @@ add_line (GPtrArray         *records,
 
   piece->form = example->form;
   piece->weight = weight (example->weight);
+  set (piece, "volume", example->volume, currency);
   piece->listed_value = money (example->listed, currency);
   wb_set_text (&line->claim, "claim");
   wb_set_text (&line->piece, id);
@@ -220,6 +221,51 @@ add_line (GPtrArray         *records,
   set (line, "age_years", example->age, currency);
   set (line, "depreciation_yearly", example->yearly, currency);
   set (line, "depreciation_flat", example->flat, currency);
+  set (line, "depreciation_least", example->least, currency);
+  line->set_mate = example->set_mate;
+  line->salvage_taken = example->salvage_taken;
+  line->ruling = example->ruling;
+  line->defence = example->defence;
+}
+
+static void
+add_weighings (GPtrArray          *records,
+               const ClaimExample *row)
+{
+  if (row->net != NULL || row->gross != NULL)
+    {
+      WbWeighing *weighing = add (records, WB_KIND_WEIGHING, "scale");
+
+      weighing->kind = WB_WEIGHING_FIRST;
+      weighing->net = weight (row->net);
+      weighing->gross = weight (row->gross);
+      weighing->tare = weight (row->tare);
+    }
+  if (row->reweighed != NULL)
+    {
+      WbWeighing *weighing = add (records, WB_KIND_WEIGHING, "again");
+
+      weighing->kind = WB_WEIGHING_REWEIGH;
+      weighing->net = weight (row->reweighed);
+    }
+}
+
+static void
+add_other_claim (GPtrArray          *records,
+                 const ClaimExample *row,
+                 const char         *currency)
+{
+  WbClaim *claim;
+  WbPayment *payment;
+
+  if (row->other_paid == NULL)
+    return;
+  claim = add (records, WB_KIND_CLAIM, "other");
+  wb_set_text (&claim->number, "2");
+  payment = add (records, WB_KIND_PAYMENT, "payment");
+  wb_set_text (&payment->claim, "other");
+  payment->amount = money (row->other_paid, currency);
+  payment->deductible_taken = money (row->other_bore, currency);
 }
 
 static WbJob *
@@ -235,14 +281,8 @@ build_job (const ClaimExample *row,
 
   add_order (records, row, currency);
   add_valuation (records, row, currency);
-  if (row->net != NULL || row->gross != NULL)
-    {
-      WbWeighing *weighing = add (records, WB_KIND_WEIGHING, "scale");
-
-      weighing->kind = WB_WEIGHING_FIRST;
-      weighing->net = weight (row->net);
-      weighing->gross = weight (row->gross);
-    }
+  add_weighings (records, row);
+  add_other_claim (records, row, currency);
   claim = add (records, WB_KIND_CLAIM, "claim");
   wb_set_text (&claim->number, "1");
   claim->received_on = date (row->received);
@@ -329,6 +369,8 @@ test_collect (gconstpointer data)
     .valuation = money (row->valuation, "USD"),
     .delivered = weight (row->delivered),
     .shipped = weight (row->shipped),
+    .shipper_caused = row->shipper_caused,
+    .charged = money (row->charged, "USD"),
   };
   g_autoptr (GError) error = NULL;
   WbCollectable out;
@@ -388,16 +430,41 @@ test_net (gconstpointer data)
   compare (&row->origin, "the net weight", found, row->net);
 }
 
+static WbJob *
+build_clocked_job (const ClockExample *row,
+                   const char         *currency)
+{
+  const ClaimExample shipment = {
+    .origin = row->origin,
+    .terms = row->terms,
+    .picked_up = row->picked_up,
+    .delivered = row->delivered,
+    .lines = { { .loss = row->salvage ? WB_LOSS_DESTROYED : WB_LOSS_NONE, .form = WB_FORM_LOOSE,
+                 .salvage = "10.00" } },
+  };
+  g_autoptr (GPtrArray) records = g_ptr_array_new_with_free_func (wb_record_unref);
+  g_autoptr (WbJob) job = build_job (&shipment, currency);
+  WbOrder *order = wb_record_copy (wb_job_order (job));
+
+  g_ptr_array_add (records, order);
+  order->delivery_to = date (row->promised);
+  if (row->step != WB_STEP_NONE)
+    {
+      WbClaimStep *step = add (records, WB_KIND_STEP, "step");
+
+      wb_set_text (&step->claim, "claim");
+      step->kind = row->step;
+      step->on = date (row->step_on);
+    }
+  return wb_job_with_many (job, records);
+}
+
 static void
 test_clock (gconstpointer data)
 {
   const ClockExample *row = data;
-  const ClaimExample empty = { .origin = row->origin,
-                               .terms = row->terms,
-                               .picked_up = row->picked_up,
-                               .delivered = row->delivered };
   const WbTerms *terms = find_terms (row->terms, row->picked_up);
-  g_autoptr (WbJob) job = build_job (&empty, terms->currency);
+  g_autoptr (WbJob) job = build_clocked_job (row, terms->currency);
   g_autoptr (WbClaim) claim = wb_record_copy (wb_job_find (job, WB_KIND_CLAIM, "claim"));
   const GDate today = date (row->today);
   g_autoptr (GArray) clocks = NULL;
@@ -420,11 +487,14 @@ test_clock (gconstpointer data)
         {
           g_autofree char *found = wb_date_to_text (&clock->last_day);
 
-          compare (&row->origin, "the last day", found, row->last_day);
+          if (row->last_day == NULL)
+            fail (&row->origin, "the clock", found, "none");
+          else
+            compare (&row->origin, "the last day", found, row->last_day);
           seen = TRUE;
         }
     }
-  if (!seen)
+  if (!seen && row->last_day != NULL)
     fail (&row->origin, "the clock", "missing", row->last_day);
 }
 
@@ -516,6 +586,8 @@ test_nothing_forgotten (void)
       }
   for (gsize i = 0; i < n_left_out; i++)
     {
+      g_test_message ("not expressed: %s (%s): %s", left_out[i].title, left_out[i].source,
+                      left_out[i].reason);
       g_assert_cmpuint (strlen (left_out[i].reason), >, 20);
       g_assert_cmpstr (left_out[i].source, !=, "");
       if (left_out[i].number != NULL)
