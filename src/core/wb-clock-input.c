@@ -21,6 +21,12 @@ wb_order_delivery_day (const WbOrder *order)
   return &order->delivery_from;
 }
 
+const GDate *
+wb_order_pickup_day (const WbOrder *order)
+{
+  return wb_date_is_set (&order->picked_up_on) ? &order->picked_up_on : &order->pickup_from;
+}
+
 /* --- dates ------------------------------------------------------------------------------------ */
 
 static void
@@ -386,22 +392,39 @@ wb_clock_input_to_text (const WbClockInput *self)
 
 #define LENGTH_OF_DATE 10
 
+/* Looks from the part that was found last, for they come in order. */
+static const Part *
+find_part (const char *name,
+           gsize       length,
+           gsize      *last)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (parts); i++)
+    {
+      gsize place = (*last + i) % G_N_ELEMENTS (parts);
+
+      if (strncmp (parts[place].name, name, length) == 0 && parts[place].name[length] == '\0')
+        {
+          *last = place;
+          return &parts[place];
+        }
+    }
+  return NULL;
+}
+
 /* One word of @length bytes at @word. Returns %FALSE when it is none of ours. */
 static gboolean
 read_word (WbClockInput *self,
            const char   *word,
-           gsize         length)
+           gsize         length,
+           gsize        *last)
 {
   const char *equals = memchr (word, '=', length);
   gsize name_length = equals != NULL ? (gsize) (equals - word) : length;
-  const Part *part = NULL;
+  const Part *part = find_part (word, name_length, last);
   gpointer member;
   char day[LENGTH_OF_DATE + 1] = "";
   GDate date;
 
-  for (gsize i = 0; part == NULL && i < G_N_ELEMENTS (parts); i++)
-    if (strncmp (parts[i].name, word, name_length) == 0 && parts[i].name[name_length] == '\0')
-      part = &parts[i];
   if (part == NULL || (part->type == PART_FLAG) != (equals == NULL))
     return FALSE;
   member = (char *) self + part->offset;
@@ -428,6 +451,7 @@ wb_clock_input_parse (WbClockInput  *self,
                       GError       **error)
 {
   const char *word = text;
+  gsize last = 0;
 
   g_return_val_if_fail (self != NULL && text != NULL, FALSE);
 
@@ -436,7 +460,7 @@ wb_clock_input_parse (WbClockInput  *self,
     {
       gsize length = strcspn (word, " ");
 
-      if (!read_word (self, word, length))
+      if (!read_word (self, word, length, &last))
         {
           g_autofree char *quoted = wb_text_quote (word, (gssize) length);
 

@@ -77,6 +77,10 @@ gboolean     wb_clock_input_parse    (WbClockInput        *self,
  * was delivered the day by which it should have been; unset when neither is known. */
 const GDate *wb_order_delivery_day   (const WbOrder       *order);
 
+/** Returns: (transfer none): the day by which it is decided which terms govern: the actual day of
+ * pick-up, else the agreed first one; unset when neither is known. */
+const GDate *wb_order_pickup_day     (const WbOrder       *order);
+
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (WbClockInput, wb_clock_input_clear)
 
 G_END_DECLS

@@ -374,13 +374,38 @@ is_filed_late (const WbTerms      *terms,
          && wb_date_compare (filed, &last_day) > 0;
 }
 
-GArray *
-wb_clocks_reckon (const WbTerms       *terms,
-                  const WbClockInput  *input,
-                  const GDate         *today,
-                  GError             **error)
+gboolean
+wb_clock_is_of_carrier (WbClockKind kind)
 {
-  g_autoptr (GArray) clocks = g_array_new (FALSE, TRUE, sizeof (WbClock));
+  switch (kind)
+    {
+    case WB_CLOCK_ACKNOWLEDGE:
+    case WB_CLOCK_DECIDE:
+    case WB_CLOCK_STATUS:
+    case WB_CLOCK_ANSWER_AGAIN:
+    case WB_CLOCK_INSPECT:
+    case WB_CLOCK_SALVAGE:
+    case WB_CLOCK_TRANSFER:
+      return TRUE;
+    case WB_CLOCK_NOTICE:
+    case WB_CLOCK_CLAIM:
+    case WB_CLOCK_LATE_CLAIM:
+    case WB_CLOCK_FEES:
+    case WB_CLOCK_SUIT:
+    case WB_CLOCK_MEDIATE:
+    case WB_CLOCK_ARBITRATE:
+      return FALSE;
+    }
+  g_return_val_if_reached (FALSE);
+}
+
+static gboolean
+add_notice_and_claim (GArray              *clocks,
+                      const WbTerms       *terms,
+                      const WbClockInput  *input,
+                      const GDate         *today,
+                      GError             **error)
+{
   WbClock notice = { .kind = WB_CLOCK_NOTICE, .key = WB_KEY_NOTICE_WITHIN,
                      .from = input->delivered,
                      .done_on = earlier_of (&input->noticed, &input->received) };
@@ -391,31 +416,66 @@ wb_clocks_reckon (const WbTerms       *terms,
   WbClock fees = { .kind = WB_CLOCK_FEES, .key = WB_KEY_FEES_WITHIN,
                    .from = later_of (&input->delivered, &input->promised),
                    .done_on = input->received };
+
+  return add_clock (clocks, notice, terms->notice_within, today, error)
+         && add_clock (clocks, file, terms->claim_within, today, error)
+         && (!is_filed_late (terms, input, today)
+             || add_clock (clocks, late, terms->late_until, today, error))
+         && add_clock (clocks, fees, terms->fees_within, today, error);
+}
+
+static gboolean
+add_answers (GArray              *clocks,
+             const WbTerms       *terms,
+             const WbClockInput  *input,
+             const GDate         *today,
+             GError             **error)
+{
   WbClock acknowledge = { .kind = WB_CLOCK_ACKNOWLEDGE, .key = WB_KEY_ACKNOWLEDGE_WITHIN,
                           .from = input->received,
                           .done_on = earlier_of (&input->acknowledged, &input->answered) };
   WbClock decide = { .kind = WB_CLOCK_DECIDE, .key = WB_KEY_DECIDE_WITHIN,
                      .from = input->received, .done_on = input->answered };
+
+  return add_clock (clocks, acknowledge, terms->acknowledge_within, today, error)
+         && add_clock (clocks, decide, terms->decide_within, today, error)
+         && add_status (clocks, terms, input, today, error)
+         && add_answer_again (clocks, terms, input, today, error);
+}
+
+static gboolean
+add_inspection (GArray              *clocks,
+                const WbTerms       *terms,
+                const WbClockInput  *input,
+                const GDate         *today,
+                GError             **error)
+{
   WbClock inspect = { .kind = WB_CLOCK_INSPECT, .key = WB_KEY_INSPECT_WITHIN,
                       .from = input->received, .done_on = input->inspected };
 
+  return add_clock (clocks, inspect, terms->inspect_within, today, error);
+}
+
+GArray *
+wb_clocks_reckon (const WbTerms       *terms,
+                  const WbClockInput  *input,
+                  WbClockParty         whose,
+                  const GDate         *today,
+                  GError             **error)
+{
+  g_autoptr (GArray) clocks = g_array_new (FALSE, TRUE, sizeof (WbClock));
+  gboolean all = whose == WB_CLOCK_PARTY_ALL;
+
   g_return_val_if_fail (terms != NULL && input != NULL && today != NULL, NULL);
 
-  if (!add_clock (clocks, notice, terms->notice_within, today, error)
-      || !add_clock (clocks, file, terms->claim_within, today, error)
-      || (is_filed_late (terms, input, today)
-          && !add_clock (clocks, late, terms->late_until, today, error))
-      || !add_clock (clocks, fees, terms->fees_within, today, error)
-      || !add_clock (clocks, acknowledge, terms->acknowledge_within, today, error)
-      || !add_clock (clocks, decide, terms->decide_within, today, error)
-      || !add_status (clocks, terms, input, today, error)
-      || !add_answer_again (clocks, terms, input, today, error)
-      || !add_suits (clocks, terms, input, today, error)
-      || !add_clock (clocks, inspect, terms->inspect_within, today, error)
+  if ((all && !add_notice_and_claim (clocks, terms, input, today, error))
+      || !add_answers (clocks, terms, input, today, error)
+      || (all && !add_suits (clocks, terms, input, today, error))
+      || !add_inspection (clocks, terms, input, today, error)
       || !add_salvage (clocks, terms, input, today, error)
       || !add_transfer (clocks, terms, input, today, error)
-      || !add_mediation (clocks, terms, input, today, error)
-      || !add_arbitration (clocks, terms, input, today, error))
+      || (all && !add_mediation (clocks, terms, input, today, error))
+      || (all && !add_arbitration (clocks, terms, input, today, error)))
     return NULL;
 
   return g_steal_pointer (&clocks);
@@ -431,5 +491,5 @@ wb_claim_clocks (const WbTerms *terms,
   g_auto (WbClockInput) input = { 0 };
 
   wb_clock_input_read (&input, job, claim);
-  return wb_clocks_reckon (terms, &input, today, error);
+  return wb_clocks_reckon (terms, &input, WB_CLOCK_PARTY_ALL, today, error);
 }

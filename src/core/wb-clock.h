@@ -40,6 +40,13 @@ typedef enum
   WB_CLOCK_MISSED,       /* done, but after the last day */
 } WbClockState;
 
+/** Whose clocks are wanted. */
+typedef enum
+{
+  WB_CLOCK_PARTY_ALL,
+  WB_CLOCK_PARTY_CARRIER,
+} WbClockParty;
+
 /**
  * WbClock:
  * @key: the key of the terms that it goes by; its citation is wb_terms_citation (terms,
@@ -88,10 +95,15 @@ GArray *wb_claim_clocks (const WbTerms *terms,
                          const GDate   *today,
                          GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** As wb_claim_clocks(), from what the clocks go by alone. */
+/** As wb_claim_clocks(), from what the clocks go by alone. @whose: whose clocks. */
 GArray *wb_clocks_reckon (const WbTerms       *terms,
                           const WbClockInput  *input,
+                          WbClockParty         whose,
                           const GDate         *today,
                           GError             **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Returns: whether the carrier has to do something until the last day of such a clock; else it is the
+ * claimant's or somebody else's. */
+gboolean wb_clock_is_of_carrier (WbClockKind kind);
 
 G_END_DECLS

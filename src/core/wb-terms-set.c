@@ -242,14 +242,28 @@ wb_terms_set_find (const WbTermsSet *self,
                    GError          **error)
 {
   const GDate *day;
-  Wanted wanted = { 0 };
-  WbTerms *found;
-  guint known;
 
   g_return_val_if_fail (self != NULL && order != NULL, NULL);
 
   day = wb_date_is_set (&order->picked_up_on) ? &order->picked_up_on : &order->pickup_from;
-  if (order->terms == NULL && order->move_type == WB_MOVE_NONE)
+  return wb_terms_set_find_for (self, order->terms, order->move_type, order->region, day, error);
+}
+
+WbTerms *
+wb_terms_set_find_for (const WbTermsSet *self,
+                       const char       *regime,
+                       WbMoveType        move_type,
+                       const char       *region,
+                       const GDate      *day,
+                       GError          **error)
+{
+  Wanted wanted = { regime, move_type, region };
+  WbTerms *found;
+  guint known;
+
+  g_return_val_if_fail (self != NULL && day != NULL, NULL);
+
+  if (regime == NULL && move_type == WB_MOVE_NONE)
     {
       g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING,
                    "the order has neither a type of move nor a choice of terms");
@@ -262,11 +276,10 @@ wb_terms_set_find (const WbTermsSet *self,
       return NULL;
     }
 
-  wanted = (Wanted) { order->terms, order->move_type, order->region };
   found = search (self, &wanted, day, &known);
-  if (known == 0 && order->terms == NULL && order->region != NULL)
+  if (known == 0 && regime == NULL && region != NULL)
     {
-      Wanted anywhere = { NULL, order->move_type, NULL };
+      Wanted anywhere = { NULL, move_type, NULL };
 
       found = search (self, &anywhere, day, &known);
       if (known > 0)

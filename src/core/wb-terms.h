@@ -266,6 +266,14 @@ WbTerms    *wb_terms_set_find        (const WbTermsSet *self,
                                       const WbOrder *order,
                                       GError      **error);
 
+/** As wb_terms_set_find(), by what of an order decides: @regime and @region may be %NULL, @day is that of the pick-up. */
+WbTerms    *wb_terms_set_find_for    (const WbTermsSet *self,
+                                      const char   *regime,
+                                      WbMoveType    move_type,
+                                      const char   *region,
+                                      const GDate  *day,
+                                      GError      **error);
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbTerms, wb_terms_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbTermsSet, wb_terms_set_unref)
 

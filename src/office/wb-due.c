@@ -1,13 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Collects the clocks of all open claims. How a clock runs stands in core; here they are only
- * gathered, sorted and told how near they are. */
+/* Collects the clocks of all open claims from what the book keeps for it, without loading a job. How
+ * a clock runs stands in core; here they are only gathered, sorted and told how near they are. */
 #include "config.h"
 
 #define G_LOG_DOMAIN "wb-office"
 
 #include "office/wb-due.h"
 
-#include "office/wb-gather.h"
 #include "office/wb-office-private.h"
 #include "office/wb-words.h"
 
@@ -32,12 +31,12 @@ wb_due_free (WbDue *self)
 {
   if (self == NULL)
     return;
-  g_free (self->job_id);
-  g_free (self->job_number);
-  g_free (self->claim_id);
-  g_free (self->claim_number);
-  g_free (self->shipper);
-  g_free (self->citation);
+  g_clear_pointer (&self->job_id, g_ref_string_release);
+  g_clear_pointer (&self->job_number, g_ref_string_release);
+  g_clear_pointer (&self->claim_id, g_ref_string_release);
+  g_clear_pointer (&self->claim_number, g_ref_string_release);
+  g_clear_pointer (&self->shipper, g_ref_string_release);
+  g_clear_pointer (&self->citation, g_ref_string_release);
   g_free (self->fault);
   g_free (self);
 }
@@ -54,105 +53,115 @@ wb_due_group (gint days_left)
 
 /* --- one claim -------------------------------------------------------------------------------- */
 
-/* Whether it is for the office to do something by then. */
-static gboolean
-is_of_the_office (WbClockKind kind)
+/* What is being gathered. */
+typedef struct
 {
-  switch (kind)
-    {
-    case WB_CLOCK_ACKNOWLEDGE:
-    case WB_CLOCK_DECIDE:
-    case WB_CLOCK_STATUS:
-    case WB_CLOCK_ANSWER_AGAIN:
-    case WB_CLOCK_INSPECT:
-    case WB_CLOCK_SALVAGE:
-    case WB_CLOCK_TRANSFER:
-      return TRUE;
-    case WB_CLOCK_NOTICE:
-    case WB_CLOCK_CLAIM:
-    case WB_CLOCK_LATE_CLAIM:
-    case WB_CLOCK_FEES:
-    case WB_CLOCK_SUIT:
-    case WB_CLOCK_MEDIATE:
-    case WB_CLOCK_ARBITRATE:
-      return FALSE;
-    }
-  g_return_val_if_reached (FALSE);
+  const WbTermsSet *terms;
+  const GDate      *today;
+  GPtrArray        *list;
+} Gathering;
+
+/* The texts of a claim, which its entries share. */
+typedef struct
+{
+  char *job_id;
+  char *job_number;
+  char *claim_id;
+  char *claim_number;
+  char *shipper;
+} Texts;
+
+static char *
+share (const char *text)
+{
+  return text != NULL ? g_ref_string_new (text) : NULL;
 }
 
-static gboolean
-claim_is_open (const WbClaim *claim)
+static char *
+share_again (char *text)
 {
-  return claim->status == WB_CLAIM_OPEN || claim->status == WB_CLAIM_OFFERED;
+  return text != NULL ? g_ref_string_acquire (text) : NULL;
+}
+
+static void
+texts_clear (Texts *self)
+{
+  g_clear_pointer (&self->job_id, g_ref_string_release);
+  g_clear_pointer (&self->job_number, g_ref_string_release);
+  g_clear_pointer (&self->claim_id, g_ref_string_release);
+  g_clear_pointer (&self->claim_number, g_ref_string_release);
+  g_clear_pointer (&self->shipper, g_ref_string_release);
 }
 
 static WbDue *
-due_new (const WbJobSummary *summary,
-         const WbClaim      *claim)
+add_due (Gathering *gathering,
+         Texts     *texts)
 {
   WbDue *due = g_new0 (WbDue, 1);
 
-  due->job_id = g_strdup (summary->id);
-  due->job_number = g_strdup (summary->number);
-  due->claim_id = g_strdup (claim->record.id);
-  due->claim_number = g_strdup (claim->number);
-  due->shipper = g_strdup (summary->shipper);
+  due->job_id = share_again (texts->job_id);
+  due->job_number = share_again (texts->job_number);
+  due->claim_id = share_again (texts->claim_id);
+  due->claim_number = share_again (texts->claim_number);
+  due->shipper = share_again (texts->shipper);
   due->group = WB_DUE_UNKNOWN;
+  g_ptr_array_add (gathering->list, due);
   return due;
 }
 
 static void
-add_clock (GPtrArray          *list,
-           const WbJobSummary *summary,
-           const WbClaim      *claim,
-           const WbTerms      *terms,
-           const WbClock      *clock)
+add_clock (Gathering     *gathering,
+           Texts         *texts,
+           const WbTerms *terms,
+           const WbClock *clock)
 {
+  const char *citation = wb_terms_citation (terms, WB_SCOPE_GENERAL, clock->key);
   WbDue *due;
 
-  if (!is_of_the_office (clock->kind) ||
-      clock->state == WB_CLOCK_MET || clock->state == WB_CLOCK_MISSED)
+  if (clock->state == WB_CLOCK_MET || clock->state == WB_CLOCK_MISSED)
     return;
-  due = due_new (summary, claim);
+  due = add_due (gathering, texts);
   due->clock = *clock;
-  due->citation = g_strdup (wb_terms_citation (terms, WB_SCOPE_GENERAL, clock->key));
+  due->citation = citation != NULL ? g_ref_string_new_intern (citation) : NULL;
   if (clock->state != WB_CLOCK_NOT_STARTED)
     due->group = wb_due_group (clock->days_left);
-  g_ptr_array_add (list, due);
+}
+
+static GArray *
+reckon_clocks (Gathering          *gathering,
+               const WbOpenClaim  *claim,
+               const WbTerms      *terms,
+               GError            **error)
+{
+  g_auto (WbClockInput) input = { 0 };
+
+  if (!wb_clock_input_parse (&input, claim->input, NULL))
+    {
+      g_set_error (error, WB_STORE_ERROR, WB_STORE_ERROR_CORRUPT,
+                   "the book is damaged: the claims of job %s cannot be read", claim->job_id);
+      return NULL;
+    }
+  return wb_clocks_reckon (terms, &input, WB_CLOCK_PARTY_CARRIER, gathering->today, error);
 }
 
 static void
-add_fault (GPtrArray          *list,
-           const WbJobSummary *summary,
-           const WbClaim      *claim,
-           const GError       *error)
+add_claim (const WbOpenClaim *claim,
+           gpointer           data)
 {
-  WbDue *due = due_new (summary, claim);
-
-  due->fault = wb_words_error (error);
-  g_ptr_array_add (list, due);
-}
-
-static void
-add_claim (WbOffice           *self,
-           GPtrArray          *list,
-           const WbJobSummary *summary,
-           const WbJob        *job,
-           const WbClaim      *claim,
-           const GDate        *today)
-{
+  Gathering *gathering = data;
   g_autoptr (GError) error = NULL;
-  const WbTerms *terms = wb_terms_set_find (wb_office_get_terms (self), wb_job_order (job), &error);
-  g_autoptr (GArray) clocks = terms != NULL ? wb_claim_clocks (terms, job, claim, today, &error)
+  const WbTerms *terms = wb_terms_set_find_for (gathering->terms, claim->terms, claim->move_type,
+                                                claim->region, &claim->pickup, &error);
+  g_autoptr (GArray) clocks = terms != NULL ? reckon_clocks (gathering, claim, terms, &error)
                                             : NULL;
+  Texts texts = { share (claim->job_id), share (claim->job_number), share (claim->claim_id),
+                  share (claim->claim_number), share (claim->shipper) };
 
   if (clocks == NULL)
-    {
-      add_fault (list, summary, claim, error);
-      return;
-    }
-  for (guint i = 0; i < clocks->len; i++)
-    add_clock (list, summary, claim, terms, &g_array_index (clocks, WbClock, i));
+    add_due (gathering, &texts)->fault = wb_words_error (error);
+  for (guint i = 0; clocks != NULL && i < clocks->len; i++)
+    add_clock (gathering, &texts, terms, &g_array_index (clocks, WbClock, i));
+  texts_clear (&texts);
 }
 
 /* --- all of them ------------------------------------------------------------------------------ */
@@ -174,39 +183,6 @@ compare_due (gconstpointer a,
   return order != 0 ? order : (int) one->clock.kind - (int) other->clock.kind;
 }
 
-/* What the gatherer hands on. */
-typedef struct
-{
-  GPtrArray   *list;
-  const GDate *today;
-} Gathering;
-
-static gboolean
-has_open_claims (const WbJobSummary *summary,
-                 gpointer            data)
-{
-  return summary->n_open_claims > 0;
-}
-
-static gboolean
-take_job (WbOffice            *self,
-          const WbJobSummary  *summary,
-          WbJob               *job,
-          gpointer             data,
-          GError             **error)
-{
-  const Gathering *gathering = data;
-
-  for (guint i = 0; i < wb_job_count (job, WB_KIND_CLAIM); i++)
-    {
-      const WbClaim *claim = wb_job_nth (job, WB_KIND_CLAIM, i);
-
-      if (claim_is_open (claim))
-        add_claim (self, gathering->list, summary, job, claim, gathering->today);
-    }
-  return TRUE;
-}
-
 GPtrArray *
 wb_office_list_due (WbOffice      *self,
                     const GDate   *today,
@@ -214,12 +190,14 @@ wb_office_list_due (WbOffice      *self,
                     GError       **error)
 {
   g_autoptr (GPtrArray) list = g_ptr_array_new_with_free_func ((GDestroyNotify) wb_due_free);
-  Gathering gathering = { list, today };
+  Gathering gathering = { NULL, today, list };
 
   g_return_val_if_fail (WB_IS_OFFICE (self), NULL);
   g_return_val_if_fail (wb_date_is_set (today), NULL);
 
-  if (!wb_gather_jobs (self, has_open_claims, take_job, NULL, &gathering, cancellable, error))
+  gathering.terms = wb_office_get_terms (self);
+  if (!wb_book_scan_open_claims (wb_office_get_book (self), add_claim, &gathering, cancellable,
+                                 error))
     return NULL;
   g_ptr_array_sort (list, compare_due);
   return g_steal_pointer (&list);

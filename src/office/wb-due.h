@@ -32,7 +32,8 @@ extern const WbEnum wb_due_groups;
  * @citation: (nullable): where the limit is written
  * @fault: (nullable): why nothing can be said of this claim, as a sentence
  *
- * One thing that is due; free with wb_due_free().
+ * One thing that is due; free with wb_due_free(). Its texts, but for @fault, are
+ * reference-counted strings of GLib.
  */
 typedef struct
 {

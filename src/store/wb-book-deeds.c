@@ -6,6 +6,7 @@
 #include "store/wb-book.h"
 
 #include "store/wb-book-private.h"
+#include "store/wb-claim-index.h"
 #include "store/wb-history.h"
 #include "store/wb-job-store.h"
 #include "store/wb-kept-document.h"
@@ -52,6 +53,38 @@ wb_book_list_jobs (WbBook        *self,
   if (!wb_book_read (self, list_jobs, &request, cancellable, error))
     g_clear_pointer ((GPtrArray **) &request.result, g_ptr_array_unref);
   return request.result;
+}
+
+/* What wb_book_scan_open_claims() was given. */
+typedef struct
+{
+  WbOpenClaimFunc each;
+  gpointer        data;
+} Scan;
+
+static gboolean
+scan_open_claims (WbSqlite  *book,
+                  gpointer   data,
+                  GError   **error)
+{
+  Scan *scan = data;
+
+  return wb_claim_index_scan (book, scan->each, scan->data, error);
+}
+
+gboolean
+wb_book_scan_open_claims (WbBook           *self,
+                          WbOpenClaimFunc   each,
+                          gpointer          data,
+                          GCancellable     *cancellable,
+                          GError          **error)
+{
+  Scan scan = { each, data };
+
+  g_return_val_if_fail (WB_IS_BOOK (self), FALSE);
+  g_return_val_if_fail (each != NULL, FALSE);
+
+  return wb_book_read (self, scan_open_claims, &scan, cancellable, error);
 }
 
 static gboolean

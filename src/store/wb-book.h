@@ -85,6 +85,40 @@ GPtrArray    *wb_book_list_jobs     (WbBook        *self,
                                      GCancellable  *cancellable,
                                      GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/**
+ * WbOpenClaim:
+ * @terms, @move_type, @region, @pickup: of the job: what decides which terms govern it; @pickup is the
+ *   actual day, else the agreed first one, else unset
+ * @input: what the claim's clocks go by, for wb_clock_input_parse(); something else when the job
+ *   cannot be read
+ *
+ * One claim that is open or under offer. Texts may be %NULL, but for @job_id, @claim_id and @input.
+ */
+typedef struct
+{
+  const char *job_id;
+  const char *job_number;
+  const char *shipper;
+  const char *claim_id;
+  const char *claim_number;
+  const char *terms;
+  WbMoveType  move_type;
+  const char *region;
+  GDate       pickup;
+  const char *input;
+} WbOpenClaim;
+
+/** Called for each claim, whose texts are gone afterwards. */
+typedef void (*WbOpenClaimFunc)     (const WbOpenClaim *claim,
+                                     gpointer       data);
+
+/** Has @each called for every open claim of the book, in this thread, without loading any job. */
+gboolean      wb_book_scan_open_claims (WbBook     *self,
+                                     WbOpenClaimFunc each,
+                                     gpointer       data,
+                                     GCancellable  *cancellable,
+                                     GError       **error);
+
 /** Returns: (transfer full) (nullable): a whole job as last stored; %WB_STORE_ERROR_NOT_FOUND when
  * there is none. */
 WbJob        *wb_book_load_job      (WbBook        *self,

@@ -8,6 +8,7 @@
 
 #include <string.h>
 
+#include "store/wb-claim-index.h"
 #include "store/wb-history.h"
 #include "store/wb-record-table.h"
 #include "store/wb-search-index.h"
@@ -361,6 +362,7 @@ store_difference (WbSqlite      *book,
          write_moves (book, base, job, error) &&
          write_rows (book, job, changes, error) &&
          wb_search_index_update (book, base, job, error) &&
+         wb_claim_index_update (book, base, job, error) &&
          wb_history_enter (book, base, job, deed, error);
 }
 
@@ -411,6 +413,7 @@ wb_job_store_remove (WbSqlite    *book,
   empty = wb_job_new (id, wb_job_get_currency (job));
   gone = wb_job_with_revision (empty, revision + 1);
   return wb_search_index_remove (book, id, error) &&
+         wb_claim_index_remove (book, id, error) &&
          wb_record_table_remove_all (book, id, error) &&
          write_head (book, gone, TRUE, error) &&
          wb_history_enter (book, job, gone, "removed", error);

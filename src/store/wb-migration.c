@@ -11,11 +11,15 @@
 
 #include <glib/gstdio.h>
 
+#include "store/wb-claim-index.h"
 #include "store/wb-store-resources.h"
 
 /* --- the list --------------------------------------------------------------------------------- */
 
 #define N_MIGRATIONS 3
+
+/* The version that has the index of open claims, which is made anew after every upgrade. */
+#define VERSION_OF_CLAIM_INDEX 3
 
 const char *const *
 wb_migrations (void)
@@ -234,6 +238,8 @@ upgrade (WbSqlite  *book,
   for (guint i = version; i < self->newest; i++)
     if (!take_step (book, self->migrations[i], i, error))
       return FALSE;
+  if (version > 0 && self->newest >= VERSION_OF_CLAIM_INDEX && !wb_claim_index_fill (book, error))
+    return FALSE;
   return mark_version (book, self->newest, error) && check_references (book, error);
 }
 

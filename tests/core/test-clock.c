@@ -387,7 +387,7 @@ test_salvage_and_fees (void)
   read_date ("2024-04-10", &today);
   g_assert_true (wb_clock_input_parse (&input, "open salvage received=2024-03-01"
                                        " delivered=2023-11-01 promised=2023-11-02", &error));
-  clocks = wb_clocks_reckon (terms, &input, &today, &error);
+  clocks = wb_clocks_reckon (terms, &input, WB_CLOCK_PARTY_ALL, &today, &error);
   g_assert_no_error (error);
   text = clocks_to_text (clocks);
   g_assert_nonnull (strstr (text, "salvage past 2024-03-31 -10\n"));
@@ -410,7 +410,7 @@ test_reports_in_months (void)
   /* Due on 29 February, 31 March and 30 April. */
   g_assert_true (wb_clock_input_parse (&input, "open received=2023-10-31 report=2024-02-28"
                                        " report=2024-03-31", NULL));
-  clocks = wb_clocks_reckon (terms, &input, &today, NULL);
+  clocks = wb_clocks_reckon (terms, &input, WB_CLOCK_PARTY_ALL, &today, NULL);
   text = clocks_to_text (clocks);
   g_assert_nonnull (strstr (text, "status running 2024-04-30 15\n"));
 }
@@ -625,6 +625,34 @@ test_periods (void)
     }
 }
 
+/* The carrier's clocks alone are those of all that are the carrier's. */
+static void
+test_carrier (void)
+{
+  static const char line[] = "open salvage received=2024-03-01 answered=2024-04-01"
+                             " taken-up=2024-04-02 denial=2024-04-01 delivered=2023-11-01"
+                             " mediate-from=2024-04-01 arbitrated=2024-05-01";
+  g_autoptr (WbTerms) terms = read_more_terms ();
+  g_auto (WbClockInput) input = { 0 };
+  g_autoptr (GArray) all = NULL;
+  g_autoptr (GArray) carrier = NULL;
+  g_autofree char *expected = NULL;
+  g_autofree char *found = NULL;
+  GDate today = { 0 };
+
+  read_date ("2024-05-10", &today);
+  g_assert_true (wb_clock_input_parse (&input, line, NULL));
+  all = wb_clocks_reckon (terms, &input, WB_CLOCK_PARTY_ALL, &today, NULL);
+  carrier = wb_clocks_reckon (terms, &input, WB_CLOCK_PARTY_CARRIER, &today, NULL);
+  g_assert_cmpuint (carrier->len, ==, 7);
+  for (guint i = all->len; i > 0; i--)
+    if (!wb_clock_is_of_carrier (g_array_index (all, WbClock, i - 1).kind))
+      g_array_remove_index (all, i - 1);
+  expected = clocks_to_text (all);
+  found = clocks_to_text (carrier);
+  g_assert_cmpstr (found, ==, expected);
+}
+
 /* Every kind has a name of its own. */
 static void
 test_kinds (void)
@@ -659,6 +687,7 @@ main (int    argc,
     }
   g_test_add_func ("/core/clock/salvage-and-fees", test_salvage_and_fees);
   g_test_add_func ("/core/clock/reports-in-months", test_reports_in_months);
+  g_test_add_func ("/core/clock/carrier", test_carrier);
   g_test_add_func ("/core/clock/kinds", test_kinds);
   g_test_add_func ("/core/clock/independent", test_independent);
   g_test_add_func ("/core/clock/periods", test_periods);

@@ -84,3 +84,18 @@ CREATE TABLE used_number (
 INSERT OR IGNORE INTO used_number
   SELECT number FROM "order" WHERE number IS NOT NULL
   UNION ALL SELECT number FROM claim WHERE number IS NOT NULL;
+
+-- What the legal dates of each open claim go by: of its job, what decides which terms govern; of the
+-- claim, the line of dates that core makes. It is written with every change and never read back into
+-- a job; after a book was brought up to date it is made anew by the program.
+CREATE TABLE open_claim (
+  doc       INTEGER NOT NULL REFERENCES job (doc) DEFERRABLE INITIALLY DEFERRED,
+  claim     TEXT NOT NULL,
+  number    TEXT,
+  terms     TEXT,
+  move_type TEXT NOT NULL,
+  region    TEXT,
+  pickup    TEXT CHECK (date (pickup) IS pickup),
+  input     TEXT NOT NULL,
+  PRIMARY KEY (doc, claim)
+) STRICT, WITHOUT ROWID;
