@@ -18,6 +18,7 @@
 #include "desk/claim/wb-record-table.h"
 #include "desk/claim/wb-side-totals.h"
 #include "desk/widgets/wb-field-row.h"
+#include "desk/widgets/wb-reveal.h"
 #include "office/wb-words-evidence.h"
 #include "office/wb-words.h"
 #include "support/wb-test-window.h"
@@ -852,6 +853,85 @@ test_packing (DeskFixture   *fixture,
     g_assert_nonnull (strstr (text, said[i]));
 }
 
+typedef struct
+{
+  GtkWidget  *window;
+  const char *id;
+  const char *field;
+} Wanted;
+
+static gboolean
+is_in_cell (gpointer data)
+{
+  const Wanted *wanted = data;
+  GtkWidget *focus = gtk_root_get_focus (GTK_ROOT (wanted->window));
+  GtkWidget *cell = focus != NULL ? gtk_widget_get_ancestor (focus, WB_TYPE_CELL) : NULL;
+  g_autofree char *name = NULL;
+
+  if (cell == NULL)
+    return FALSE;
+  g_object_get (cell, "field", &name, NULL);
+  return g_str_equal (name, wanted->field)
+         && g_strcmp0 (wb_cell_get_id (WB_CELL (cell)), wanted->id) == 0;
+}
+
+static void
+assert_goes_to_cell (DeskFixture *fixture,
+                     GtkWidget   *page,
+                     WbKind       kind,
+                     const char  *id,
+                     const char  *field,
+                     const char  *name)
+{
+  g_assert_true (wb_reveal (page, kind, id, field));
+  wb_test_wait_until (is_in_cell, &(Wanted) { fixture->window, id, name });
+}
+
+/* To a field of the claim that is shown, of another one, of a line, a payment and a quote. */
+static void
+test_reveal (DeskFixture   *fixture,
+             gconstpointer  data)
+{
+  g_autofree char *field = NULL;
+  g_autofree char *shown = NULL;
+  GtkWidget *page;
+
+  desk_fixture_add_move (fixture);
+  desk_fixture_add_claim (fixture);
+  desk_fixture_put (fixture, WB_KIND_CLAIM, "c2", "number", "C-2026-0002", NULL);
+  desk_fixture_put (fixture, WB_KIND_CLAIM_LINE, "other", "claim", "c2", "number", "1", "item",
+                    "Lamp", NULL);
+  desk_fixture_put (fixture, WB_KIND_PAYMENT, "pay", "claim", "c1", "on", "2026-06-01", "amount",
+                    "10", NULL);
+  desk_fixture_put (fixture, WB_KIND_QUOTE, "q", "claim_line", "l2", "kind", "repair", NULL);
+  page = present_claim (fixture);
+
+  g_assert_true (wb_reveal (page, WB_KIND_CLAIM, "c1", "acknowledged_on"));
+  g_object_get (gtk_widget_get_ancestor (gtk_root_get_focus (GTK_ROOT (fixture->window)),
+                                         WB_TYPE_FIELD_ROW), "field", &field, NULL);
+  g_assert_cmpstr (field, ==, "claim.acknowledged_on");
+  g_object_get (page, "claim-id", &shown, NULL);
+  g_assert_cmpstr (shown, ==, "c1");
+
+  assert_goes_to_cell (fixture, page, WB_KIND_CLAIM_LINE, "other", "demanded",
+                       "claim_line.demanded");
+  assert_goes_to_cell (fixture, page, WB_KIND_CLAIM_LINE, "l2", NULL, "claim_line.item");
+  assert_goes_to_cell (fixture, page, WB_KIND_PAYMENT, "pay", "amount", "payment.amount");
+  assert_goes_to_cell (fixture, page, WB_KIND_QUOTE, "q", "amount", "quote.amount");
+  g_assert_false (wb_reveal (page, WB_KIND_CLAIM_LINE, "gone", NULL));
+}
+
+/* Before there is a claim, to where the first one is made. */
+static void
+test_reveal_none (DeskFixture   *fixture,
+                  gconstpointer  data)
+{
+  GtkWidget *page = present_claim (fixture);
+
+  g_assert_true (wb_reveal (page, WB_KIND_CLAIM, NULL, NULL));
+  g_assert_true (GTK_IS_BUTTON (gtk_root_get_focus (GTK_ROOT (fixture->window))));
+}
+
 int
 main (int    argc,
       char **argv)
@@ -878,6 +958,8 @@ main (int    argc,
   ADD ("new-claim", test_new_claim);
   ADD ("payments", test_payments);
   ADD ("many-lines", test_many_lines);
+  ADD ("reveal", test_reveal);
+  ADD ("reveal-none", test_reveal_none);
 
   return g_test_run ();
 }

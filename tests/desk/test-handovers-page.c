@@ -10,6 +10,8 @@
 #include "desk/handovers/wb-ribbon-scale.h"
 #include "desk/handovers/wb-trail-ribbon.h"
 #include "desk/support/desk-fixture.h"
+#include "desk/widgets/wb-field-row.h"
+#include "desk/widgets/wb-reveal.h"
 #include "support/wb-test-keys.h"
 #include "support/wb-test-window.h"
 
@@ -352,6 +354,63 @@ test_tab (DeskFixture   *fixture,
   g_assert_cmpuint (n_lines, ==, 1);
 }
 
+static GtkWidget *
+get_focus (DeskFixture *fixture)
+{
+  return gtk_root_get_focus (GTK_ROOT (fixture->window));
+}
+
+static char *
+get_focused (DeskFixture *fixture,
+             const char  *property)
+{
+  GtkWidget *row = gtk_widget_get_ancestor (get_focus (fixture), WB_TYPE_FIELD_ROW);
+  char *text = NULL;
+
+  if (row != NULL)
+    g_object_get (row, property, &text, NULL);
+  return text;
+}
+
+/* What is missing or found lies at some handover, perhaps another than is looked at. */
+static void
+test_reveal (DeskFixture   *fixture,
+             gconstpointer  data)
+{
+  g_autofree char *field = NULL;
+  g_autofree char *id = NULL;
+  GtkWidget *page, *row;
+
+  add_long_way (fixture);
+  desk_fixture_put (fixture, WB_KIND_FINDING, "f", "handover", "h2", "piece", "p7", "found",
+                    "short", NULL);
+  desk_fixture_put (fixture, WB_KIND_TALLY, "t", "handover", "h1", "lot", "lot", "tags", "1-4",
+                    NULL);
+  page = present (fixture);
+
+  g_assert_true (wb_reveal (page, WB_KIND_HANDOVER, "h1", "vehicle"));
+  field = get_focused (fixture, "field");
+  id = get_focused (fixture, "record-id");
+  g_assert_cmpstr (field, ==, "handover.vehicle");
+  g_assert_cmpstr (id, ==, "h1");
+
+  g_assert_true (wb_reveal (page, WB_KIND_FINDING, "f", NULL));
+  assert_says (page, "blue 204-007");
+  row = wb_test_find (page, WB_TYPE_HANDOVER_ROW, NULL);
+  row = gtk_widget_get_next_sibling (row);
+  g_assert_true (gtk_list_box_row_is_selected (GTK_LIST_BOX_ROW (row)));
+  g_assert_true (GTK_IS_BUTTON (get_focus (fixture)));
+
+  g_assert_true (wb_reveal (page, WB_KIND_HANDOVER, "h3", NULL));
+  g_assert_true (get_focus (fixture) == gtk_widget_get_next_sibling (row));
+  g_assert_true (wb_reveal (page, WB_KIND_TALLY, "t", NULL));
+  g_assert_true (gtk_widget_is_ancestor (get_focus (fixture),
+                                         GTK_WIDGET (find_entry (page, "Count tags"))));
+  g_assert_true (wb_reveal (page, WB_KIND_HANDOVER, NULL, NULL));
+  g_assert_true (GTK_IS_BUTTON (get_focus (fixture)));
+  g_assert_false (wb_reveal (page, WB_KIND_FINDING, "gone", NULL));
+}
+
 #define ADD(path, function) \
   g_test_add ("/desk/handovers-page/" path, DeskFixture, NULL, desk_fixture_set_up, function, \
               desk_fixture_tear_down)
@@ -371,6 +430,7 @@ main (int    argc,
   ADD ("faults", test_faults);
   ADD ("edit", test_edit);
   ADD ("tab", test_tab);
+  ADD ("reveal", test_reveal);
 
   return g_test_run ();
 }

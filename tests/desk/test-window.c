@@ -361,6 +361,13 @@ test_missing (Fixture       *f,
   focus = gtk_window_get_focus (GTK_WINDOW (f->window));
   g_assert_true (gtk_widget_is_ancestor (focus, wb_desk_driver_find_field (page, "contact.on")));
 
+  /* Where handovers and claims begin. */
+  gtk_widget_activate_action (page, "job.reveal", "(sss)", "handover", "", "");
+  g_assert_cmpstr (wb_job_page_get_visible_name (job_page), ==, "handovers");
+  g_assert_true (GTK_IS_BUTTON (gtk_window_get_focus (GTK_WINDOW (f->window))));
+  gtk_widget_activate_action (page, "job.reveal", "(sss)", "claim", "", "");
+  g_assert_cmpstr (wb_job_page_get_visible_name (job_page), ==, "claim");
+
   /* To another page, by itself. */
   gtk_widget_activate_action (page, "job.reveal", "(sss)", "valuation", "", "signed_by");
   g_assert_cmpstr (wb_job_page_get_visible_name (job_page), ==, "valuation");

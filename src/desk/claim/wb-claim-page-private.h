@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* For wb-claim-page.c and wb-claim-page-actions.c only. */
+/* For wb-claim-page.c, wb-claim-page-actions.c and wb-claim-page-reveal.c only. */
 #pragma once
 
 #include "desk/claim/wb-claim-page.h"
@@ -13,6 +13,7 @@
 #include "desk/claim/wb-reckoning-view.h"
 #include "desk/claim/wb-record-table.h"
 #include "desk/claim/wb-verdict-box.h"
+#include "desk/widgets/wb-reveal.h"
 
 G_BEGIN_DECLS
 
@@ -51,6 +52,9 @@ struct _WbClaimPage
 /** Shows the claim with @id; %NULL: there is none. */
 void wb_claim_page_choose          (WbClaimPage    *self,
                                     const char     *id);
+/** As wb_claim_page_choose(), at once and not in the next frame: what is shown can be gone to. */
+void wb_claim_page_show_now        (WbClaimPage    *self,
+                                    const char     *id);
 /** Says what went wrong, below the list of claims; %NULL takes it away. */
 void wb_claim_page_show_error      (WbClaimPage    *self,
                                     const GError   *error);
@@ -62,5 +66,7 @@ void wb_claim_page_add_payment     (WbClaimPage    *self);
 void wb_claim_page_install_actions (GtkWidgetClass *widget_class);
 /** Enables the actions for which there is a claim, line or payment. */
 void wb_claim_page_enable_actions  (WbClaimPage    *self);
+
+void wb_claim_page_init_revealer   (WbRevealerInterface *iface);
 
 G_END_DECLS

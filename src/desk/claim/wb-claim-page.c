@@ -26,7 +26,9 @@ enum
 
 static GParamSpec *properties[N_PROPS];
 
-G_DEFINE_FINAL_TYPE (WbClaimPage, wb_claim_page, GTK_TYPE_WIDGET)
+G_DEFINE_FINAL_TYPE_WITH_CODE (WbClaimPage, wb_claim_page, GTK_TYPE_WIDGET,
+                               G_IMPLEMENT_INTERFACE (WB_TYPE_REVEALER,
+                                                      wb_claim_page_init_revealer))
 
 static void queue_update (WbClaimPage *self);
 
@@ -154,6 +156,16 @@ queue_update (WbClaimPage *self)
     self->tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), tick_cb, NULL, NULL);
 }
 
+static void
+update_now (WbClaimPage *self)
+{
+  if (self->tick == 0)
+    return;
+  gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->tick);
+  self->tick = 0;
+  update (self);
+}
+
 /* --- which claim ------------------------------------------------------------------------------ */
 
 static void
@@ -182,6 +194,14 @@ wb_claim_page_choose (WbClaimPage *self,
     }
 
   select_row (self);
+}
+
+void
+wb_claim_page_show_now (WbClaimPage *self,
+                        const char  *id)
+{
+  wb_claim_page_choose (self, id);
+  update_now (self);
 }
 
 static void
@@ -371,14 +391,7 @@ wb_claim_page_finalize (GObject *object)
 static void
 wb_claim_page_map (GtkWidget *widget)
 {
-  WbClaimPage *self = WB_CLAIM_PAGE (widget);
-
-  if (self->tick != 0)
-    {
-      gtk_widget_remove_tick_callback (widget, self->tick);
-      self->tick = 0;
-      update (self);
-    }
+  update_now (WB_CLAIM_PAGE (widget));
 
   GTK_WIDGET_CLASS (wb_claim_page_parent_class)->map (widget);
 }

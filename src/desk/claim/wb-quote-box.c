@@ -293,3 +293,14 @@ wb_quote_box_init (WbQuoteBox *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
 }
+
+void
+wb_quote_box_edit (WbQuoteBox *self,
+                   const char *id,
+                   const char *field)
+{
+  g_return_if_fail (WB_IS_QUOTE_BOX (self));
+  g_return_if_fail (id != NULL);
+
+  wb_record_table_edit (self->table, id, field != NULL ? field : "source");
+}

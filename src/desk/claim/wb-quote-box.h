@@ -21,4 +21,9 @@ void wb_quote_box_show (WbQuoteBox *self,
 /** Adds a quote to the line that is shown and begins to edit it. */
 void wb_quote_box_add  (WbQuoteBox *self);
 
+/** Chooses the quote @id of the line that is shown and begins to edit its @field; %NULL: the first. */
+void wb_quote_box_edit (WbQuoteBox *self,
+                        const char *id,
+                        const char *field);
+
 G_END_DECLS

@@ -20,6 +20,7 @@
 #include "desk/widgets/wb-field-row.h"
 #include "desk/widgets/wb-focus-within.h"
 #include "desk/widgets/wb-one-stop.h"
+#include "desk/widgets/wb-reveal.h"
 #include "desk/widgets/wb-scanner.h"
 #include "desk/widgets/wb-scroll-to.h"
 #include "office/wb-words-trail.h"
@@ -58,7 +59,10 @@ enum
 
 static GParamSpec *properties[N_PROPS];
 
-G_DEFINE_FINAL_TYPE (WbHandoversPage, wb_handovers_page, GTK_TYPE_WIDGET)
+static void revealer_init (WbRevealerInterface *iface);
+
+G_DEFINE_FINAL_TYPE_WITH_CODE (WbHandoversPage, wb_handovers_page, GTK_TYPE_WIDGET,
+                               G_IMPLEMENT_INTERFACE (WB_TYPE_REVEALER, revealer_init))
 
 static WbJob *
 get_job (WbHandoversPage *self)
@@ -334,6 +338,95 @@ piece_chosen_cb (WbHandoversPage *self,
 
   show_ribbon (self);
   show_piece (self, get_handover (self), get_piece (self));
+}
+
+/* --- revealing -------------------------------------------------------------------------------- */
+
+/* Without a field, its row in the list. */
+static gboolean
+reveal_handover (WbHandoversPage *self,
+                 const char      *id,
+                 const char      *field)
+{
+  GtkListBoxRow *row;
+  gint place = wb_job_index (get_job (self), WB_KIND_HANDOVER, id);
+
+  if (place < 0)
+    return FALSE;
+
+  choose_handover (self, id);
+  if (wb_reveal_within (self->fields, WB_KIND_HANDOVER, id, field))
+    return TRUE;
+
+  row = gtk_list_box_get_row_at_index (self->rows, place);
+  gtk_widget_grab_focus (GTK_WIDGET (row));
+  wb_scroll_to (GTK_WIDGET (row));
+  return TRUE;
+}
+
+/* What was noted of a piece at a handover stands in the path of the piece. */
+static gboolean
+reveal_finding (WbHandoversPage *self,
+                const char      *id)
+{
+  const WbFinding *finding = wb_job_find (get_job (self), WB_KIND_FINDING, id);
+
+  if (finding == NULL || wb_job_find (get_job (self), WB_KIND_HANDOVER, finding->handover) == NULL)
+    return FALSE;
+
+  choose_handover (self, finding->handover);
+  piece_chosen_cb (self, finding->piece);
+  if (get_piece (self) < 0)
+    return reveal_handover (self, finding->handover, NULL);
+
+  gtk_widget_child_focus (self->piece_box, GTK_DIR_TAB_FORWARD);
+  wb_scroll_to (self->piece_box);
+  return TRUE;
+}
+
+/* A count goes on where its tags are typed. */
+static gboolean
+reveal_tally (WbHandoversPage *self,
+              const char      *id)
+{
+  const WbTally *tally = wb_job_find (get_job (self), WB_KIND_TALLY, id);
+
+  if (tally == NULL || wb_job_find (get_job (self), WB_KIND_HANDOVER, tally->handover) == NULL)
+    return FALSE;
+
+  choose_handover (self, tally->handover);
+  wb_count_panel_focus_tags (self->panel);
+  return TRUE;
+}
+
+static gboolean
+reveal (WbRevealer *revealer,
+        WbKind      kind,
+        const char *id,
+        const char *field)
+{
+  WbHandoversPage *self = WB_HANDOVERS_PAGE (revealer);
+
+  if (id == NULL)
+    {
+      gtk_widget_grab_focus (self->add_button);
+      wb_scroll_to (self->add_button);
+      return TRUE;
+    }
+  if (kind == WB_KIND_HANDOVER)
+    return reveal_handover (self, id, field);
+  if (kind == WB_KIND_FINDING)
+    return reveal_finding (self, id);
+  if (kind == WB_KIND_TALLY)
+    return reveal_tally (self, id);
+
+  return FALSE;
+}
+
+static void
+revealer_init (WbRevealerInterface *iface)
+{
+  iface->reveal = reveal;
 }
 
 /* --- actions ---------------------------------------------------------------------------------- */
