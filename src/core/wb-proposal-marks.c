@@ -313,12 +313,17 @@ look_at_origin_pins (WbCase *self)
 void
 wb_case_look_at_marks (WbCase *self)
 {
-  if (self->piece == NULL || self->line->loss == WB_LOSS_MISSING)
+  /* A thing that is missing bears no marks, but a carton that it came out of may. */
+  if (self->piece == NULL
+      || (self->line->loss == WB_LOSS_MISSING && !wb_case_is_contents (self)))
     return;
 
-  read_claimed (self);
-  look_at_origin_marks (self);
-  look_at_origin_pins (self);
+  if (self->line->loss != WB_LOSS_MISSING)
+    {
+      read_claimed (self);
+      look_at_origin_marks (self);
+      look_at_origin_pins (self);
+    }
   for (guint i = 0; i < wb_trail_n_handovers (self->trail); i++)
     look_at_new_marks (self, i);
 }

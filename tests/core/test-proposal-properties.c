@@ -257,6 +257,185 @@ test_more_evidence (void)
   try_jobs (check_more_evidence);
 }
 
+/* --- an adjuster who follows every proposal --------------------------------------------------- */
+
+/* Whether a line is paid by one who does what is proposed; what is undecided waits. */
+static gboolean
+is_for_customer (WbTerms           *terms,
+                 WbJob             *job,
+                 const WbClaimLine *line)
+{
+  g_autoptr (WbProposal) proposal = wb_propose (terms, job, line, NULL);
+
+  switch (proposal->verdict)
+    {
+    case WB_VERDICT_NEW:
+    case WB_VERDICT_MISSING_AT_COUNT:
+      return TRUE;
+    case WB_VERDICT_NONE:
+    case WB_VERDICT_ALREADY_THERE:
+    case WB_VERDICT_OWNER_PACKED:
+    case WB_VERDICT_SIGNED_CLEAN:
+    case WB_VERDICT_TOO_LATE:
+    case WB_VERDICT_NOT_LISTED:
+    case WB_VERDICT_DEFENCE:
+    case WB_VERDICT_UNDECIDED:
+      return FALSE;
+    }
+  g_assert_not_reached ();
+}
+
+/* Returns: (transfer full): @job reckoned after every line was ruled on as is proposed */
+static WbReckoning *
+follow_proposals (WbTerms *terms,
+                  WbJob   *job)
+{
+  g_autoptr (GPtrArray) records = g_ptr_array_new_with_free_func (wb_record_unref);
+  g_autoptr (WbJob) ruled = NULL;
+  g_autoptr (GError) error = NULL;
+  WbReckoning *reckoning;
+
+  for (guint i = 0; i < wb_job_count (job, WB_KIND_CLAIM_LINE); i++)
+    {
+      const WbClaimLine *line = wb_job_nth (job, WB_KIND_CLAIM_LINE, i);
+      WbClaimLine *copy = wb_record_copy (line);
+
+      copy->ruling = is_for_customer (terms, job, line) ? WB_RULING_ALLOWED : WB_RULING_DENIED;
+      g_ptr_array_add (records, copy);
+    }
+  ruled = wb_job_with_many (job, records);
+  reckoning = wb_reckon (terms, ruled, "claim", &error);
+  g_assert_no_error (error);
+  return reckoning;
+}
+
+/* How one more thing speaks against the carrier. */
+typedef enum { NOTED_LATER, CARRIER_PACKED, SOUND_AT_ORIGIN, N_MORE } More;
+
+/* At the last handover: short when the thing is claimed as missing, else with new marks on it. An
+ * earlier finding there is kept and added to. */
+static WbRecord *
+note_later (const WbJob       *job,
+            const WbClaimLine *line,
+            const WbPiece     *piece)
+{
+  guint n = wb_job_count (job, WB_KIND_HANDOVER);
+  const WbHandover *last = n > 0 ? wb_job_nth (job, WB_KIND_HANDOVER, n - 1) : NULL;
+  WbFinding *finding = NULL;
+  g_autofree char *marks = NULL;
+
+  if (last == NULL)
+    return NULL;
+  for (guint i = 0; i < wb_job_count (job, WB_KIND_FINDING); i++)
+    {
+      const WbFinding *found = wb_job_nth (job, WB_KIND_FINDING, i);
+
+      if (g_strcmp0 (found->piece, piece->record.id) == 0
+          && g_strcmp0 (found->handover, last->record.id) == 0)
+        {
+          if (finding != NULL)
+            wb_record_unref (finding);
+          finding = wb_record_copy (found);
+        }
+    }
+  if (finding == NULL)
+    finding = wb_record_new (WB_KIND_FINDING, "one-more");
+  wb_set_text (&finding->handover, last->record.id);
+  wb_set_text (&finding->piece, piece->record.id);
+  if (line->loss == WB_LOSS_MISSING)
+    finding->found = WB_FOUND_SHORT;
+  else
+    {
+      marks = finding->marks != NULL ? g_strconcat (finding->marks, ", BR 2", NULL)
+                                     : g_strdup ("BR 2");
+      wb_set_text (&finding->marks, marks);
+    }
+  return &finding->record;
+}
+
+static WbRecord *
+add_to_piece (const WbPiece *piece,
+              More           more)
+{
+  WbPiece *copy = wb_record_copy (piece);
+
+  if (more == CARRIER_PACKED)
+    copy->packed_by = WB_PACKED_BY_CARRIER;
+  else
+    wb_set_text (&copy->marks, NULL);
+  return &copy->record;
+}
+
+/* Whether other lines claim the piece for another kind of loss: what speaks for one of them may speak
+ * against the other. */
+static gboolean
+is_claimed_otherwise (const WbJob       *job,
+                      const WbClaimLine *line)
+{
+  for (guint i = 0; i < wb_job_count (job, WB_KIND_CLAIM_LINE); i++)
+    {
+      const WbClaimLine *other = wb_job_nth (job, WB_KIND_CLAIM_LINE, i);
+
+      if (g_strcmp0 (other->piece, line->piece) == 0 && other->loss != line->loss)
+        return TRUE;
+    }
+  return FALSE;
+}
+
+/* More that speaks against the carrier turns no line against the customer, and whoever follows every
+ * proposal owes no less in all. */
+static void
+check_following (GRand   *rand,
+                 WbTerms *terms,
+                 WbJob   *job)
+{
+  guint n_lines = wb_job_count (job, WB_KIND_CLAIM_LINE);
+  const WbClaimLine *line = wb_job_nth (job, WB_KIND_CLAIM_LINE,
+                                        (guint) g_rand_int_range (rand, 0, (gint32) n_lines));
+  const WbPiece *piece = line->piece != NULL ? wb_job_find (job, WB_KIND_PIECE, line->piece) : NULL;
+  More more = (More) g_rand_int_range (rand, 0, N_MORE);
+  g_autoptr (WbReckoning) before = NULL;
+  g_autoptr (WbReckoning) after = NULL;
+  g_autoptr (WbJob) with = NULL;
+  WbRecord *record;
+
+  /* A line that does not say what was lost is judged by either: seen again is not short. */
+  if (piece == NULL || line->loss == WB_LOSS_NONE || is_claimed_otherwise (job, line))
+    return;
+  record = more == NOTED_LATER ? note_later (job, line, piece) : add_to_piece (piece, more);
+  if (record == NULL)
+    return;
+  with = wb_job_with (job, record);
+  wb_record_unref (record);
+
+  for (guint i = 0; i < n_lines; i++)
+    {
+      const WbClaimLine *each = wb_job_nth (job, WB_KIND_CLAIM_LINE, i);
+      const WbClaimLine *now = wb_job_find (with, WB_KIND_CLAIM_LINE, each->record.id);
+
+      if (is_for_customer (terms, job, each) && !is_for_customer (terms, with, now))
+        {
+          g_autoptr (WbProposal) was = wb_propose (terms, job, each, NULL);
+          g_autoptr (WbProposal) is = wb_propose (terms, with, now, NULL);
+          g_autofree char *was_text = wb_proposal_to_text (was);
+          g_autofree char *is_text = wb_proposal_to_text (is);
+
+          g_error ("more evidence (%d) against the carrier turned line %s “%s”, from\n%sto\n%s",
+                   (int) more, each->record.id, each->item, was_text, is_text);
+        }
+    }
+  before = follow_proposals (terms, job);
+  after = follow_proposals (terms, with);
+  for (int side = 0; side < WB_N_SIDES; side++)
+    g_assert_cmpint (after->side[side].owed, >=, before->side[side].owed);
+}
+
+static void
+test_following (void)
+{
+  try_jobs (check_following);
+}
+
 /* Nor does a proposal change the job that it looks at. */
 static void
 check_pure (GRand   *rand,
@@ -288,6 +467,7 @@ main (int    argc,
   g_test_add_func ("/core/proposal/properties/pure", test_pure);
   g_test_add_func ("/core/proposal/properties/verdicts", test_verdicts);
   g_test_add_func ("/core/proposal/properties/more-evidence", test_more_evidence);
+  g_test_add_func ("/core/proposal/properties/following", test_following);
 
   return g_test_run ();
 }

@@ -82,6 +82,11 @@ static const Trial trials[] = {
   { "carton-missing", WB_FORM_CARTON, WB_PACKED_BY_OWNER, "Carton", NULL, NULL, "-", NULL,
     "Shoes", WB_LOSS_MISSING, FALSE,
     WB_VERDICT_MISSING_AT_COUNT, "h2", "h1", "short", "" },
+  /* Out of a carton that arrived crushed, whoever packed it. */
+  { "out-of-a-crushed-carton", WB_FORM_CARTON, WB_PACKED_BY_CARRIER, "Carton", NULL, NULL, NULL,
+    "CR 3", "Shoes", WB_LOSS_MISSING, FALSE, WB_VERDICT_NEW, "h3", "h2", "new-any", "" },
+  { "out-of-the-owner's", WB_FORM_CARTON, WB_PACKED_BY_OWNER, "Carton", NULL, NULL, NULL,
+    "CR 3", "Shoes", WB_LOSS_MISSING, FALSE, WB_VERDICT_NEW, "h3", "h2", "owner-hurt", "" },
   { "short-at-delivery", WB_FORM_LOOSE, WB_PACKED_UNKNOWN, "Bicycle", NULL, NULL, NULL, "-",
     "Bicycle", WB_LOSS_MISSING, FALSE,
     WB_VERDICT_MISSING_AT_COUNT, "h3", "h2", "short", "" },
