@@ -62,6 +62,7 @@ add_entry (JsonBuilder *builder,
 {
   g_autofree char *from = wb_date_to_text (&entry->clock.from);
   g_autofree char *last = wb_date_to_text (&entry->clock.last_day);
+  g_autofree char *period = wb_period_to_text (entry->clock.period);
 
   json_builder_begin_object (builder);
   wb_tool_json_add_text (builder, "when", wb_enum_nick (&wb_due_groups, (int) entry->group));

@@ -10,6 +10,7 @@
  * 49 CFR 370.5(a): 30 days to acknowledge; 370.9(a): 120 days to decide. */
 #include "config.h"
 
+#include "desk/due/wb-due-list.h"
 #include "desk/due/wb-due-row.h"
 #include "desk/due/wb-due-window.h"
 #include "desk/support/wb-desk-driver.h"
@@ -87,25 +88,45 @@ find_due (void)
   return NULL;
 }
 
-static GtkListBoxRow *
-get_row (int index)
+static GtkListView *
+get_list (void)
 {
   GtkWidget *due = find_due ();
-  GtkWidget *list = due != NULL ? wb_test_find (due, GTK_TYPE_LIST_BOX, NULL) : NULL;
 
-  return list != NULL ? gtk_list_box_get_row_at_index (GTK_LIST_BOX (list), index) : NULL;
+  return due != NULL ? GTK_LIST_VIEW (wb_test_find (due, GTK_TYPE_LIST_VIEW, NULL)) : NULL;
+}
+
+static guint
+get_n_rows (void)
+{
+  GtkListView *list = get_list ();
+  GtkSelectionModel *model = list != NULL ? gtk_list_view_get_model (list) : NULL;
+
+  return model != NULL ? g_list_model_get_n_items (G_LIST_MODEL (model)) : 0;
+}
+
+static GtkSingleSelection *
+get_selection (void)
+{
+  return GTK_SINGLE_SELECTION (gtk_list_view_get_model (get_list ()));
+}
+
+static gboolean
+has_another_list (gpointer data)
+{
+  return gtk_single_selection_get_model (get_selection ()) != data;
 }
 
 static gboolean
 has_four_rows (gpointer data)
 {
-  return get_row (3) != NULL && get_row (4) == NULL;
+  return get_n_rows () == 4;
 }
 
 static gboolean
 has_two_rows (gpointer data)
 {
-  return get_row (1) != NULL && get_row (2) == NULL;
+  return get_n_rows () == 2;
 }
 
 static gboolean
@@ -114,35 +135,68 @@ has_no_window (gpointer data)
   return find_due () == NULL;
 }
 
+/* Returns: (nullable): the widget that shows that entry. */
+static GtkWidget *
+find_row (guint index)
+{
+  GtkWidget *item = gtk_widget_get_first_child (GTK_WIDGET (get_list ()));
+
+  while (item != NULL && index-- > 0)
+    item = gtk_widget_get_next_sibling (item);
+  return item != NULL ? gtk_widget_get_first_child (item) : NULL;
+}
+
+/* @heading: (nullable): of its group, above it */
 static void
-assert_row (int         index,
+assert_row (guint       index,
             WbDueGroup  group,
+            const char *heading,
             const char *job_id,
             const char *words)
 {
-  GtkListBoxRow *row = get_row (index);
+  g_autoptr (WbDueItem) item =
+    g_list_model_get_item (G_LIST_MODEL (gtk_list_view_get_model (get_list ())), index);
+  const WbDue *due = wb_due_item_get_due (item);
+  GtkWidget *row = find_row (index);
 
-  g_assert_cmpint (wb_due_row_get_group (WB_DUE_ROW (row)), ==, group);
-  g_assert_cmpstr (wb_due_row_get_job_id (WB_DUE_ROW (row)), ==, job_id);
-  g_assert_nonnull (wb_test_find (GTK_WIDGET (row), GTK_TYPE_LABEL, words));
+  g_assert_cmpint (due->group, ==, group);
+  g_assert_cmpstr (due->job_id, ==, job_id);
+  g_assert_true (WB_IS_DUE_ROW (row));
+  g_assert_nonnull (wb_test_find (row, GTK_TYPE_LABEL, words));
+  g_assert_cmpint (wb_due_item_leads (item), ==, heading != NULL);
+  if (heading != NULL)
+    g_assert_true (gtk_widget_get_mapped (wb_test_find (row, GTK_TYPE_LABEL, heading)));
 }
 
 static void
 test_list (Fixture       *f,
            gconstpointer  data)
 {
-  GtkWidget *due;
+  GtkWidget *due, *first;
+  GListModel *before;
 
   wb_test_type (GTK_WIDGET (f->window), "{ctrl+shift+d}");
   wb_test_wait_until (has_four_rows, NULL);
   due = find_due ();
-  assert_row (0, WB_DUE_OVERDUE, "j-2", "1 day overdue");
-  assert_row (1, WB_DUE_LATER, "j-1", "29 days left");
-  assert_row (2, WB_DUE_LATER, "j-2", "89 days left");
-  assert_row (3, WB_DUE_LATER, "j-1", "119 days left");
   wb_test_wait_until_drawn (due);
+  assert_row (0, WB_DUE_OVERDUE, "Overdue", "j-2", "1 day overdue");
+  assert_row (1, WB_DUE_LATER, "Later", "j-1", "29 days left");
+  assert_row (2, WB_DUE_LATER, NULL, "j-2", "89 days left");
+  assert_row (3, WB_DUE_LATER, NULL, "j-1", "119 days left");
   wb_test_save_picture (due, "due");
-  g_assert_true (gtk_window_get_focus (GTK_WINDOW (due)) == GTK_WIDGET (get_row (0)));
+  g_assert_true (gtk_window_get_focus (GTK_WINDOW (due)) == gtk_widget_get_parent (find_row (0)));
+
+  /* Made anew, the list has the focus where it was. */
+  wb_test_type (due, "{Down}{Down}");
+  g_assert_true (gtk_window_get_focus (GTK_WINDOW (due)) == gtk_widget_get_parent (find_row (2)));
+  first = wb_test_find (due, GTK_TYPE_LIST_VIEW, NULL);
+  before = gtk_single_selection_get_model (get_selection ());
+  wb_test_type (due, "{F5}");
+  wb_test_wait_until (has_another_list, before);
+  g_assert_cmpuint (gtk_single_selection_get_selected (get_selection ()), ==, 2);
+  wb_test_wait_until_drawn (due);
+  g_assert_true (gtk_widget_is_ancestor (gtk_window_get_focus (GTK_WINDOW (due)), first));
+  g_assert_true (gtk_window_get_focus (GTK_WINDOW (due)) == gtk_widget_get_parent (find_row (2)));
 
   wb_test_type (due, "{Escape}");
   wb_test_wait_until (has_no_window, NULL);

@@ -8,6 +8,7 @@
 #include <adwaita.h>
 #include <glib/gi18n.h>
 
+#include "office/wb-words-clock.h"
 #include "office/wb-words.h"
 
 struct _WbClockList
@@ -91,6 +92,8 @@ new_row (const WbTerms *terms,
   const char *title = wb_words_enum (&wb_clock_kinds, (int) clock->kind);
   const char *citation = wb_terms_citation (terms, WB_SCOPE_GENERAL, clock->key);
   g_autofree char *words = wb_clock_words (clock);
+  g_autofree char *why = wb_words_clock_why (clock);
+  g_autofree char *subtitle = g_strdup_printf ("%s\n%s", words, why);
   /* Translators: what is to be done, and by when. */
   g_autofree char *name = g_strdup_printf (_("%s: %s"), title, words);
   GtkWidget *row = adw_action_row_new ();
@@ -98,7 +101,7 @@ new_row (const WbTerms *terms,
 
   adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (row), FALSE);
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
-  adw_action_row_set_subtitle (ADW_ACTION_ROW (row), words);
+  adw_action_row_set_subtitle (ADW_ACTION_ROW (row), subtitle);
   adw_action_row_add_prefix (ADW_ACTION_ROW (row), icon);
   if (citation != NULL)
     adw_action_row_add_suffix (ADW_ACTION_ROW (row), new_citation (citation));

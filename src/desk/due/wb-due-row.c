@@ -1,29 +1,30 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Shows one entry of the list of what is due. It does not change; a new list makes new rows. */
+/* Shows one entry of the list of what is due, and then another: the list takes its rows again. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
 #include "desk/due/wb-due-row.h"
 
+#include "office/wb-words-clock.h"
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
 
 struct _WbDueRow
 {
-  GtkListBoxRow  parent_instance;
+  GtkWidget    parent_instance;
 
-  GtkLabel      *claim;
-  GtkLabel      *what;
-  GtkLabel      *left;
-  GtkLabel      *last;
-  GtkLevelBar   *bar;
-
-  WbDueGroup     group;
-  char          *job_id;
+  GtkWidget   *box;
+  GtkLabel    *group;
+  GtkLabel    *claim;
+  GtkLabel    *what;
+  GtkLabel    *left;
+  GtkLabel    *last;
+  GtkLabel    *why;
+  GtkLevelBar *bar;
 };
 
-G_DEFINE_FINAL_TYPE (WbDueRow, wb_due_row, GTK_TYPE_LIST_BOX_ROW)
+G_DEFINE_FINAL_TYPE (WbDueRow, wb_due_row, GTK_TYPE_WIDGET)
 
 /* --- words ------------------------------------------------------------------------------------ */
 
@@ -55,7 +56,7 @@ last_in_words (const WbDue *due)
   if (due->fault != NULL)
     return g_strdup (due->fault);
   if (due->group == WB_DUE_UNKNOWN)
-    return g_strdup (_("The day of receipt is missing."));
+    return wb_words_clock_why (&due->clock);
   if (due->citation == NULL)
     return g_strdup_printf (_("Last day %s"), date);
   /* Translators: a date, then where the rule is written, such as “49 CFR 370.5(a)”. */
@@ -110,25 +111,27 @@ style_of (WbDueGroup group)
   g_return_val_if_reached (NULL);
 }
 
+/* The style of what was shown before goes. */
 static void
-show_due (WbDueRow    *self,
+show_style (WbDueRow   *self,
+            WbDueGroup  group)
+{
+  const char *style = style_of (group);
+
+  gtk_widget_remove_css_class (GTK_WIDGET (self->left), "error");
+  gtk_widget_remove_css_class (GTK_WIDGET (self->left), "warning");
+  if (style != NULL)
+    gtk_widget_add_css_class (GTK_WIDGET (self->left), style);
+}
+
+static void
+show_why (WbDueRow    *self,
           const WbDue *due)
 {
-  const char *what = due->fault != NULL ? _("Terms") :
-                     wb_words_enum (&wb_clock_kinds, (int) due->clock.kind);
-  g_autofree char *claim = claim_in_words (due);
-  g_autofree char *left = left_in_words (due);
-  g_autofree char *last = last_in_words (due);
-  g_autofree char *name = g_strdup_printf ("%s, %s, %s, %s", claim, what, left, last);
+  g_autofree char *why = due->group != WB_DUE_UNKNOWN ? wb_words_clock_why (&due->clock) : NULL;
 
-  gtk_label_set_label (self->claim, claim);
-  gtk_label_set_label (self->what, what);
-  gtk_label_set_label (self->left, left);
-  gtk_label_set_label (self->last, last);
-  if (style_of (due->group) != NULL)
-    gtk_widget_add_css_class (GTK_WIDGET (self->left), style_of (due->group));
-  show_bar (self, due);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  gtk_label_set_label (self->why, why != NULL ? why : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->why), why != NULL);
 }
 
 /* --- overrides -------------------------------------------------------------------------------- */
@@ -136,17 +139,10 @@ show_due (WbDueRow    *self,
 static void
 wb_due_row_dispose (GObject *object)
 {
+  g_clear_pointer (&WB_DUE_ROW (object)->box, gtk_widget_unparent);
   gtk_widget_dispose_template (GTK_WIDGET (object), WB_TYPE_DUE_ROW);
 
   G_OBJECT_CLASS (wb_due_row_parent_class)->dispose (object);
-}
-
-static void
-wb_due_row_finalize (GObject *object)
-{
-  g_free (WB_DUE_ROW (object)->job_id);
-
-  G_OBJECT_CLASS (wb_due_row_parent_class)->finalize (object);
 }
 
 static void
@@ -156,14 +152,16 @@ wb_due_row_class_init (WbDueRowClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   object_class->dispose = wb_due_row_dispose;
-  object_class->finalize = wb_due_row_finalize;
 
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/wainbook/Wainbook/due/wb-due-row.ui");
+  gtk_widget_class_bind_template_child (widget_class, WbDueRow, box);
+  gtk_widget_class_bind_template_child (widget_class, WbDueRow, group);
   gtk_widget_class_bind_template_child (widget_class, WbDueRow, claim);
   gtk_widget_class_bind_template_child (widget_class, WbDueRow, what);
   gtk_widget_class_bind_template_child (widget_class, WbDueRow, left);
   gtk_widget_class_bind_template_child (widget_class, WbDueRow, last);
+  gtk_widget_class_bind_template_child (widget_class, WbDueRow, why);
   gtk_widget_class_bind_template_child (widget_class, WbDueRow, bar);
 }
 
@@ -180,31 +178,38 @@ wb_due_row_init (WbDueRow *self)
 }
 
 GtkWidget *
-wb_due_row_new (const WbDue *due)
+wb_due_row_new (void)
 {
-  WbDueRow *self;
-
-  g_return_val_if_fail (due != NULL, NULL);
-
-  self = g_object_new (WB_TYPE_DUE_ROW, NULL);
-  self->group = due->group;
-  self->job_id = g_strdup (due->job_id);
-  show_due (self, due);
-  return GTK_WIDGET (self);
+  return g_object_new (WB_TYPE_DUE_ROW, NULL);
 }
 
-WbDueGroup
-wb_due_row_get_group (WbDueRow *self)
+void
+wb_due_row_show (WbDueRow    *self,
+                 const WbDue *due,
+                 gboolean     leads)
 {
-  g_return_val_if_fail (WB_IS_DUE_ROW (self), WB_DUE_UNKNOWN);
+  const char *what;
+  g_autofree char *claim = NULL;
+  g_autofree char *left = NULL;
+  g_autofree char *last = NULL;
+  g_autofree char *name = NULL;
 
-  return self->group;
-}
+  g_return_if_fail (WB_IS_DUE_ROW (self) && due != NULL);
 
-const char *
-wb_due_row_get_job_id (WbDueRow *self)
-{
-  g_return_val_if_fail (WB_IS_DUE_ROW (self), NULL);
-
-  return self->job_id;
+  what = due->fault != NULL ? _("Terms")
+                            : wb_words_enum (&wb_clock_kinds, (int) due->clock.kind);
+  claim = claim_in_words (due);
+  left = left_in_words (due);
+  last = last_in_words (due);
+  name = g_strdup_printf ("%s, %s, %s, %s", claim, what, left, last);
+  gtk_label_set_label (self->group, wb_words_enum (&wb_due_groups, (int) due->group));
+  gtk_widget_set_visible (GTK_WIDGET (self->group), leads);
+  gtk_label_set_label (self->claim, claim);
+  gtk_label_set_label (self->what, what);
+  gtk_label_set_label (self->left, left);
+  gtk_label_set_label (self->last, last);
+  show_style (self, due->group);
+  show_why (self, due);
+  show_bar (self, due);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
 }

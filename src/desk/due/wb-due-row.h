@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One thing that is due, as a row: whose, what, by when, and a bar that runs down. */
+/* One thing that is due, as a row: whose, what, by when, why, and a bar that runs down; above the first
+ * of a group the name of the group. */
 #pragma once
 
 #include <gtk/gtk.h>
@@ -9,11 +10,13 @@
 G_BEGIN_DECLS
 
 #define WB_TYPE_DUE_ROW (wb_due_row_get_type ())
-G_DECLARE_FINAL_TYPE (WbDueRow, wb_due_row, WB, DUE_ROW, GtkListBoxRow)
+G_DECLARE_FINAL_TYPE (WbDueRow, wb_due_row, WB, DUE_ROW, GtkWidget)
 
-/** Returns: (transfer none): a row that shows @due as of now and keeps what it needs of it. */
-GtkWidget  *wb_due_row_new        (const WbDue *due);
-WbDueGroup  wb_due_row_get_group  (WbDueRow    *self);
-const char *wb_due_row_get_job_id (WbDueRow    *self);
+/** Returns: (transfer none): a row that shows nothing yet. */
+GtkWidget  *wb_due_row_new        (void);
+/** Has the row show @due. @leads: whether it is the first of its group */
+void        wb_due_row_show       (WbDueRow    *self,
+                                   const WbDue *due,
+                                   gboolean     leads);
 
 G_END_DECLS

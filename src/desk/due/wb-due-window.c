@@ -6,6 +6,7 @@
 
 #include "desk/due/wb-due-window.h"
 
+#include "desk/due/wb-due-list.h"
 #include "desk/due/wb-due-row.h"
 #include "office/wb-due.h"
 #include "office/wb-words.h"
@@ -22,7 +23,9 @@ struct _WbDueWindow
   GtkInfoBar     *fault_bar;
   GtkLabel       *fault;
   GtkStack       *stack;
-  GtkListBox     *list;
+  GtkListView    *list;
+
+  GtkSingleSelection *selection;  /* of the list */
 
   WbOffice       *office;
   GPtrArray      *due;           /* (nullable): what is shown */
@@ -73,46 +76,25 @@ count_in_words (GPtrArray *due)
   return g_strdup_printf (_("%u overdue, %u within a week"), n_overdue, n_near);
 }
 
-static void
-clear_list (WbDueWindow *self)
-{
-  GtkListBoxRow *row;
-
-  while ((row = gtk_list_box_get_row_at_index (self->list, 0)) != NULL)
-    gtk_list_box_remove (self->list, GTK_WIDGET (row));
-}
-
-static gboolean
-list_has_focus (WbDueWindow *self)
-{
-  return (gtk_widget_get_state_flags (GTK_WIDGET (self->list)) & GTK_STATE_FLAG_FOCUS_WITHIN) != 0;
-}
-
-/* Returns: the place of the row with the focus, or -1. */
-static int
-find_focus (WbDueWindow *self)
-{
-  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (self));
-
-  return list_has_focus (self) && GTK_IS_LIST_BOX_ROW (focus)
-         ? gtk_list_box_row_get_index (GTK_LIST_BOX_ROW (focus)) : -1;
-}
-
-/* The rows are made anew. The focus begins at the first one and then stays in its place. */
+/* The entries are others now; what is chosen stays in its place. The focus is the list's the first
+ * time, and then where it was. */
 static void
 fill_list (WbDueWindow *self,
            gboolean     first_time)
 {
-  int place = first_time ? 0 : find_focus (self);
+  guint place = first_time ? 0 : gtk_single_selection_get_selected (self->selection);
+  gboolean had_focus = (gtk_widget_get_state_flags (GTK_WIDGET (self->list))
+                        & GTK_STATE_FLAG_FOCUS_WITHIN) != 0;
+  g_autoptr (WbDueList) entries = wb_due_list_new (self->due);
 
-  clear_list (self);
-  for (guint i = 0; i < self->due->len; i++)
-    gtk_list_box_append (self->list, wb_due_row_new (g_ptr_array_index (self->due, i)));
+  gtk_single_selection_set_model (self->selection, G_LIST_MODEL (entries));
   gtk_stack_set_visible_child_name (self->stack, self->due->len > 0 ? "list" : "none");
-  if (place < 0 || self->due->len == 0)
+  if (self->due->len == 0)
     return;
-  place = MIN (place, (int) self->due->len - 1);
-  gtk_widget_grab_focus (GTK_WIDGET (gtk_list_box_get_row_at_index (self->list, place)));
+  place = place != GTK_INVALID_LIST_POSITION ? MIN (place, self->due->len - 1) : 0;
+  gtk_single_selection_set_selected (self->selection, place);
+  if (first_time || had_focus)
+    gtk_widget_child_focus (GTK_WIDGET (self->list), GTK_DIR_TAB_FORWARD);
 }
 
 static void
@@ -168,33 +150,32 @@ refresh_action (GtkWidget  *widget,
   refresh (WB_DUE_WINDOW (widget));
 }
 
-static void
-show_header_cb (GtkListBoxRow *row,
-                GtkListBoxRow *before,
-                gpointer       data)
-{
-  WbDueGroup group = wb_due_row_get_group (WB_DUE_ROW (row));
-  GtkWidget *label;
+/* --- rows ------------------------------------------------------------------------------------- */
 
-  if (before != NULL && wb_due_row_get_group (WB_DUE_ROW (before)) == group)
-    {
-      gtk_list_box_row_set_header (row, NULL);
-      return;
-    }
-  label = gtk_label_new (wb_words_enum (&wb_due_groups, (int) group));
-  gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_widget_add_css_class (label, "title-4");
-  gtk_widget_set_margin_top (label, before != NULL ? 18 : 6);
-  gtk_widget_set_margin_bottom (label, 6);
-  gtk_widget_set_margin_start (label, 12);
-  gtk_list_box_row_set_header (row, label);
+static void
+row_setup_cb (GtkSignalListItemFactory *factory,
+              GtkListItem              *item)
+{
+  gtk_list_item_set_child (item, wb_due_row_new ());
 }
 
 static void
-row_activated_cb (WbDueWindow *self,
-                  WbDueRow    *row)
+row_bind_cb (GtkSignalListItemFactory *factory,
+             GtkListItem              *item)
 {
-  g_signal_emit (self, signals[OPEN_CLAIM], 0, wb_due_row_get_job_id (row));
+  WbDueItem *entry = gtk_list_item_get_item (item);
+
+  wb_due_row_show (WB_DUE_ROW (gtk_list_item_get_child (item)), wb_due_item_get_due (entry),
+                   wb_due_item_leads (entry));
+}
+
+static void
+entry_activated_cb (WbDueWindow *self,
+                    guint        place)
+{
+  const WbDue *due = g_ptr_array_index (self->due, place);
+
+  g_signal_emit (self, signals[OPEN_CLAIM], 0, due->job_id);
 }
 
 /* --- the calendar ----------------------------------------------------------------------------- */
@@ -299,6 +280,7 @@ wb_due_window_dispose (GObject *object)
   g_cancellable_cancel (self->cancellable);
   g_clear_object (&self->cancellable);
   gtk_widget_dispose_template (GTK_WIDGET (self), WB_TYPE_DUE_WINDOW);
+  g_clear_object (&self->selection);
   g_clear_pointer (&self->due, g_ptr_array_unref);
   g_clear_object (&self->office);
 
@@ -330,7 +312,7 @@ wb_due_window_class_init (WbDueWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, WbDueWindow, fault);
   gtk_widget_class_bind_template_child (widget_class, WbDueWindow, stack);
   gtk_widget_class_bind_template_child (widget_class, WbDueWindow, list);
-  gtk_widget_class_bind_template_callback (widget_class, row_activated_cb);
+  gtk_widget_class_bind_template_callback (widget_class, entry_activated_cb);
 
   gtk_widget_class_install_action (widget_class, "due.refresh", NULL, refresh_action);
   gtk_widget_class_install_action (widget_class, "due.save-calendar", NULL, save_calendar_action);
@@ -345,8 +327,14 @@ wb_due_window_class_init (WbDueWindowClass *klass)
 static void
 wb_due_window_init (WbDueWindow *self)
 {
+  g_autoptr (GtkListItemFactory) factory = gtk_signal_list_item_factory_new ();
+
   gtk_widget_init_template (GTK_WIDGET (self));
-  gtk_list_box_set_header_func (self->list, show_header_cb, NULL, NULL);
+  g_signal_connect (factory, "setup", G_CALLBACK (row_setup_cb), NULL);
+  g_signal_connect (factory, "bind", G_CALLBACK (row_bind_cb), NULL);
+  gtk_list_view_set_factory (self->list, factory);
+  self->selection = gtk_single_selection_new (NULL);
+  gtk_list_view_set_model (self->list, GTK_SELECTION_MODEL (self->selection));
 }
 
 GtkWidget *
