@@ -5,9 +5,11 @@
 
 #include <adwaita.h>
 
+#include "core/wb-depreciation.h"
 #include "core/wb-quote.h"
 #include "desk/claim/wb-cell.h"
 #include "desk/claim/wb-claim-page.h"
+#include "desk/claim/wb-line-details.h"
 #include "desk/claim/wb-quote-box.h"
 #include "desk/support/desk-fixture.h"
 #include "office/wb-words-quote.h"
@@ -162,6 +164,108 @@ test_no_amount (DeskFixture   *fixture,
   g_assert_false (wb_money_is_set (get_line (fixture, "l3")->replacement));
 }
 
+/* --- details ---------------------------------------------------------------------------------- */
+
+/* The words of the line tell its category, which fills in the percentages; a person may choose
+ * another. */
+static void
+test_category (DeskFixture   *fixture,
+               gconstpointer  data)
+{
+  GtkWidget *page;
+  GtkWidget *details;
+  GtkWidget *choice;
+  WbDepreciationRates rates;
+  WbCatalog *catalog = wb_office_get_catalog (fixture->office);
+
+  page = present_claim (fixture);
+  desk_fixture_put (fixture, WB_KIND_CLAIM_LINE, "l2", "item", "Wool blanket, torn", NULL);
+  focus_cell (page, "l2", "claim_line.item");
+  desk_fixture_settle (fixture);
+  gtk_widget_activate_action (page, "claim.show-details", NULL);
+  desk_fixture_settle (fixture);
+  details = find_one (page, WB_TYPE_LINE_DETAILS);
+  gtk_widget_activate_action (details, "line.take-category", NULL);
+  desk_fixture_settle (fixture);
+  g_assert_cmpstr (get_line (fixture, "l2")->category, ==, "wool-blanket");
+  g_assert_true (wb_depreciation_rates (catalog, "wool-blanket", &rates, NULL));
+  g_assert_cmpint (get_line (fixture, "l2")->depreciation_yearly, ==, rates.yearly);
+  g_assert_cmpint (rates.yearly, >, 0);
+  wb_test_save_picture (fixture->window, "claim-details");
+
+  choice = wb_test_find (details, GTK_TYPE_DROP_DOWN, NULL);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (choice), 0);
+  desk_fixture_settle (fixture);
+  g_assert_null (get_line (fixture, "l2")->category);
+  g_assert_cmpint (get_line (fixture, "l2")->depreciation_yearly, ==, WB_INTEGER_UNSET);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (choice), 1);
+  desk_fixture_settle (fixture);
+  g_assert_cmpstr (get_line (fixture, "l2")->category, ==,
+                   wb_catalog_nth (catalog, WB_CATALOG_DEPRECIATION, 0)->nick);
+
+  /* Another line has its own. */
+  focus_cell (page, "l3", "claim_line.item");
+  desk_fixture_settle (fixture);
+  g_assert_cmpuint (gtk_drop_down_get_selected (GTK_DROP_DOWN (choice)), ==, 0);
+  g_assert_null (get_line (fixture, "l3")->category);
+}
+
+/* The rest of a set is claimed in one step. */
+static void
+test_set (DeskFixture   *fixture,
+          gconstpointer  data)
+{
+  GtkWidget *page = present_claim (fixture);
+  GtkWidget *details;
+  const WbClaimLine *mate;
+  WbJob *job;
+
+  desk_fixture_put (fixture, WB_KIND_PIECE, "p2", "set", "dining", NULL);
+  desk_fixture_put (fixture, WB_KIND_PIECE, "p3", "set", "dining", NULL);
+  desk_fixture_put (fixture, WB_KIND_PIECE, "p4", "set", "dining", NULL);
+  focus_cell (page, "l2", "claim_line.item");
+  gtk_widget_activate_action (page, "claim.show-details", NULL);
+  desk_fixture_settle (fixture);
+  details = find_one (page, WB_TYPE_LINE_DETAILS);
+  job = wb_job_model_get_job (fixture->model);
+  gtk_widget_activate_action (details, "line.claim-mates", NULL);
+  desk_fixture_settle (fixture);
+  mate = wb_job_nth (wb_job_model_get_job (fixture->model), WB_KIND_CLAIM_LINE, 4);
+  g_assert_cmpint (mate->number, ==, 5);
+  g_assert_cmpstr (mate->piece, ==, "p4");
+  g_assert_true (mate->set_mate);
+  g_assert_cmpuint (wb_job_count (wb_job_model_get_job (fixture->model), WB_KIND_CLAIM_LINE), ==,
+                    5);
+  wb_job_model_undo (fixture->model);
+  g_assert_true (wb_job_model_get_job (fixture->model) == job);
+}
+
+/* A defence is asked for when the line is denied, and a denial without a reason is told of. */
+static void
+test_denied (DeskFixture   *fixture,
+             gconstpointer  data)
+{
+  GtkWidget *page = present_claim (fixture);
+  GtkWidget *details;
+  const char *say_why = "A denial has to give its reason (49 USC 14706(e)). Write it; no letter goes "
+                        "out without it.";
+
+  focus_cell (page, "l1", "claim_line.item");
+  gtk_widget_activate_action (page, "claim.show-details", NULL);
+  desk_fixture_settle (fixture);
+  details = find_one (page, WB_TYPE_LINE_DETAILS);
+  g_assert_null (desk_find_label (details, "Defence"));
+  g_assert_null (desk_find_label (details, say_why));
+
+  desk_fixture_put (fixture, WB_KIND_CLAIM_LINE, "l1", "ruling", "denied", NULL);
+  desk_fixture_settle (fixture);
+  g_assert_nonnull (desk_find_label (details, "Defence"));
+  g_assert_nonnull (desk_find_label (details, say_why));
+  desk_fixture_put (fixture, WB_KIND_CLAIM_LINE, "l1", "ruling_reason", "Seen later", NULL);
+  desk_fixture_settle (fixture);
+  g_assert_null (desk_find_label (details, say_why));
+}
+
 #define ADD(path, function) \
   g_test_add ("/desk/claim-amounts/" path, DeskFixture, NULL, desk_fixture_set_up, function, \
               desk_fixture_tear_down)
@@ -176,6 +280,10 @@ main (int    argc,
   ADD ("quotes", test_quotes);
   ADD ("quote-differs", test_differs);
   ADD ("quote-without-amount", test_no_amount);
+
+  ADD ("category", test_category);
+  ADD ("set", test_set);
+  ADD ("denied", test_denied);
 
   return g_test_run ();
 }

@@ -161,6 +161,8 @@ wb_claim_page_enable_actions (WbClaimPage *self)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.add-payment", has_claim);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.remove-line",
                                  wb_record_table_get_selected_id (self->lines) != NULL);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.show-details",
+                                 wb_record_table_get_selected_id (self->lines) != NULL);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.add-quote",
                                  wb_record_table_get_selected_id (self->lines) != NULL);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "claim.remove-payment",
@@ -189,6 +191,14 @@ add_quote_action (GtkWidget  *widget,
                   GVariant   *target)
 {
   wb_quote_box_add (WB_CLAIM_PAGE (widget)->quotes);
+}
+
+static void
+show_details_action (GtkWidget  *widget,
+                     const char *name,
+                     GVariant   *target)
+{
+  wb_line_details_open (WB_CLAIM_PAGE (widget)->details);
 }
 
 static void
@@ -234,6 +244,7 @@ wb_claim_page_install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "claim.add-line", NULL, add_line_action);
   gtk_widget_class_install_action (widget_class, "claim.remove-line", NULL, remove_line_action);
   gtk_widget_class_install_action (widget_class, "claim.add-quote", NULL, add_quote_action);
+  gtk_widget_class_install_action (widget_class, "claim.show-details", NULL, show_details_action);
   gtk_widget_class_install_action (widget_class, "claim.add-payment", NULL, add_payment_action);
   gtk_widget_class_install_action (widget_class, "claim.remove-payment", NULL,
                                    remove_payment_action);

@@ -8,6 +8,7 @@
 #include "desk/claim/wb-claim-head.h"
 #include "desk/claim/wb-claim-steps.h"
 #include "desk/claim/wb-evidence-card.h"
+#include "desk/claim/wb-line-details.h"
 #include "desk/claim/wb-outcome.h"
 #include "desk/claim/wb-quote-box.h"
 #include "desk/claim/wb-reckoning-view.h"
@@ -31,6 +32,7 @@ struct _WbClaimPage
   WbEvidenceCard  *evidence;
   WbVerdictBox    *verdict;
   WbQuoteBox      *quotes;
+  WbLineDetails   *details;
   WbReckoningView *reckoning_view;
   WbRecordTable   *payments;
   WbClaimSteps    *steps;

@@ -98,6 +98,7 @@ show_evidence (WbClaimPage *self)
   wb_evidence_card_show_reckoning (self->evidence, self->reckoning, line);
   wb_verdict_box_show (self->verdict, self->reckoning, line != NULL ? id : NULL);
   wb_quote_box_show (self->quotes, line != NULL ? id : NULL);
+  wb_line_details_show (self->details, self->reckoning, line != NULL ? id : NULL);
 }
 
 /* An empty table says nothing; a sentence stands in its place. */
@@ -417,6 +418,7 @@ ensure_types (void)
   g_type_ensure (WB_TYPE_COLUMNS);
   g_type_ensure (WB_TYPE_EVIDENCE_CARD);
   g_type_ensure (WB_TYPE_OUTCOME);
+  g_type_ensure (WB_TYPE_LINE_DETAILS);
   g_type_ensure (WB_TYPE_QUOTE_BOX);
   g_type_ensure (WB_TYPE_RECKONING_VIEW);
   g_type_ensure (WB_TYPE_RECORD_TABLE);
@@ -460,6 +462,7 @@ wb_claim_page_class_init (WbClaimPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, evidence);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, verdict);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, quotes);
+  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, details);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, reckoning_view);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, payments);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, steps);

@@ -112,6 +112,8 @@ static const Accelerator table[] = {
   { "claim.add-claim", "<Control><Alt>c", N_("Claim"), N_("New claim") },
   { "claim.add-line", "<Control><Alt>l", N_("Claim"), N_("Add a line") },
   { "claim.remove-line", "<Control><Shift>Delete", N_("Claim"), N_("Remove the line") },
+  { "claim.show-details", "<Control><Alt>d", N_("Claim"),
+    N_("Details of the line: depreciation, salvage, set, cause") },
   { "claim.add-quote", "<Control><Alt>q", N_("Claim"), N_("Note a quote for the line") },
   { NULL, "<Control>Return", N_("Claim"), N_("Take the quote as the figure of the line") },
   { "claim.add-payment", "<Control><Alt>m", N_("Claim"), N_("Add a payment") },
