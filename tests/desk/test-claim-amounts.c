@@ -266,6 +266,37 @@ test_denied (DeskFixture   *fixture,
   g_assert_null (desk_find_label (details, say_why));
 }
 
+/* A payment for one line alone names it by its number. */
+static void
+test_payment (DeskFixture   *fixture,
+              gconstpointer  data)
+{
+  GtkWidget *page;
+  const WbPayment *payment;
+
+  desk_fixture_put (fixture, WB_KIND_CLAIM, "c2", "number", "C-2026-0002", NULL);
+  desk_fixture_put (fixture, WB_KIND_CLAIM_LINE, "k9", "claim", "c2", "number", "9", NULL);
+  page = present_claim (fixture);
+  desk_fixture_put (fixture, WB_KIND_PAYMENT, "p", "claim", "c1", NULL);
+  g_object_set (page, "claim-id", "c1", NULL);
+  desk_fixture_settle (fixture);
+  focus_cell (page, "p", "payment.amount");
+  type (fixture, "240{Right}2{Right}12.60{Right}");
+  payment = wb_job_find (wb_job_model_get_job (fixture->model), WB_KIND_PAYMENT, "p");
+  g_assert_cmpint (payment->amount.minor, ==, 24000);
+  g_assert_cmpstr (payment->claim_line, ==, "l2");
+  g_assert_cmpint (payment->freight_refund.minor, ==, 1260);
+
+  /* A line of another claim is none of this one. */
+  focus_cell (page, "p", "payment.claim_line");
+  type (fixture, "9\n");
+  payment = wb_job_find (wb_job_model_get_job (fixture->model), WB_KIND_PAYMENT, "p");
+  g_assert_cmpstr (payment->claim_line, ==, "l2");
+  type (fixture, "{Escape}{Delete}\n");
+  payment = wb_job_find (wb_job_model_get_job (fixture->model), WB_KIND_PAYMENT, "p");
+  g_assert_null (payment->claim_line);
+}
+
 #define ADD(path, function) \
   g_test_add ("/desk/claim-amounts/" path, DeskFixture, NULL, desk_fixture_set_up, function, \
               desk_fixture_tear_down)
@@ -284,6 +315,7 @@ main (int    argc,
   ADD ("category", test_category);
   ADD ("set", test_set);
   ADD ("denied", test_denied);
+  ADD ("payment", test_payment);
 
   return g_test_run ();
 }

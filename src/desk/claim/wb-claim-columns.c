@@ -28,6 +28,8 @@ static const WbTableColumn claim_line_columns[] = {
 static const WbTableColumn payment_columns[] = {
   { "on", N_("Paid on"), 11 },
   { "amount", N_("Amount"), 11 },
+  { "claim_line", N_("For line"), 6 },
+  { "freight_refund", N_("Freight in it"), 11 },
   { "deductible_taken", N_("Deductible taken"), 11 },
   { "notes", N_("Notes"), 40 },
 };

@@ -13,6 +13,7 @@
 #include "desk/claim/wb-choice-cell.h"
 #include "desk/claim/wb-claim-records.h"
 #include "desk/claim/wb-entry-cell.h"
+#include "desk/claim/wb-line-cell.h"
 #include "desk/claim/wb-notice-cell.h"
 #include "desk/claim/wb-piece-cell.h"
 #include "desk/claim/wb-cell-walk.h"
@@ -174,6 +175,8 @@ new_cell (WbRecordTable       *self,
 
   if (field->type == WB_FIELD_ENUM)
     cell = wb_choice_cell_new (field->choices);
+  else if (field->type == WB_FIELD_REFERENCE && field->refers == WB_KIND_CLAIM_LINE)
+    cell = wb_line_cell_new (column->chars);
   else if (field->type == WB_FIELD_REFERENCE)
     cell = wb_piece_cell_new (column->chars);
   else
