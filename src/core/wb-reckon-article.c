@@ -213,51 +213,17 @@ place_line (WbRun       *run,
   return TRUE;
 }
 
-/* --- other claims ----------------------------------------------------------------------------- */
-
-/* Payments name no lines, so what another claim brought for an article cannot be taken from its
- * limit here; a person has to compare the two. */
-static void
-note_elsewhere (WbRun *run)
+gboolean
+wb_run_find_article (const WbArticles *articles,
+                     const WbPiece    *piece,
+                     guint            *place)
 {
-  for (guint i = 0; i < run->articles->len; i++)
-    {
-      const WbArticle *article = &g_array_index (run->articles, WbArticle, i);
+  const Parts *parts = parts_of (piece, articles->parts);
+  gconstpointer key = parts != NULL ? (gconstpointer) parts : piece;
+  guint found = GPOINTER_TO_UINT (g_hash_table_lookup (articles->places, key));
 
-      if (article->n_elsewhere == 0)
-        continue;
-      for (guint line = article->first_line; line != WB_NO_LINE; line = run->next_in_article[line])
-        if (!wb_run_pays_nothing (run, line))
-          WB_NOTE (run, WB_RULE_ELSEWHERE, WB_SCOPE_GENERAL, WB_NO_KEY, (gint) line,
-                   (WbFigure) { WB_FIGURE_NONE },
-                   wb_figure_number (WB_FIGURE_COUNT, article->n_elsewhere));
-    }
-}
-
-static void
-find_elsewhere (WbRun      *run,
-                GHashTable *all_parts,
-                GHashTable *known)
-{
-  if (wb_job_count (run->job, WB_KIND_CLAIM) < 2)
-    return;
-  for (guint i = 0; i < wb_job_count (run->job, WB_KIND_CLAIM_LINE); i++)
-    {
-      const WbClaimLine *line = wb_job_nth (run->job, WB_KIND_CLAIM_LINE, i);
-      const WbPiece *piece = wb_job_find (run->job, WB_KIND_PIECE, line->piece);
-      const Parts *parts;
-      guint place;
-
-      if (piece == NULL || line->ruling == WB_RULING_DENIED ||
-          g_strcmp0 (line->claim, run->out->claim->record.id) == 0)
-        continue;
-      parts = parts_of (piece, all_parts);
-      place = GPOINTER_TO_UINT (g_hash_table_lookup (known, parts != NULL ? (gconstpointer) parts
-                                                                          : piece));
-      if (place > 0)
-        g_array_index (run->articles, WbArticle, place - 1).n_elsewhere++;
-    }
-  note_elsewhere (run);
+  *place = found - 1;
+  return found > 0;
 }
 
 gboolean
@@ -272,6 +238,5 @@ wb_run_group_articles (WbRun   *run,
   for (guint i = 0; i < run->out->n_lines; i++)
     if (!place_line (run, i, all_parts, known, error))
       return FALSE;
-  find_elsewhere (run, all_parts, known);
-  return TRUE;
+  return wb_run_look_elsewhere (run, &(WbArticles) { all_parts, known }, error);
 }

@@ -11,6 +11,7 @@ typedef struct
   gboolean              alone;
   WbWeight              weight;      /* that their limit goes by; unset when not known */
   WbArticleWeightSource source;
+  gint64                paid;        /* in other claims, against a limit of the side */
 } Group;
 
 /* What the lines of a group may bring so far, together, and how many of them bring anything. */
@@ -29,22 +30,36 @@ next_line (const WbRun *run,
 }
 
 static Group
-group_of_article (const WbArticle *article)
+group_of_article (const WbRun     *run,
+                  WbSide           side,
+                  const WbArticle *article)
 {
-  return (Group) { article->first_line, FALSE, article->weight, article->source };
+  return (Group) { article->first_line, FALSE, article->weight, article->source,
+                   wb_run_paid_elsewhere (run, side, &article->paid) };
+}
+
+/* What other claims were paid for the same thing. */
+static gint64
+paid_for_thing (const WbRun *run,
+                WbSide       side,
+                guint        line)
+{
+  return run->line_paid != NULL ? wb_run_paid_elsewhere (run, side, &run->line_paid[line]) : 0;
 }
 
 /* One thing, by its own weight or that of the article. */
 static Group
 group_of_line (const WbRun     *run,
+               WbSide           side,
                const WbArticle *article,
                guint            line)
 {
   WbWeight weight = run->out->lines[line].line->weight;
+  gint64 paid = paid_for_thing (run, side, line);
 
   if (wb_weight_is_positive (weight))
-    return (Group) { line, TRUE, weight, WB_ARTICLE_WEIGHT_THING };
-  return (Group) { line, TRUE, article->weight, article->source };
+    return (Group) { line, TRUE, weight, WB_ARTICLE_WEIGHT_THING, paid };
+  return (Group) { line, TRUE, article->weight, article->source, paid };
 }
 
 static inline WbLineFigures *
@@ -93,6 +108,26 @@ note_on_lines (WbRun          *run,
 #define NOTE_ON_LINES(run, side, group, rule, key, result, ...)                                    \
   note_on_lines (run, side, group, rule, key, result, (const WbFigure[]) { __VA_ARGS__ },          \
                  (guint) (sizeof ((const WbFigure[]) { __VA_ARGS__ }) / sizeof (WbFigure)))
+
+/* Takes what other claims were paid for the lines of a group off a limit of theirs. */
+static void
+leave_of_limit (WbRun       *run,
+                WbSide       side,
+                const Group *group,
+                Standing     standing,
+                gint64      *limit)
+{
+  gint64 left = MAX (*limit - group->paid, 0);
+
+  if (group->paid == 0)
+    return;
+  NOTE_ON_LINES (run, side, group, WB_RULE_ARTICLE_LEFT, WB_NO_KEY,
+                 wb_figure_money (WB_FIGURE_LIMIT, left),
+                 wb_figure_money (WB_FIGURE_AMOUNT, *limit),
+                 wb_figure_money (WB_FIGURE_EARLIER, group->paid),
+                 wb_figure_number (WB_FIGURE_COUNT, standing.n_lines));
+  *limit = left;
+}
 
 /* Shares a limit out among a group's lines in proportion to what each may bring so far. */
 static gboolean
@@ -190,6 +225,27 @@ judge_set_mate (WbRun  *run,
            wb_figure_code (WB_FIGURE_CODE, (int) run->terms->sets));
 }
 
+/* A thing is not paid for beyond its value, whatever the number of claims about it. */
+static void
+leave_of_value (WbRun  *run,
+                WbSide  side,
+                guint   line)
+{
+  WbLineFigures *figures = figures_of (run, side, line);
+  gint64 paid = paid_for_thing (run, side, line);
+  gint64 before = figures->allowed;
+
+  if (paid == 0 || run->values[line] < 0)
+    return;
+  figures->allowed = MIN (before, MAX (run->values[line] - paid, 0));
+  if (figures->allowed < before)
+    WB_NOTE (run, WB_RULE_THING_LEFT, (WbScope) side, WB_NO_KEY, (gint) line,
+             wb_figure_money (WB_FIGURE_AMOUNT, figures->allowed),
+             wb_figure_money (WB_FIGURE_LOSS, before),
+             wb_figure_money (WB_FIGURE_REPLACEMENT, run->values[line]),
+             wb_figure_money (WB_FIGURE_EARLIER, paid));
+}
+
 /* A denied line and one that came too late are paid nothing, nor is a sound mate where the terms
  * say so; a flat limit a line holds for each other line. */
 static void
@@ -218,10 +274,12 @@ limit_line (WbRun  *run,
     {
       judge_set_mate (run, side, line);
     }
+  leave_of_value (run, side, line);
   if (wb_money_is_set (limit) && figures->allowed > limit.minor)
     {
       WB_NOTE (run, WB_RULE_LINE_LIMIT, (WbScope) side, WB_KEY_LINE_LIMIT, (gint) line,
-               wb_figure_money (WB_FIGURE_AMOUNT, limit.minor), loss,
+               wb_figure_money (WB_FIGURE_AMOUNT, limit.minor),
+               wb_figure_money (WB_FIGURE_LOSS, figures->allowed),
                wb_figure_money (WB_FIGURE_LIMIT, limit.minor));
       figures->allowed = limit.minor;
     }
@@ -238,8 +296,9 @@ is_listed (const WbRun     *run,
   return article->is_listed && wb_job_valuation (run->job)->high_value_list;
 }
 
-/* Whether @group is worth more than the terms' rate gives for its weight, which is then its @cap;
- * else @cap is all that it is worth. Without a weight @known is FALSE. */
+/* Whether @group is worth more than the terms' rate gives for its weight, or than other claims left
+ * of that, which is then its @cap; else @cap is all that it is worth. Without a weight @known is
+ * FALSE. */
 static gboolean
 cap_unlisted (WbRun        *run,
               WbSide        side,
@@ -262,10 +321,9 @@ cap_unlisted (WbRun        *run,
     }
   if (!wb_run_apply_rate (run, rate, group->weight, WB_VOLUME_UNSET, &limit, error))
     return FALSE;
-  if (standing.total <= limit)
+  if (standing.total <= MAX (limit - group->paid, 0))
     return TRUE;
 
-  *cap = limit;
   note_weight (run, side, group, WB_KEY_EXTRAORDINARY_WEIGHT);
   NOTE_ON_LINES (run, side, group, WB_RULE_EXTRAORDINARY, WB_KEY_EXTRAORDINARY_RATE,
                  wb_figure_money (WB_FIGURE_LIMIT, limit),
@@ -273,6 +331,8 @@ cap_unlisted (WbRun        *run,
                  wb_figure_weight (WB_FIGURE_WEIGHT, group->weight),
                  wb_figure_rate (WB_FIGURE_RATE, rate),
                  wb_figure_number (WB_FIGURE_COUNT, standing.n_lines));
+  leave_of_limit (run, side, group, standing, &limit);
+  *cap = limit;
   return TRUE;
 }
 
@@ -299,16 +359,19 @@ miss_extraordinary (WbRun       *run,
  * when all of it is listed. */
 static gboolean
 listing_helps (const WbRun     *run,
+               WbSide           side,
                const WbArticle *article,
                Standing         standing,
                gint64           cap,
                gboolean         known)
 {
+  gint64 left = article->listed - wb_run_paid_elsewhere (run, side, &article->paid);
+
   if (!is_listed (run, article))
     return FALSE;
-  if (!known && article->listed >= standing.total)
+  if (!known && left >= standing.total)
     return TRUE;
-  return cap < standing.total && article->listed > cap;
+  return cap < standing.total && left > cap;
 }
 
 /* Listed for more than an unlisted one would bring, the article brings up to its listed value,
@@ -320,14 +383,16 @@ apply_listed (WbRun            *run,
               Standing          standing,
               GError          **error)
 {
-  Group whole = group_of_article (article);
+  Group whole = group_of_article (run, side, article);
+  gint64 limit = article->listed;
 
   NOTE_ON_LINES (run, side, &whole, WB_RULE_LISTED, WB_KEY_EXTRAORDINARY_RATE,
                  wb_figure_money (WB_FIGURE_LIMIT, article->listed),
                  wb_figure_money (WB_FIGURE_LOSS, standing.total),
                  wb_figure_money (WB_FIGURE_LISTED, article->listed),
                  wb_figure_number (WB_FIGURE_COUNT, standing.n_lines));
-  return share_limit (run, side, &whole, standing, article->listed, error);
+  leave_of_limit (run, side, &whole, standing, &limit);
+  return share_limit (run, side, &whole, standing, limit, error);
 }
 
 /* Each thing of an article judged by itself. */
@@ -345,7 +410,7 @@ limit_things (WbRun            *run,
 
   for (guint i = article->first_line; i != WB_NO_LINE; i = run->next_in_article[i], n++)
     {
-      Group thing = group_of_line (run, article, i);
+      Group thing = group_of_line (run, side, article, i);
       gint64 allowed = figures_of (run, side, i)->allowed;
 
       if (!cap_unlisted (run, side, &thing, (Standing) { allowed, allowed > 0 }, &caps[n],
@@ -353,13 +418,13 @@ limit_things (WbRun            *run,
           !wb_run_add (&together, caps[n], error))
         return FALSE;
     }
-  if (listing_helps (run, article, whole, together, all_known))
+  if (listing_helps (run, side, article, whole, together, all_known))
     return apply_listed (run, side, article, whole, error);
 
   n = 0;
   for (guint i = article->first_line; i != WB_NO_LINE; i = run->next_in_article[i], n++)
     {
-      Group thing = group_of_line (run, article, i);
+      Group thing = group_of_line (run, side, article, i);
 
       figures_of (run, side, i)->allowed = caps[n];
       if (!wb_weight_is_positive (thing.weight))
@@ -377,7 +442,7 @@ limit_extraordinary (WbRun            *run,
                      GError          **error)
 {
   const WbSideTerms *terms = &run->terms->side[side];
-  Group group = group_of_article (article);
+  Group group = group_of_article (run, side, article);
   gboolean known = TRUE;
   Standing standing;
   gint64 cap;
@@ -393,7 +458,7 @@ limit_extraordinary (WbRun            *run,
 
   if (!cap_unlisted (run, side, &group, standing, &cap, &known, error))
     return FALSE;
-  if (listing_helps (run, article, standing, cap, known))
+  if (listing_helps (run, side, article, standing, cap, known))
     return apply_listed (run, side, article, standing, error);
   if (!known)
     miss_extraordinary (run, side, &group);
@@ -490,6 +555,8 @@ limit_group (WbRun        *run,
     }
   if (wb_money_is_set (terms->article_limit))
     limit_flat (run, side, group, standing, terms->article_limit.minor, &limit);
+  if (limit < G_MAXINT64)
+    leave_of_limit (run, side, group, standing, &limit);
   return share_limit (run, side, group, standing, limit, error);
 }
 
@@ -499,7 +566,7 @@ limit_article (WbRun            *run,
                const WbArticle  *article,
                GError          **error)
 {
-  Group whole = group_of_article (article);
+  Group whole = group_of_article (run, side, article);
 
   if (!limit_extraordinary (run, side, article, error))
     return FALSE;
@@ -507,7 +574,7 @@ limit_article (WbRun            *run,
     return limit_group (run, side, &whole, error);
   for (guint i = article->first_line; i != WB_NO_LINE; i = run->next_in_article[i])
     {
-      Group thing = group_of_line (run, article, i);
+      Group thing = group_of_line (run, side, article, i);
 
       if (!limit_group (run, side, &thing, error))
         return FALSE;

@@ -154,6 +154,7 @@ measure_value (WbRun   *run,
     return FALSE;
   deduct_salvage (run, side, index, &loss->amount);
   loss->known = TRUE;
+  run->values[index] = loss->amount;
   return TRUE;
 }
 
@@ -259,6 +260,7 @@ wb_run_measure_line (WbRun   *run,
 {
   Loss loss = { 0, FALSE };
 
+  run->values[line] = -1;
   if (!measure_by_kind (run, side, line, &loss, error))
     return FALSE;
   if (!loss.known)

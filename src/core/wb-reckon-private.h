@@ -6,13 +6,22 @@
 
 G_BEGIN_DECLS
 
+/** WbPaid: what other claims were paid for something, and the deductible that they bore with it. */
+typedef struct
+{
+  gint64 goods;        /* without the freight that went back with it */
+  gint64 deductible;
+} WbPaid;
+
 /**
  * WbArticle:
  * @weight: of all of it; unset when it is not known, or when each thing in it counts for itself
  * @each_thing: it is packed, and by the terms each claimed thing in it is an article by its own
  *   weight
  * @listed: sum of the listed values of its pieces, minor units; only when @is_listed
- * @n_elsewhere: lines of other claims on the same article
+ * @paid: for lines of other claims on the same article, by payments that name such a line
+ * @n_elsewhere: lines of other claims on the same article that something was paid on, or may have
+ *   been, that cannot be taken off
  * @first_line: its lines form a chain: this one, then next_in_article[…] up to %WB_NO_LINE
  *
  * What the lines of one article share: a loose piece, a carton with all in it, all parts of a thing
@@ -25,12 +34,20 @@ typedef struct
   gboolean              each_thing;
   gboolean              is_listed;
   gint64                listed;
+  WbPaid                paid;
   guint                 n_elsewhere;
   guint                 first_line;
   guint                 last_line;
 } WbArticle;
 
 #define WB_NO_LINE G_MAXUINT
+
+/** WbArticles: how a piece finds its article. */
+typedef struct
+{
+  GHashTable *parts;     /* article text → what all parts of it have together */
+  GHashTable *places;    /* piece or parts → place + 1 in the run's articles */
+} WbArticles;
 
 /** WbRun: one reckoning while it is being made. */
 typedef struct
@@ -45,6 +62,9 @@ typedef struct
   GHashTable    *short_pieces;         /* ids (borrowed) of pieces that were counted short */
   GArray        *articles;             /* WbArticle, in order of their first line */
   guint         *next_in_article;      /* one a line */
+  WbPaid        *line_paid;            /* one a line: for the same thing in other claims; or NULL */
+  gint64        *values;               /* one a line, of the side in hand: value of the thing, -1
+                                          when not known */
   gint64        *scratch_shares;       /* one a line, for splits */
   gint64        *scratch_parts;
   gboolean       said[WB_N_SCOPES][WB_N_TERMS_KEYS];  /* silence of a key is said once */
@@ -188,6 +208,23 @@ wb_run_pays_nothing (const WbRun *run,
          wb_run_is_unpaid_mate (run, claimed);
 }
 
+/** The part of a payment that is for goods and not for freight. */
+static inline gint64
+wb_run_paid_for_goods (const WbPayment *payment)
+{
+  return payment->amount.minor - MIN (payment->freight_refund.minor, payment->amount.minor);
+}
+
+/** Whether a line of the claim belongs to the article of @piece, which is then at @place. */
+gboolean wb_run_find_article   (const WbArticles  *articles,
+                                const WbPiece     *piece,
+                                guint             *place);
+
+/** What @paid takes from a limit of @side, which holds before a deductible. */
+gint64   wb_run_paid_elsewhere (const WbRun       *run,
+                                WbSide             side,
+                                const WbPaid      *paid);
+
 /* --- steps, in the order of the table in wb-reckon.c ------------------------------------------ */
 
 /* wb-reckon-shipment.c */
@@ -201,6 +238,11 @@ gboolean wb_run_limit_shipment (WbRun     *run,
 /* wb-reckon-article.c */
 gboolean wb_run_group_articles (WbRun     *run,
                                 GError   **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* wb-reckon-elsewhere.c */
+gboolean wb_run_look_elsewhere (WbRun             *run,
+                                const WbArticles  *articles,
+                                GError           **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* wb-reckon-loss.c */
 gboolean wb_run_measure_line   (WbRun     *run,

@@ -295,7 +295,8 @@ apply_maximum (WbRun  *run,
   return TRUE;
 }
 
-/* What other claims on this shipment were paid, and the deductible that was held back with it. */
+/* What other claims on this shipment were paid for goods, and the deductible that was held back with
+ * it. Freight that went back was never a loss, so it uses up nothing. */
 static gboolean
 sum_other_payments (const WbRun *run,
                     gint64      *paid,
@@ -310,7 +311,7 @@ sum_other_payments (const WbRun *run,
 
       if (strcmp (payment->claim, run->out->claim->record.id) == 0)
         continue;
-      if (!wb_run_add (paid, payment->amount.minor, error) ||
+      if (!wb_run_add (paid, wb_run_paid_for_goods (payment), error) ||
           !wb_run_add (taken, payment->deductible_taken.minor, error))
         return FALSE;
     }

@@ -9,8 +9,8 @@
  *   3 limit of the shipment  weight, declared value,       limit_left,     SHIPMENT_WEIGHT to
  *     (each side)            other claims' payments        deductible      DEDUCTIBLE_LEFT
  *   4 loss of a line         costs, age, salvage, demand   loss            REPLACEMENT to DEMAND
- *   5 limits of line and     loss                          allowed         DENIED to LISTED
- *     article
+ *   5 limits of line and     loss, value, payments for     allowed         DENIED to ARTICLE_SHARE
+ *     article                the same thing or article
  *   6 shipment limit and     allowed                       covered,        SHIPMENT_LIMIT to OWED
  *     deductible, shared                                   deducted, owed
  *   7 freight refund         weight of what was lost       freight_refund  FREIGHT_DENIED to
@@ -228,6 +228,8 @@ run_clear (WbRun *run)
   g_clear_pointer (&run->short_pieces, g_hash_table_unref);
   g_clear_pointer (&run->articles, g_array_unref);
   g_clear_pointer (&run->next_in_article, g_free);
+  g_clear_pointer (&run->line_paid, g_free);
+  g_clear_pointer (&run->values, g_free);
   g_clear_pointer (&run->scratch_shares, g_free);
   g_clear_pointer (&run->scratch_parts, g_free);
   g_clear_pointer (&run->out, wb_reckoning_unref);
@@ -272,6 +274,7 @@ run_reserve (WbRun *run)
   run->short_pieces = find_short_pieces (run->job);
   run->articles = g_array_sized_new (FALSE, TRUE, sizeof (WbArticle), n);
   run->next_in_article = g_new (guint, n);
+  run->values = g_new (gint64, n);
   run->scratch_shares = g_new (gint64, n);
   run->scratch_parts = g_new (gint64, n);
 }
@@ -307,15 +310,18 @@ static gboolean
 balance (WbRun   *run,
          GError **error)
 {
-  gint64 paid = 0;
+  gint64 paid = 0, freight = 0;
 
   for (guint i = 0; i < wb_job_count (run->job, WB_KIND_PAYMENT); i++)
     {
       const WbPayment *payment = wb_job_nth (run->job, WB_KIND_PAYMENT, i);
 
-      if (g_strcmp0 (payment->claim, run->out->claim->record.id) == 0 &&
-          !wb_run_add (&paid, payment->amount.minor, error))
+      if (g_strcmp0 (payment->claim, run->out->claim->record.id) != 0)
+        continue;
+      if (!wb_run_add (&paid, payment->amount.minor, error))
         return FALSE;
+      /* No more than the amount, so it cannot run over where that did not. */
+      freight += payment->amount.minor - wb_run_paid_for_goods (payment);
     }
   for (int side = 0; side < WB_N_SIDES; side++)
     {
@@ -327,11 +333,18 @@ balance (WbRun   *run,
       if (!wb_run_add (&due, totals->freight_refund, error))
         return FALSE;
       totals->paid = paid;
+      totals->freight_paid = freight;
       totals->balance = due - paid;
       if (paid > 0)
-        WB_NOTE (run, WB_RULE_PAID, (WbScope) side, WB_NO_KEY, WB_REASON_WHOLE_CLAIM,
-                 wb_figure_money (WB_FIGURE_AMOUNT, totals->balance),
-                 wb_figure_money (WB_FIGURE_LOSS, due), wb_figure_money (WB_FIGURE_EARLIER, paid));
+        {
+          const WbFigure inputs[] = { wb_figure_money (WB_FIGURE_LOSS, due),
+                                      wb_figure_money (WB_FIGURE_EARLIER, paid),
+                                      wb_figure_money (WB_FIGURE_FREIGHT, freight) };
+
+          wb_run_note (run, WB_RULE_PAID, (WbScope) side, WB_NO_KEY, WB_REASON_WHOLE_CLAIM,
+                       wb_figure_money (WB_FIGURE_AMOUNT, totals->balance), inputs,
+                       freight > 0 ? 3 : 2);
+        }
     }
   return TRUE;
 }

@@ -32,11 +32,13 @@ static const WbEnumValue wb_rules_values[] = {
   { WB_RULE_BARRED,            "barred",            N_ ("Too late to be paid") },
   { WB_RULE_SET_MATE,          "set-mate",          N_ ("Sound mate of a set") },
   { WB_RULE_LINE_LIMIT,        "line-limit",        N_ ("Limit of a line") },
+  { WB_RULE_THING_LEFT,        "thing-left",        N_ ("Paid in another claim") },
   { WB_RULE_ELSEWHERE,         "elsewhere",         N_ ("Also in another claim") },
   { WB_RULE_ARTICLE_WEIGHT,    "article-weight",    N_ ("Weight of the article") },
   { WB_RULE_EXTRAORDINARY,     "extraordinary",     N_ ("Extraordinary value") },
   { WB_RULE_LISTED,            "listed",            N_ ("Extraordinary value, listed") },
   { WB_RULE_ARTICLE_LIMIT,     "article-limit",     N_ ("Limit of the article") },
+  { WB_RULE_ARTICLE_LEFT,      "article-left",      N_ ("Limit left for the article") },
   { WB_RULE_ARTICLE_SHARE,     "article-share",     N_ ("Share of the article’s limit") },
   { WB_RULE_SHIPMENT_LIMIT,    "shipment-limit",    N_ ("Limit of the shipment") },
   { WB_RULE_SHIPMENT_SHARE,    "shipment-share",    N_ ("Share of the shipment’s limit") },
@@ -323,6 +325,8 @@ write_side (GString           *text,
   write_amount (text, "owed", totals->owed, currency);
   write_amount (text, "freight-refund", totals->freight_refund, currency);
   write_amount (text, "paid", totals->paid, currency);
+  if (totals->freight_paid != 0)
+    write_amount (text, "freight-paid", totals->freight_paid, currency);
   write_amount (text, "balance", totals->balance, currency);
   g_string_append_c (text, '\n');
   for (guint i = 0; i < self->n_lines; i++)

@@ -38,11 +38,13 @@ typedef enum
   WB_RULE_BARRED,           /* filed too late to be paid */
   WB_RULE_SET_MATE,         /* sound itself, of a broken set: paid for or not */
   WB_RULE_LINE_LIMIT,
+  WB_RULE_THING_LEFT,       /* value of a thing less what other claims were paid for it */
   WB_RULE_ELSEWHERE,        /* another claim has lines on the same article: only marked */
   WB_RULE_ARTICLE_WEIGHT,   /* weight of the article or thing, and its source */
   WB_RULE_EXTRAORDINARY,    /* value above the rate: capped unless listed */
   WB_RULE_LISTED,           /* listed in writing for more than that: up to its listed value */
   WB_RULE_ARTICLE_LIMIT,
+  WB_RULE_ARTICLE_LEFT,     /* a limit of the article less what other claims were paid for it */
   WB_RULE_ARTICLE_SHARE,    /* one article's limit shared among its lines */
   WB_RULE_SHIPMENT_LIMIT,   /* the limit left for the shipment against all that is allowed */
   WB_RULE_SHIPMENT_SHARE,   /* one line's share of that limit */
@@ -208,6 +210,7 @@ typedef struct
   gint64   owed;
   gint64   freight_refund;
   gint64   paid;              /* on this claim so far */
+  gint64   freight_paid;      /* part of @paid that was freight that went back */
   gint64   balance;           /* owed + freight_refund − paid; negative when overpaid */
 } WbSideReckoning;
 

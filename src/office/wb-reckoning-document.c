@@ -176,6 +176,8 @@ add_side (JsonBuilder       *builder,
       add_amount (builder, reckoning, "owed", totals->owed);
       add_amount (builder, reckoning, "freight_refund", totals->freight_refund);
       add_amount (builder, reckoning, "paid", totals->paid);
+      if (totals->freight_paid != 0)
+        add_amount (builder, reckoning, "freight_paid", totals->freight_paid);
       add_amount (builder, reckoning, "balance", totals->balance);
     }
   json_builder_end_object (builder);

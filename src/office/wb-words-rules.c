@@ -208,6 +208,15 @@ pick_together (const WbReason *reason)
   return value_of (reason, WB_FIGURE_COUNT) > 1 ? 1 : 0;
 }
 
+/* Within the rate a loss is told of only where other claims used it up. */
+static guint
+pick_extraordinary (const WbReason *reason)
+{
+  guint used = value_of (reason, WB_FIGURE_LOSS) <= reason->result.value ? 2 : 0;
+
+  return used + pick_together (reason);
+}
+
 static guint
 pick_article_limit (const WbReason *reason)
 {
@@ -249,7 +258,7 @@ pick_freight (const WbReason *reason)
 static guint
 pick_paid (const WbReason *reason)
 {
-  return reason->result.value < 0 ? 1 : 0;
+  return (has_figure (reason, WB_FIGURE_FREIGHT) ? 2 : 0) + (reason->result.value < 0 ? 1 : 0);
 }
 
 /* --- the table -------------------------------------------------------------------------------- */
@@ -405,22 +414,30 @@ static const RuleWords rule_words[] = {
     N_("These terms pay no more than {limit} for one line; the loss of {loss} comes down to "
        "{result}."),
   } },
+  { WB_RULE_THING_LEFT, NULL, {
+    N_("Other claims were paid {earlier} for the same thing, which is worth {replacement}; of this "
+       "line’s loss of {loss}, {result} is left to pay for."),
+  } },
   { WB_RULE_ELSEWHERE, pick_together, {
-    N_("A line of another claim is about the same article. What was paid there is not taken off "
-       "here: compare the two claims, so that nothing is paid twice."),
-    N_("Lines of other claims ({count}) are about the same article. What was paid there is not "
-       "taken off here: compare the claims, so that nothing is paid twice."),
+    N_("A line of another claim is about the same article. What was paid there without naming the "
+       "line is not taken off here: compare the two claims, so that nothing is paid twice."),
+    N_("Lines of other claims ({count}) are about the same article. What was paid there without "
+       "naming them is not taken off here: compare the claims, so that nothing is paid twice."),
   } },
   { WB_RULE_ARTICLE_WEIGHT, pick_article_weight, {
     N_("The article weighs {result}; source: {weight-source}."),
     N_("No weight of the article is noted. Its {volume} at {weight} a cubic foot make {result}."),
   } },
-  { WB_RULE_EXTRAORDINARY, pick_together, {
+  { WB_RULE_EXTRAORDINARY, pick_extraordinary, {
     N_("The loss of {loss} is more than {rate}. For {weight} no more than {result} is paid, unless "
        "the shipper signed a list with a higher value for the article."),
     N_("The {count} lines of the article have lost {loss} together, more than {rate}. For {weight} "
        "no more than {result} is paid, unless the shipper signed a list with a higher value for "
        "the article."),
+    N_("At {rate} for {weight} no more than {result} is paid for the article, unless the shipper "
+       "signed a list with a higher value for it; the loss is {loss}."),
+    N_("At {rate} for {weight} no more than {result} is paid for the article, unless the shipper "
+       "signed a list with a higher value for it; its {count} lines have lost {loss} together."),
   } },
   { WB_RULE_LISTED, pick_together, {
     N_("The article is on the list that the shipper signed, with a value of {listed}; up to "
@@ -435,6 +452,10 @@ static const RuleWords rule_words[] = {
     N_("No more than {result} is paid for one article; the loss is {loss}."),
     N_("No more than {result} is paid for one article; {count} lines of this claim belong to it "
        "and have lost {loss} together."),
+  } },
+  { WB_RULE_ARTICLE_LEFT, NULL, {
+    N_("Other claims were paid {earlier} for the same article, with what they bore of the "
+       "deductible; of its limit of {amount} there is {result} left."),
   } },
   { WB_RULE_ARTICLE_SHARE, NULL, {
     N_("The {limit} for the article is shared among its lines ({count}) in proportion; this one "
@@ -491,6 +512,10 @@ static const RuleWords rule_words[] = {
   { WB_RULE_PAID, pick_paid, {
     N_("Of the {loss} that is due, {earlier} was already paid; {result} is left to pay."),
     N_("Only {loss} is due, but {earlier} was already paid; the balance is {result}."),
+    N_("Of the {loss} that is due, {earlier} was already paid, {freight} of it as freight that "
+       "goes back; {result} is left to pay."),
+    N_("Only {loss} is due, but {earlier} was already paid, {freight} of it as freight that goes "
+       "back; the balance is {result}."),
   } },
 };
 

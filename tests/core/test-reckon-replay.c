@@ -24,6 +24,7 @@ typedef struct
   gint64   total;           /* of the lines that a limit is shared among */
   gint64   limit;
   gint64   count;           /* of these lines; over 1 while a share has to follow */
+  gboolean left_follows;    /* a limit was told that cuts only by what other claims used of it */
   WbRule   last_rule;
 } Line;
 
@@ -220,6 +221,7 @@ replay_limit (Line           *line,
   gint64 total = get (reason, WB_FIGURE_LOSS);
   gint64 limit = reason->result.value;
 
+  line->limit = limit;
   line->count = get (reason, WB_FIGURE_COUNT);
   if (line->count == 1)
     {
@@ -229,7 +231,21 @@ replay_limit (Line           *line,
     }
   g_assert_cmpint (total, >=, line->now);
   line->total = total;
-  line->limit = limit;
+}
+
+/* What other claims were paid comes off the limit that was told last. */
+static void
+replay_article_left (Line           *line,
+                     const WbReason *reason)
+{
+  g_assert_cmpint (get (reason, WB_FIGURE_AMOUNT), ==, line->limit);
+  g_assert_cmpint (get (reason, WB_FIGURE_EARLIER), >, 0);
+  g_assert_cmpint (get (reason, WB_FIGURE_COUNT), ==, line->count);
+  line->limit = MAX (0, line->limit - get (reason, WB_FIGURE_EARLIER));
+  g_assert_cmpint (reason->result.value, ==, line->limit);
+  line->left_follows = FALSE;
+  if (line->count == 1)
+    line->now = MIN (line->now, line->limit);
 }
 
 /* A limit that several lines come to more than was shared out before anything else happened. */
@@ -366,7 +382,7 @@ replay_line_step (Line           *line,
       g_assert_true (wb_weight_equal (weight_of (find_figure (reason, WB_FIGURE_WEIGHT)),
                                       line->weight));
       g_assert_cmpint (reason->result.value, ==, apply_rate (reckoning, reason));
-      g_assert_cmpint (reason->result.value, <, get (reason, WB_FIGURE_LOSS));
+      line->left_follows = reason->result.value >= get (reason, WB_FIGURE_LOSS);
       line->before_cap = line->now;
       replay_limit (line, reason);
       return;
@@ -390,6 +406,15 @@ replay_line_step (Line           *line,
       g_assert_cmpint (reason->result.value, ==, apply_rate (reckoning, reason));
       replay_limit (line, reason);
       return;
+    case WB_RULE_THING_LEFT:
+      settle_loss (line);
+      replay_cut (line, reason, WB_FIGURE_LOSS,
+                  MIN (line->now, MAX (0, get (reason, WB_FIGURE_REPLACEMENT)
+                                            - get (reason, WB_FIGURE_EARLIER))));
+      return;
+    case WB_RULE_ARTICLE_LEFT:
+      replay_article_left (line, reason);
+      return;
     case WB_RULE_ARTICLE_SHARE:
       replay_article_share (line, reason);
       return;
@@ -402,6 +427,7 @@ replay_line_step (Line           *line,
     case WB_RULE_OWED:
       g_assert_cmpint (get (reason, WB_FIGURE_LOSS), ==, line->loss);
       g_assert_cmpint (reason->result.value, ==, line->now);
+      g_assert_false (line->left_follows);
       return;
     case WB_RULE_TERMS:
     case WB_RULE_CHOICE:
@@ -579,6 +605,7 @@ replay_claim_step (Claim          *claim,
       g_assert_cmpint (reason->result.value, ==,
                        get (reason, WB_FIGURE_LOSS) - get (reason, WB_FIGURE_EARLIER));
       g_assert_cmpint (reason->result.value, ==, totals->balance);
+      g_assert_true (has (reason, WB_FIGURE_FREIGHT) == (totals->freight_paid > 0));
       return;
     case WB_RULE_MISSING_FIGURE:
       g_assert_false (totals->complete);
@@ -602,11 +629,13 @@ replay_claim_step (Claim          *claim,
     case WB_RULE_SET_MATE:
     case WB_RULE_FREIGHT_DENIED:
     case WB_RULE_LINE_LIMIT:
+    case WB_RULE_THING_LEFT:
     case WB_RULE_ELSEWHERE:
     case WB_RULE_ARTICLE_WEIGHT:
     case WB_RULE_EXTRAORDINARY:
     case WB_RULE_LISTED:
     case WB_RULE_ARTICLE_LIMIT:
+    case WB_RULE_ARTICLE_LEFT:
     case WB_RULE_ARTICLE_SHARE:
     case WB_RULE_SHIPMENT_SHARE:
     case WB_RULE_DEDUCTIBLE_SHARE:

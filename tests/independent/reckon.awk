@@ -278,10 +278,43 @@ function sum_of_payments (name, of_this_claim,    i, id, sum)
     {
       id = ids["payment", i]
       if ((field("payment", id, "claim") == "claim") == of_this_claim)
-        sum += money("payment", id, name)
+        sum += name == "goods" ? paid_for_goods(id) : money("payment", id, name)
     }
   return sum
 }
+
+# A payment without the freight refund in it.
+function paid_for_goods (id) { return max(0, money("payment", id, "amount") - money("payment", id, "freight_refund")) }
+
+function is_same_thing (piece, a, b)
+{
+  return !is_packed(piece) || \
+         (line_field(a, "item") != "" && tolower(line_field(a, "item")) == tolower(line_field(b, "item")))
+}
+
+# What other claims were paid for lines of an article; of these only for the thing of a line when
+# that is not "".
+function paid_elsewhere (side, article, line,    i, id, other, sum)
+{
+  sum = 0
+  for (i = 1; i <= count["payment"]; i++)
+    {
+      id = ids["payment", i]
+      other = field("payment", id, "claim_line")
+      if (other == "" || field("payment", id, "claim") == "claim" || \
+          line_field(other, "claim") != field("payment", id, "claim") || piece_of(other) == "" || \
+          article_of(other) != article)
+        continue
+      if (line != "" && (piece_of(other) != piece_of(line) || !is_same_thing(piece_of(line), line, other)))
+        continue
+      sum += paid_for_goods(id)
+      if (term(side, "deductible", "no") == "yes")
+        sum += money("payment", id, "deductible_taken")
+    }
+  return sum
+}
+
+function left_of (limit, paid) { return max(0, limit - paid) }
 
 # --- losses -----------------------------------------------------------------------------------
 
@@ -429,12 +462,15 @@ function is_not_paid (line)
          (line_field(line, "set_mate") == "yes" && term("articles", "sets", "with-mates") == "only-piece")
 }
 
-function apply_line_limit (side, line)
+function apply_line_limit (side, line,    worth)
 {
   allowed[line] = loss[line]
   if (is_not_paid(line))
     allowed[line] = 0
-  else if (says(side, "line-limit"))
+  worth = value_of_thing(side, line)
+  if (worth != "" && line_field(line, "loss") != "none")
+    allowed[line] = min(allowed[line], left_of(worth, paid_elsewhere(side, article_of(line), line)))
+  if (says(side, "line-limit"))
     allowed[line] = min(allowed[line], minor(term(side, "line-limit")))
 }
 
@@ -457,14 +493,16 @@ function apply_extraordinary (side, article, member, n,    rate, by_thing, i, li
       if (w == "")
         unknown = 1
       else if (by_thing)
-        caps[line] = min(allowed[line], at_rate(rate, w))
+        caps[line] = min(allowed[line], left_of(at_rate(rate, w), paid_elsewhere(side, article, line)))
       unlisted += caps[line]
     }
   if (total == 0)
     return
   if (!by_thing && !unknown)
-    unlisted = min(total, at_rate(rate, article_weight(article)))
+    unlisted = min(total, left_of(at_rate(rate, article_weight(article)), paid_elsewhere(side, article, "")))
   listed = listed_value(article)
+  if (listed != "")
+    listed = left_of(listed, paid_elsewhere(side, article, ""))
   if (listed != "" && ((unlisted < total && listed > unlisted) || (unknown && listed >= total)))
     {
       cut_to(listed, member, n)
@@ -483,8 +521,8 @@ function apply_extraordinary (side, article, member, n,    rate, by_thing, i, li
     cut_to(unlisted, member, n)
 }
 
-# One limit for lines member[1..n], whose article or thing weighs w.
-function apply_article_limit (side, w, member, n,    i, limit)
+# One limit for lines member[1..n], whose article or thing weighs w; paid was paid elsewhere.
+function apply_article_limit (side, w, paid, member, n,    i, limit)
 {
   if (says(side, "article-rate") && w == "")
     {
@@ -497,16 +535,16 @@ function apply_article_limit (side, w, member, n,    i, limit)
       return
     }
   if (says(side, "article-rate"))
-    cut_to_both(at_rate(term(side, "article-rate"), w), side, member, n)
+    cut_to_both(at_rate(term(side, "article-rate"), w), paid, side, member, n)
   else if (says(side, "article-limit"))
-    cut_to(minor(term(side, "article-limit")), member, n)
+    cut_to(left_of(minor(term(side, "article-limit")), paid), member, n)
 }
 
-function cut_to_both (limit, side, member, n)
+function cut_to_both (limit, paid, side, member, n)
 {
   if (says(side, "article-limit"))
     limit = min(limit, minor(term(side, "article-limit")))
-  cut_to(limit, member, n)
+  cut_to(left_of(limit, paid), member, n)
 }
 
 function limit_articles (side,    i, j, article, done, member, n, one)
@@ -524,12 +562,12 @@ function limit_articles (side,    i, j, article, done, member, n, one)
           member[++n] = lines[j]
       apply_extraordinary(side, article, member, n)
       if (!each_for_itself(article))
-        apply_article_limit(side, article_weight(article), member, n)
+        apply_article_limit(side, article_weight(article), paid_elsewhere(side, article, ""), member, n)
       else
         for (j = 1; j <= n; j++)
           {
             one[1] = member[j]
-            apply_article_limit(side, line_weight(member[j]), one, 1)
+            apply_article_limit(side, line_weight(member[j]), paid_elsewhere(side, article, member[j]), one, 1)
           }
     }
 }
@@ -686,7 +724,7 @@ function reckon_side (side, refund,    i, line, limit, earlier, left, taken, ded
   limit = shipment_limit(side)
   all_there = !weight_missing && !freight_missing
   taken = sum_of_payments("deductible_taken", 0)
-  earlier = sum_of_payments("amount", 0)
+  earlier = sum_of_payments("goods", 0)
   deductible = 0
   if (term(side, "deductible", "no") == "yes")
     {

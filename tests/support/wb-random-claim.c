@@ -193,6 +193,7 @@ typedef struct
   const char *currency;
   GPtrArray  *records;
   guint       n_pieces;
+  guint       n_other;    /* lines of the other claim */
 } Maker;
 
 static gpointer
@@ -431,6 +432,8 @@ add_line (Maker      *maker,
 
   wb_set_text (&line->claim, claim);
   line->number = number;
+  if (!one_in (maker->rand, 3))
+    wb_set_text (&line->item, PICK (maker->rand, "cup", "Cup", "plates, 4 of 12"));
   if (!one_in (maker->rand, 10))
     {
       g_autofree char *piece = NULL;
@@ -460,6 +463,16 @@ add_claims (Maker       *maker,
       wb_set_text (&payment->claim, one_in (rand, 3) ? "claim" : "other");
       payment->amount = maybe_money (maker, 20);
       payment->deductible_taken = maybe_money (maker, 2);
+      if (one_in (rand, 3))
+        payment->freight_refund = maybe_money (maker, 4);
+      if (maker->n_other > 0 && !one_in (rand, 3))
+        {
+          g_autofree char *line = NULL;
+
+          line = g_strdup_printf ("other-%d",
+                                  g_rand_int_range (rand, 1, (gint32) maker->n_other + 1));
+          wb_set_text (&payment->claim_line, line);
+        }
     }
 }
 
@@ -470,7 +483,8 @@ wb_random_job (GRand      *rand,
 {
   g_autoptr (GPtrArray) records = g_ptr_array_new_with_free_func (wb_record_unref);
   g_autoptr (WbJob) empty = wb_job_new ("job", currency);
-  Maker maker = { rand, currency, records, n_lines * 2 / 3 + 1 };
+  guint n_other = one_in (rand, 2) ? (guint) g_rand_int_range (rand, 1, 4) : 0;
+  Maker maker = { rand, currency, records, n_lines * 2 / 3 + 1, n_other };
   GDate start = random_start (rand);
 
   add_order (&maker, &start);
@@ -480,7 +494,7 @@ wb_random_job (GRand      *rand,
   add_claims (&maker, &start);
   for (guint i = 0; i < n_lines; i++)
     add_line (&maker, "claim", i + 1);
-  for (gint i = one_in (rand, 3) ? g_rand_int_range (rand, 0, 3) : 0; i > 0; i--)
-    add_line (&maker, "other", (guint) i);
+  for (guint i = n_other; i > 0; i--)
+    add_line (&maker, "other", i);
   return wb_job_with_many (empty, records);
 }
