@@ -96,8 +96,8 @@ event_of (const WbDue  *due,
 }
 
 char *
-wb_due_calendar_write (GPtrArray *due,
-                       GDateTime *now)
+wb_due_calendar_write (const WbDueList *due,
+                       GDateTime       *now)
 {
   icaltimetype stamp;
   icalcomponent *calendar;
@@ -110,9 +110,9 @@ wb_due_calendar_write (GPtrArray *due,
                                   icalproperty_new_version ("2.0"),
                                   icalproperty_new_prodid ("-//Wainbook//" WB_VERSION "//EN"),
                                   (void *) 0);
-  for (guint i = 0; i < due->len; i++)
+  for (guint i = 0; i < wb_due_list_count (due); i++)
     {
-      const WbDue *entry = g_ptr_array_index (due, i);
+      const WbDue *entry = wb_due_list_nth (due, i);
 
       if (wb_date_is_set (&entry->clock.last_day))
         icalcomponent_add_component (calendar, event_of (entry, stamp));

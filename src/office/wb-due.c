@@ -26,21 +26,6 @@ static const WbEnumValue due_groups[] = {
 
 const WbEnum wb_due_groups = { "due", due_groups, G_N_ELEMENTS (due_groups) };
 
-void
-wb_due_free (WbDue *self)
-{
-  if (self == NULL)
-    return;
-  g_clear_pointer (&self->job_id, g_ref_string_release);
-  g_clear_pointer (&self->job_number, g_ref_string_release);
-  g_clear_pointer (&self->claim_id, g_ref_string_release);
-  g_clear_pointer (&self->claim_number, g_ref_string_release);
-  g_clear_pointer (&self->shipper, g_ref_string_release);
-  g_clear_pointer (&self->citation, g_ref_string_release);
-  g_free (self->fault);
-  g_free (self);
-}
-
 WbDueGroup
 wb_due_group (gint days_left)
 {
@@ -53,78 +38,67 @@ wb_due_group (gint days_left)
 
 /* --- one claim -------------------------------------------------------------------------------- */
 
+/* Texts and entries lie together, so that a hundred thousand of them are few pieces of memory. */
+struct _WbDueList
+{
+  gatomicrefcount  references;
+  GStringChunk    *texts;
+  GArray          *entries;    /* (element-type WbDue) */
+  GArray          *order;      /* (element-type Place) */
+};
+
+/* An entry's place in the order: by day, then as the book has it. */
+typedef struct
+{
+  guint32 day;
+  guint32 entry;
+} Place;
+
 /* What is being gathered. */
 typedef struct
 {
   const WbTermsSet *terms;
   const GDate      *today;
-  GPtrArray        *list;
+  WbDueList        *list;
 } Gathering;
 
-/* The texts of a claim, which its entries share. */
-typedef struct
-{
-  char *job_id;
-  char *job_number;
-  char *claim_id;
-  char *claim_number;
-  char *shipper;
-} Texts;
-
 static char *
-share (const char *text)
+keep (WbDueList  *list,
+      const char *text)
 {
-  return text != NULL ? g_ref_string_new (text) : NULL;
+  return text != NULL ? g_string_chunk_insert (list->texts, text) : NULL;
 }
 
-static char *
-share_again (char *text)
+static WbDue
+make_due (WbDueList         *list,
+          const WbOpenClaim *claim)
 {
-  return text != NULL ? g_ref_string_acquire (text) : NULL;
-}
+  WbDue due = { .group = WB_DUE_UNKNOWN };
 
-static void
-texts_clear (Texts *self)
-{
-  g_clear_pointer (&self->job_id, g_ref_string_release);
-  g_clear_pointer (&self->job_number, g_ref_string_release);
-  g_clear_pointer (&self->claim_id, g_ref_string_release);
-  g_clear_pointer (&self->claim_number, g_ref_string_release);
-  g_clear_pointer (&self->shipper, g_ref_string_release);
-}
-
-static WbDue *
-add_due (Gathering *gathering,
-         Texts     *texts)
-{
-  WbDue *due = g_new0 (WbDue, 1);
-
-  due->job_id = share_again (texts->job_id);
-  due->job_number = share_again (texts->job_number);
-  due->claim_id = share_again (texts->claim_id);
-  due->claim_number = share_again (texts->claim_number);
-  due->shipper = share_again (texts->shipper);
-  due->group = WB_DUE_UNKNOWN;
-  g_ptr_array_add (gathering->list, due);
+  due.job_id = keep (list, claim->job_id);
+  due.job_number = keep (list, claim->job_number);
+  due.claim_id = keep (list, claim->claim_id);
+  due.claim_number = keep (list, claim->claim_number);
+  due.shipper = keep (list, claim->shipper);
   return due;
 }
 
+/* @due: what all entries of the claim have */
 static void
-add_clock (Gathering     *gathering,
-           Texts         *texts,
+add_clock (WbDueList     *list,
+           WbDue          due,
            const WbTerms *terms,
            const WbClock *clock)
 {
   const char *citation = wb_terms_citation (terms, WB_SCOPE_GENERAL, clock->key);
-  WbDue *due;
 
   if (clock->state == WB_CLOCK_MET || clock->state == WB_CLOCK_MISSED)
     return;
-  due = add_due (gathering, texts);
-  due->clock = *clock;
-  due->citation = citation != NULL ? g_ref_string_new_intern (citation) : NULL;
+  due.clock = *clock;
+  due.citation = citation != NULL ? g_string_chunk_insert_const (list->texts, citation) : NULL;
   if (clock->state != WB_CLOCK_NOT_STARTED)
-    due->group = wb_due_group (clock->days_left);
+    due.group = wb_due_group (clock->days_left);
+  g_array_append_val (list->entries, due);
 }
 
 static GArray *
@@ -154,42 +128,107 @@ add_claim (const WbOpenClaim *claim,
                                                 claim->region, &claim->pickup, &error);
   g_autoptr (GArray) clocks = terms != NULL ? reckon_clocks (gathering, claim, terms, &error)
                                             : NULL;
-  Texts texts = { share (claim->job_id), share (claim->job_number), share (claim->claim_id),
-                  share (claim->claim_number), share (claim->shipper) };
+  WbDue due = make_due (gathering->list, claim);
 
   if (clocks == NULL)
-    add_due (gathering, &texts)->fault = wb_words_error (error);
+    {
+      g_autofree char *fault = wb_words_error (error);
+
+      due.fault = g_string_chunk_insert_const (gathering->list->texts, fault);
+      g_array_append_val (gathering->list->entries, due);
+    }
   for (guint i = 0; clocks != NULL && i < clocks->len; i++)
-    add_clock (gathering, &texts, terms, &g_array_index (clocks, WbClock, i));
-  texts_clear (&texts);
+    add_clock (gathering->list, due, terms, &g_array_index (clocks, WbClock, i));
 }
 
 /* --- all of them ------------------------------------------------------------------------------ */
 
-static int
-compare_due (gconstpointer a,
-             gconstpointer b)
-{
-  const WbDue *one = *(const WbDue *const *) a;
-  const WbDue *other = *(const WbDue *const *) b;
-  int order;
+#define SIZE_OF_CHUNK 65536
 
-  if ((one->group == WB_DUE_UNKNOWN) != (other->group == WB_DUE_UNKNOWN))
-    return one->group == WB_DUE_UNKNOWN ? 1 : -1;
-  order = one->group != WB_DUE_UNKNOWN
-          ? wb_date_compare (&one->clock.last_day, &other->clock.last_day) : 0;
-  if (order == 0)
-    order = g_strcmp0 (one->claim_number, other->claim_number);
-  return order != 0 ? order : (int) one->clock.kind - (int) other->clock.kind;
+static WbDueList *
+list_new (void)
+{
+  WbDueList *self = g_new0 (WbDueList, 1);
+
+  g_atomic_ref_count_init (&self->references);
+  self->texts = g_string_chunk_new (SIZE_OF_CHUNK);
+  self->entries = g_array_new (FALSE, FALSE, sizeof (WbDue));
+  self->order = g_array_new (FALSE, FALSE, sizeof (Place));
+  return self;
 }
 
-GPtrArray *
+WbDueList *
+wb_due_list_ref (WbDueList *self)
+{
+  g_return_val_if_fail (self != NULL, NULL);
+
+  g_atomic_ref_count_inc (&self->references);
+  return self;
+}
+
+void
+wb_due_list_unref (WbDueList *self)
+{
+  if (self == NULL || !g_atomic_ref_count_dec (&self->references))
+    return;
+  g_string_chunk_free (self->texts);
+  g_array_unref (self->entries);
+  g_array_unref (self->order);
+  g_free (self);
+}
+
+guint
+wb_due_list_count (const WbDueList *self)
+{
+  g_return_val_if_fail (self != NULL, 0);
+
+  return self->order->len;
+}
+
+const WbDue *
+wb_due_list_nth (const WbDueList *self,
+                 guint            index)
+{
+  g_return_val_if_fail (self != NULL && index < self->order->len, NULL);
+
+  return &g_array_index (self->entries, WbDue, g_array_index (self->order, Place, index).entry);
+}
+
+static int
+compare_places (gconstpointer a,
+                gconstpointer b)
+{
+  const Place *one = a;
+  const Place *other = b;
+
+  if (one->day != other->day)
+    return one->day < other->day ? -1 : 1;
+  return one->entry < other->entry ? -1 : one->entry > other->entry;
+}
+
+static void
+sort (WbDueList *self)
+{
+  g_array_set_size (self->order, self->entries->len);
+  for (guint i = 0; i < self->entries->len; i++)
+    {
+      const WbDue *due = &g_array_index (self->entries, WbDue, i);
+      Place *place = &g_array_index (self->order, Place, i);
+
+      place->entry = i;
+      place->day = due->group != WB_DUE_UNKNOWN ? g_date_get_julian (&due->clock.last_day)
+                                                : G_MAXUINT32;
+    }
+  g_array_sort (self->order, compare_places);
+}
+
+WbDueList *
 wb_office_list_due (WbOffice      *self,
                     const GDate   *today,
                     GCancellable  *cancellable,
                     GError       **error)
 {
-  g_autoptr (GPtrArray) list = g_ptr_array_new_with_free_func ((GDestroyNotify) wb_due_free);
+  g_autoptr (WbDueList) list = list_new ();
   Gathering gathering = { NULL, today, list };
 
   g_return_val_if_fail (WB_IS_OFFICE (self), NULL);
@@ -199,7 +238,7 @@ wb_office_list_due (WbOffice      *self,
   if (!wb_book_scan_open_claims (wb_office_get_book (self), add_claim, &gathering, cancellable,
                                  error))
     return NULL;
-  g_ptr_array_sort (list, compare_due);
+  sort (list);
   return g_steal_pointer (&list);
 }
 
@@ -227,11 +266,11 @@ wb_office_list_due_async (WbOffice            *self,
 
   deed = g_new0 (WbDeed, 1);
   deed->run = run_list_due;
-  deed->free_result = (GDestroyNotify) g_ptr_array_unref;
+  deed->free_result = (GDestroyNotify) wb_due_list_unref;
   wb_office_start (self, deed, wb_office_list_due_async, cancellable, callback, data);
 }
 
-GPtrArray *
+WbDueList *
 wb_office_list_due_finish (WbOffice      *self,
                            GAsyncResult  *result,
                            GError       **error)

@@ -32,23 +32,30 @@ extern const WbEnum wb_due_groups;
  * @citation: (nullable): where the limit is written
  * @fault: (nullable): why nothing can be said of this claim, as a sentence
  *
- * One thing that is due; free with wb_due_free(). Its texts, but for @fault, are
- * reference-counted strings of GLib.
+ * One thing that is due; belongs to its list.
  */
 typedef struct
 {
-  char       *job_id;
-  char       *job_number;
-  char       *claim_id;
-  char       *claim_number;
-  char       *shipper;
+  const char *job_id;
+  const char *job_number;
+  const char *claim_id;
+  const char *claim_number;
+  const char *shipper;
   WbDueGroup  group;
   WbClock     clock;
-  char       *citation;
-  char       *fault;
+  const char *citation;
+  const char *fault;
 } WbDue;
 
-void       wb_due_free             (WbDue               *self);
+/** WbDueList: what is due, in order; does not change. */
+typedef struct _WbDueList WbDueList;
+
+WbDueList   *wb_due_list_ref       (WbDueList            *self) G_GNUC_WARN_UNUSED_RESULT;
+void         wb_due_list_unref     (WbDueList            *self);
+guint        wb_due_list_count     (const WbDueList      *self);
+/** Returns: (transfer none): entry @index, which there is. */
+const WbDue *wb_due_list_nth       (const WbDueList      *self,
+                                    guint                 index);
 
 /** Returns: how near a day is that is @days_left away; negative when it has gone by. */
 WbDueGroup wb_due_group            (gint                 days_left);
@@ -61,10 +68,10 @@ WbDueGroup wb_due_group            (gint                 days_left);
  * why it has not. A claim of which nothing can be said, because its terms or its day of receipt are
  * missing, has one entry with @fault or a clock that has not started. What the claimant has to do is
  * left out. Blocks on the book.
- * Returns: (transfer full) (element-type WbDue) (nullable): by last day, then by claim number;
- * those that cannot run come last.
+ * Returns: (transfer full) (nullable): by last day, then as the book has them, older jobs first; those
+ * that cannot run come last.
  */
-GPtrArray *wb_office_list_due        (WbOffice            *self,
+WbDueList *wb_office_list_due        (WbOffice            *self,
                                       const GDate         *today,
                                       GCancellable        *cancellable,
                                       GError             **error) G_GNUC_WARN_UNUSED_RESULT;
@@ -73,21 +80,21 @@ void       wb_office_list_due_async  (WbOffice            *self,
                                       GCancellable        *cancellable,
                                       GAsyncReadyCallback  callback,
                                       gpointer             data);
-GPtrArray *wb_office_list_due_finish (WbOffice            *self,
+WbDueList *wb_office_list_due_finish (WbOffice            *self,
                                       GAsyncResult        *result,
                                       GError             **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * wb_due_calendar_write:
- * @due: (element-type WbDue): what is due
+ * @due: what is due
  * @now: the moment of writing, which RFC 5545 asks for
  *
  * Returns: (transfer full): an iCalendar object (RFC 5545) with an event of a whole day for each
  * entry that has a last day; an entry keeps its UID as long as its claim and clock are the same.
  */
-char      *wb_due_calendar_write     (GPtrArray           *due,
+char      *wb_due_calendar_write     (const WbDueList     *due,
                                       GDateTime           *now) G_GNUC_WARN_UNUSED_RESULT;
 
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbDue, wb_due_free)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbDueList, wb_due_list_unref)
 
 G_END_DECLS

@@ -13,12 +13,12 @@
 
 #include <string.h>
 
-static GPtrArray *
+static WbDueList *
 list_due (const WbToolOptions *options)
 {
   g_autoptr (WbOffice) office = wb_tool_open (options);
   g_autoptr (GError) error = NULL;
-  GPtrArray *due;
+  WbDueList *due;
   GDate today;
 
   if (office == NULL)
@@ -33,16 +33,16 @@ list_due (const WbToolOptions *options)
 /* --- list ------------------------------------------------------------------------------------- */
 
 static void
-print_table (GPtrArray *due)
+print_table (const WbDueList *due)
 {
   g_autoptr (WbTextTable) table = wb_text_table_new ("llllll");
   g_autoptr (GString) out = g_string_new (NULL);
 
   wb_text_table_add_row (table, _("When"), _("Last day"), _("Claim"), _("Job"), _("Shipper"),
                          _("What"));
-  for (guint i = 0; i < due->len; i++)
+  for (guint i = 0; i < wb_due_list_count (due); i++)
     {
-      const WbDue *entry = g_ptr_array_index (due, i);
+      const WbDue *entry = wb_due_list_nth (due, i);
       g_autofree char *last = wb_words_date (&entry->clock.last_day);
 
       wb_text_table_add_row (table, wb_words_enum (&wb_due_groups, (int) entry->group), last,
@@ -80,26 +80,26 @@ add_entry (JsonBuilder *builder,
 }
 
 static void
-print_json (GPtrArray *due)
+print_json (const WbDueList *due)
 {
   g_autoptr (JsonBuilder) builder = json_builder_new ();
 
   json_builder_begin_array (builder);
-  for (guint i = 0; i < due->len; i++)
-    add_entry (builder, g_ptr_array_index (due, i));
+  for (guint i = 0; i < wb_due_list_count (due); i++)
+    add_entry (builder, wb_due_list_nth (due, i));
   json_builder_end_array (builder);  wb_tool_json_print (builder);
 }
 
 int
 wb_tool_claim_due (const WbToolOptions *options)
 {
-  g_autoptr (GPtrArray) due = list_due (options);
+  g_autoptr (WbDueList) due = list_due (options);
 
   if (due == NULL)
     return WB_TOOL_FAILED;
   if (options->json)
     print_json (due);
-  else if (due->len == 0)
+  else if (wb_due_list_count (due) == 0)
     wb_tool_print_line ("%s\n", _("Nothing is due on any claim."));
   else
     print_table (due);
@@ -111,7 +111,7 @@ wb_tool_claim_due (const WbToolOptions *options)
 int
 wb_tool_claim_calendar (const WbToolOptions *options)
 {
-  g_autoptr (GPtrArray) due = list_due (options);
+  g_autoptr (WbDueList) due = list_due (options);
   g_autoptr (GDateTime) now = g_date_time_new_now_utc ();
   g_autofree char *text = NULL;
 

@@ -10,7 +10,7 @@
  * 49 CFR 370.5(a): 30 days to acknowledge; 370.9(a): 120 days to decide. */
 #include "config.h"
 
-#include "desk/due/wb-due-list.h"
+#include "desk/due/wb-due-model.h"
 #include "desk/due/wb-due-row.h"
 #include "desk/due/wb-due-window.h"
 #include "desk/support/wb-desk-driver.h"

@@ -6,7 +6,7 @@
 
 #include "desk/due/wb-due-window.h"
 
-#include "desk/due/wb-due-list.h"
+#include "desk/due/wb-due-model.h"
 #include "desk/due/wb-due-row.h"
 #include "office/wb-due.h"
 #include "office/wb-words.h"
@@ -28,7 +28,7 @@ struct _WbDueWindow
   GtkSingleSelection *selection;  /* of the list */
 
   WbOffice       *office;
-  GPtrArray      *due;           /* (nullable): what is shown */
+  WbDueList      *due;           /* (nullable): what is shown */
   GCancellable   *cancellable;   /* of the list that is being made */
 };
 
@@ -61,13 +61,13 @@ show_fault (WbDueWindow *self,
 }
 
 static char *
-count_in_words (GPtrArray *due)
+count_in_words (const WbDueList *due)
 {
   guint n_overdue = 0, n_near = 0;
 
-  for (guint i = 0; i < due->len; i++)
+  for (guint i = 0; i < wb_due_list_count (due); i++)
     {
-      const WbDue *entry = g_ptr_array_index (due, i);
+      const WbDue *entry = wb_due_list_nth (due, i);
 
       n_overdue += entry->group == WB_DUE_OVERDUE ? 1 : 0;
       n_near += entry->group == WB_DUE_TODAY || entry->group == WB_DUE_THIS_WEEK ? 1 : 0;
@@ -85,13 +85,14 @@ fill_list (WbDueWindow *self,
   guint place = first_time ? 0 : gtk_single_selection_get_selected (self->selection);
   gboolean had_focus = (gtk_widget_get_state_flags (GTK_WIDGET (self->list))
                         & GTK_STATE_FLAG_FOCUS_WITHIN) != 0;
-  g_autoptr (WbDueList) entries = wb_due_list_new (self->due);
+  g_autoptr (WbDueModel) entries = wb_due_model_new (self->due);
+  guint n = wb_due_list_count (self->due);
 
   gtk_single_selection_set_model (self->selection, G_LIST_MODEL (entries));
-  gtk_stack_set_visible_child_name (self->stack, self->due->len > 0 ? "list" : "none");
-  if (self->due->len == 0)
+  gtk_stack_set_visible_child_name (self->stack, n > 0 ? "list" : "none");
+  if (n == 0)
     return;
-  place = place != GTK_INVALID_LIST_POSITION ? MIN (place, self->due->len - 1) : 0;
+  place = place != GTK_INVALID_LIST_POSITION ? MIN (place, n - 1) : 0;
   gtk_single_selection_set_selected (self->selection, place);
   if (first_time || had_focus)
     gtk_widget_child_focus (GTK_WIDGET (self->list), GTK_DIR_TAB_FORWARD);
@@ -99,15 +100,15 @@ fill_list (WbDueWindow *self,
 
 static void
 show_due (WbDueWindow *self,
-          GPtrArray   *due)
+          WbDueList   *due)
 {
   g_autofree char *count = count_in_words (due);
   gboolean first_time = self->due == NULL;
 
-  g_clear_pointer (&self->due, g_ptr_array_unref);
-  self->due = g_ptr_array_ref (due);
+  g_clear_pointer (&self->due, wb_due_list_unref);
+  self->due = wb_due_list_ref (due);
   adw_window_title_set_subtitle (self->title, count);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "due.save-calendar", due->len > 0);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "due.save-calendar", wb_due_list_count (due) > 0);
   fill_list (self, first_time);
 }
 
@@ -118,7 +119,7 @@ listed_cb (GObject      *object,
 {
   g_autoptr (WbDueWindow) self = WB_DUE_WINDOW (data);
   g_autoptr (GError) error = NULL;
-  g_autoptr (GPtrArray) due = wb_office_list_due_finish (WB_OFFICE (object), result, &error);
+  g_autoptr (WbDueList) due = wb_office_list_due_finish (WB_OFFICE (object), result, &error);
   g_autofree char *words = NULL;
 
   if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED) || self->office == NULL)
@@ -173,7 +174,7 @@ static void
 entry_activated_cb (WbDueWindow *self,
                     guint        place)
 {
-  const WbDue *due = g_ptr_array_index (self->due, place);
+  const WbDue *due = wb_due_list_nth (self->due, place);
 
   g_signal_emit (self, signals[OPEN_CLAIM], 0, due->job_id);
 }
@@ -281,7 +282,7 @@ wb_due_window_dispose (GObject *object)
   g_clear_object (&self->cancellable);
   gtk_widget_dispose_template (GTK_WIDGET (self), WB_TYPE_DUE_WINDOW);
   g_clear_object (&self->selection);
-  g_clear_pointer (&self->due, g_ptr_array_unref);
+  g_clear_pointer (&self->due, wb_due_list_unref);
   g_clear_object (&self->office);
 
   G_OBJECT_CLASS (wb_due_window_parent_class)->dispose (object);

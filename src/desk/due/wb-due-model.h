@@ -17,11 +17,10 @@ const WbDue *wb_due_item_get_due (WbDueItem *self);
 /** Returns: whether it is the first of its group. */
 gboolean     wb_due_item_leads   (WbDueItem *self);
 
-#define WB_TYPE_DUE_LIST (wb_due_list_get_type ())
-G_DECLARE_FINAL_TYPE (WbDueList, wb_due_list, WB, DUE_LIST, GObject)
+#define WB_TYPE_DUE_MODEL (wb_due_model_get_type ())
+G_DECLARE_FINAL_TYPE (WbDueModel, wb_due_model, WB, DUE_MODEL, GObject)
 
-/** Returns: (transfer full): a list of #WbDueItem. @due: (element-type WbDue): as the office gives it,
- * not changed any more */
-WbDueList   *wb_due_list_new     (GPtrArray *due) G_GNUC_WARN_UNUSED_RESULT;
+/** Returns: (transfer full): a list of #WbDueItem for the entries of @due. */
+WbDueModel   *wb_due_model_new     (WbDueList *due) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS
