@@ -342,9 +342,8 @@ remove_tree (const char *path)
 void
 wb_bag_target_free (WbBagTarget *self)
 {
-  /* Closing would write the end of the archive, which nobody wants any more. */
-  if (self->archive != NULL && self->temporary != NULL)
-    archive_write_fail (self->archive);
+  /* What was not finished gets its end now, in a file that goes in the next moment: libarchive frees
+   * a compressor only by ending its work. */
   if (self->archive != NULL)
     archive_write_free (self->archive);
   if (self->fd >= 0)

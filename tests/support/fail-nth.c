@@ -111,6 +111,29 @@ ON_OPEN_FILE (int, ftruncate64, (int fd, off64_t size), (fd, size))
 ON_TWO_NAMES (rename)
 ON_TWO_NAMES (link)
 
+int
+renameat2 (int          from_folder,
+           const char  *from,
+           int          to_folder,
+           const char  *to,
+           unsigned int flags)
+{
+  REAL (renameat2);
+  if (is_below (to) && has_to_fail ())
+    return -1;
+  return real (from_folder, from, to_folder, to, flags);
+}
+
+int
+mkdir (const char *path,
+       mode_t      mode)
+{
+  REAL (mkdir);
+  if (is_below (path) && has_to_fail ())
+    return -1;
+  return real (path, mode);
+}
+
 #define ON_OPENING(name) \
   int \
   name (const char *path, \
