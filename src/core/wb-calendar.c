@@ -320,17 +320,23 @@ add_days (const GDate *date,
   return TRUE;
 }
 
+/* @number: of the day, of which 1 was a Monday */
 static gboolean
-is_skipped (const GDate *date,
-            guint        skips)
+is_skipped (gint64 number,
+            guint  skips)
 {
-  GDate copy = *date;
-  GDateWeekday weekday = g_date_get_weekday (&copy);
+  gint64 weekday = (number - 1) % 7 + 1;
+  GDate day;
 
-  return ((skips & WB_PERIOD_SKIPS_SATURDAYS) != 0 && weekday == G_DATE_SATURDAY)
-         || ((skips & WB_PERIOD_SKIPS_SUNDAYS) != 0 && weekday == G_DATE_SUNDAY)
-         || ((skips & WB_PERIOD_SKIPS_HOLIDAYS) != 0
-             && wb_holiday_find (&copy) != WB_HOLIDAY_NONE);
+  if (((skips & WB_PERIOD_SKIPS_SATURDAYS) != 0 && weekday == G_DATE_SATURDAY)
+      || ((skips & WB_PERIOD_SKIPS_SUNDAYS) != 0 && weekday == G_DATE_SUNDAY))
+    return TRUE;
+  if ((skips & WB_PERIOD_SKIPS_HOLIDAYS) == 0)
+    return FALSE;
+
+  g_date_clear (&day, 1);
+  g_date_set_julian (&day, (guint32) number);
+  return wb_holiday_find (&day) != WB_HOLIDAY_NONE;
 }
 
 /* Day by day, for no more than 10,000 of them and what lies between. */
@@ -340,15 +346,18 @@ add_counted_days (const GDate *date,
                   guint        skips,
                   GDate       *out)
 {
-  GDate day = *date;
+  GDate last = make_date (LAST_YEAR, 12, 31);
+  gint64 room = wb_date_days_between (date, &last);
+  gint64 start = day_number (date);
+  gint days = 0;
 
   while (count > 0)
     {
-      if (!add_days (&day, 1, &day))
+      if (++days > room)
         return FALSE;
-      count -= is_skipped (&day, skips) ? 0 : 1;
+      count -= is_skipped (start + days, skips) ? 0 : 1;
     }
-  return add_days (&day, 0, out);
+  return add_days (date, days, out);
 }
 
 static gboolean

@@ -74,17 +74,20 @@ is_nth (GDate *date,
 WbHoliday
 wb_holiday_find (const GDate *date)
 {
+  GDateMonth month;
+  guint year;
   GDate copy;
 
   g_return_val_if_fail (date != NULL && g_date_valid (date), WB_HOLIDAY_NONE);
 
   copy = *date;
+  year = g_date_get_year (&copy);
+  month = g_date_get_month (&copy);
   for (gsize i = 0; i < G_N_ELEMENTS (rules); i++)
     {
       const Rule *rule = &rules[i];
-      guint year = g_date_get_year (&copy);
 
-      if (rule->month != g_date_get_month (&copy) || year < rule->from || year > rule->until)
+      if (rule->month != month || year < rule->from || year > rule->until)
         continue;
       if (rule->weekday == G_DATE_BAD_WEEKDAY ? g_date_get_day (&copy) == rule->day
                                               : g_date_get_weekday (&copy) == rule->weekday

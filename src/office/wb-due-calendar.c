@@ -6,6 +6,7 @@
 
 #include "office/wb-due.h"
 
+#include "office/wb-words-clock.h"
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
@@ -38,42 +39,55 @@ moment_of (GDateTime *now)
   return moment;
 }
 
-/* The same as long as the claim and its clock are; a status report has one for each last day. */
+/* The same as long as the claim and its clock are. What can be due more than once in the life of a
+ * claim has one for each last day. */
 static char *
 uid_of (const WbDue *due)
 {
   const char *kind = wb_enum_nick (&wb_clock_kinds, (int) due->clock.kind);
   g_autofree char *day = wb_date_to_text (&due->clock.last_day);
 
-  if (due->clock.kind == WB_CLOCK_STATUS)
+  if (due->clock.kind == WB_CLOCK_STATUS || due->clock.kind == WB_CLOCK_ANSWER_AGAIN)
     return g_strdup_printf ("%s.%s.%s.%s@wainbook", due->job_id, due->claim_id, kind, day);
   return g_strdup_printf ("%s.%s.%s@wainbook", due->job_id, due->claim_id, kind);
 }
 
+/* Names nobody: a calendar is shown and shared more freely than a claim. */
 static char *
 summary_of (const WbDue *due)
 {
-  const char *what = wb_words_enum (&wb_clock_kinds, (int) due->clock.kind);
-
-  return due->shipper != NULL
-         /* Translators: a claim number, what is to be done, and for whom. */
-         ? g_strdup_printf (_("%s: %s (%s)"), due->claim_number, what, due->shipper)
-         : g_strdup_printf (_("%s: %s"), due->claim_number, what);
+  /* Translators: a claim number, and what is to be done. */
+  return g_strdup_printf (_("%s: %s"), due->claim_number,
+                          wb_words_enum (&wb_clock_kinds, (int) due->clock.kind));
 }
 
 static char *
 description_of (const WbDue *due)
 {
-  g_autofree char *from = wb_words_date (&due->clock.from);
+  g_autofree char *why = wb_words_clock_why (&due->clock);
   GString *text = g_string_new (NULL);
 
-  g_string_append_printf (text, _("Job %s. The time runs from %s."),
-                          due->job_number != NULL ? due->job_number : due->job_id, from);
+  /* Translators: a job number, then why the day is that one, as a sentence. */
+  g_string_append_printf (text, _("Job %s. %s"),
+                          due->job_number != NULL ? due->job_number : due->job_id, why);
   if (due->citation != NULL)
     g_string_append_printf (text, "\n%s", due->citation);
   g_string_append_printf (text, "\n%s", _("The terms in force and counsel decide, not this "
                                           "calendar."));
   return g_string_free (text, FALSE);
+}
+
+/* Rings at nine in the morning of the day before, wherever the calendar is. */
+static icalcomponent *
+alarm_of (const char *summary)
+{
+  struct icaltriggertype trigger = icaltriggertype_from_string ("-PT15H");
+
+  return icalcomponent_vanew (ICAL_VALARM_COMPONENT,
+                              icalproperty_new_action (ICAL_ACTION_DISPLAY),
+                              icalproperty_new_trigger (trigger),
+                              icalproperty_new_description (summary),
+                              (void *) 0);
 }
 
 static icalcomponent *
@@ -92,6 +106,8 @@ event_of (const WbDue  *due,
                               icalproperty_new_summary (summary),
                               icalproperty_new_description (description),
                               icalproperty_new_transp (ICAL_TRANSP_TRANSPARENT),
+                              icalproperty_new_class (ICAL_CLASS_PRIVATE),
+                              alarm_of (summary),
                               (void *) 0);
 }
 

@@ -90,7 +90,8 @@ WbDueList *wb_office_list_due_finish (WbOffice            *self,
  * @now: the moment of writing, which RFC 5545 asks for
  *
  * Returns: (transfer full): an iCalendar object (RFC 5545) with an event of a whole day for each
- * entry that has a last day; an entry keeps its UID as long as its claim and clock are the same.
+ * entry that has a last day, private, naming nobody, with an alarm on the morning before; an entry
+ * keeps its UID as long as its claim and clock are the same.
  */
 char      *wb_due_calendar_write     (const WbDueList     *due,
                                       GDateTime           *now) G_GNUC_WARN_UNUSED_RESULT;

@@ -73,6 +73,7 @@ add_entry (JsonBuilder *builder,
     wb_tool_json_add_text (builder, "what",
                            wb_enum_nick (&wb_clock_kinds, (int) entry->clock.kind));
   wb_tool_json_add_text (builder, "from", from);
+  wb_tool_json_add_text (builder, "period", period);
   wb_tool_json_add_text (builder, "last_day", last);
   wb_tool_json_add_text (builder, "citation", entry->citation);
   wb_tool_json_add_text (builder, "fault", entry->fault);
