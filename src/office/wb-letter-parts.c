@@ -158,6 +158,17 @@ find_claimant (const WbLetterInput *input)
   return NULL;
 }
 
+/* Whether the shipper lives where the goods were delivered by now. */
+static gboolean
+has_moved_in (const WbLetterInput *input,
+              const WbParty       *party,
+              const WbStop        *delivery)
+{
+  return party != NULL && party->role == WB_ROLE_SHIPPER && delivery != NULL
+         && delivery->street != NULL
+         && wb_date_is_set (&wb_job_order (input->job)->delivered_on);
+}
+
 static void
 add_recipient (WbLetter            *self,
                const WbLetterInput *input)
@@ -169,12 +180,17 @@ add_recipient (WbLetter            *self,
   if (input->claim->claimant == NULL)
     wb_letter_add_fault (self, "%s", _("The claim does not say who claims; the letter has to be "
                                        "written to somebody."));
-  if (party != NULL && (party->street != NULL || party->city != NULL))
+  if (has_moved_in (input, party, delivery))
+    {
+      add_address (out, delivery->street, delivery->city, delivery->region, delivery->postal_code,
+                   delivery->country);
+      if (party->street != NULL && g_strcmp0 (party->street, delivery->street) != 0)
+        wb_letter_add_note (self, "%s", _("The letter goes to the address of delivery; the party has "
+                                          "another one."));
+    }
+  else if (party != NULL && (party->street != NULL || party->city != NULL))
     add_address (out, party->street, party->city, party->region, party->postal_code,
                  party->country);
-  else if (party != NULL && party->role == WB_ROLE_SHIPPER && delivery != NULL)
-    add_address (out, delivery->street, delivery->city, delivery->region, delivery->postal_code,
-                 delivery->country);
   else
     wb_letter_add_note (self, "%s", _("No address of the claimant is noted."));
   wb_letter_add (self, WB_LETTER_BLOCK_LINES, out->str);

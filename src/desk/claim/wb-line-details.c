@@ -10,6 +10,7 @@
 #include "desk/widgets/wb-choice-row.h"
 #include "desk/widgets/wb-columns.h"
 #include "desk/widgets/wb-field-row.h"
+#include "desk/widgets/wb-scroll-to.h"
 #include "desk/widgets/wb-switch-row.h"
 #include "office/wb-words-depreciation.h"
 #include "office/wb-words-set.h"
@@ -37,6 +38,7 @@ struct _WbLineDetails
   char        *line_id;     /* (nullable) */
   const char  *suggested;   /* (nullable): nick, the catalogue's */
   gboolean     showing;     /* what changes is not a person's doing */
+  guint        tick;
 };
 
 enum
@@ -303,13 +305,28 @@ wb_line_details_show (WbLineDetails     *self,
                   "without it.") : NULL);
 }
 
+/* The details have their place only in the frame after they are opened. */
+static gboolean
+go_to_first_cb (GtkWidget     *widget,
+                GdkFrameClock *clock,
+                gpointer       data)
+{
+  WbLineDetails *self = WB_LINE_DETAILS (widget);
+
+  self->tick = 0;
+  gtk_widget_grab_focus (gtk_widget_get_first_child (GTK_WIDGET (self->category)));
+  wb_scroll_to (widget);
+  return G_SOURCE_REMOVE;
+}
+
 void
 wb_line_details_open (WbLineDetails *self)
 {
   g_return_if_fail (WB_IS_LINE_DETAILS (self));
 
   gtk_expander_set_expanded (self->expander, TRUE);
-  gtk_widget_grab_focus (gtk_widget_get_first_child (GTK_WIDGET (self->category)));
+  if (self->tick == 0)
+    self->tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), go_to_first_cb, NULL, NULL);
 }
 
 /* --- widget ----------------------------------------------------------------------------------- */
@@ -362,6 +379,9 @@ wb_line_details_dispose (GObject *object)
 {
   WbLineDetails *self = WB_LINE_DETAILS (object);
 
+  if (self->tick != 0)
+    gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->tick);
+  self->tick = 0;
   g_clear_pointer (&self->box, gtk_widget_unparent);
   gtk_widget_dispose_template (GTK_WIDGET (self), WB_TYPE_LINE_DETAILS);
   g_clear_object (&self->model);

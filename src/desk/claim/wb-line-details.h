@@ -11,8 +11,8 @@
 G_BEGIN_DECLS
 
 /* Properties: "model" (WbJobModel), "line-id" (string, nullable).
- * Actions: "line.take-category": what the words of the line mean; "line.claim-mates": adds lines for
- * the other pieces of the set. */
+ * Actions: "line.take-category": what the words of the line mean; "line.claim-mates": adds lines
+ * for the other pieces of the set. */
 #define WB_TYPE_LINE_DETAILS (wb_line_details_get_type ())
 G_DECLARE_FINAL_TYPE (WbLineDetails, wb_line_details, WB, LINE_DETAILS, GtkWidget)
 

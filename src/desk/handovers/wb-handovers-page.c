@@ -88,8 +88,8 @@ static void
 make_fields (WbHandoversPage *self)
 {
   static const char *const names[] = {
-    "kind", "on", "place", "from_holder", "from_signed", "to_holder", "to_signed", "vehicle", "crew",
-    "counted_by", "notes",
+    "kind", "on", "place", "from_holder", "from_signed", "to_holder", "to_signed", "vehicle",
+    "crew", "counted_by", "notes",
   };
   GtkWidget *group = adw_preferences_group_new ();
 
