@@ -151,8 +151,11 @@ take_category_action (GtkWidget  *widget,
 {
   WbLineDetails *self = WB_LINE_DETAILS (widget);
 
-  if (get_line (self) != NULL && self->suggested != NULL)
-    set_category (self, self->suggested);
+  if (get_line (self) == NULL || self->suggested == NULL)
+    return;
+  /* The button goes away; the list is where one goes on. */
+  gtk_widget_grab_focus (gtk_widget_get_first_child (GTK_WIDGET (self->category)));
+  set_category (self, self->suggested);
 }
 
 /* What the words of the line or of its piece tell of. */
