@@ -19,7 +19,7 @@ static const WbEnumValue rule_values[] = {
 const WbEnum wb_apportion_rules = { "rule of sharing", rule_values, G_N_ELEMENTS (rule_values) };
 
 static const WbEnumValue why_values[] = {
-  { WB_SHARED_NOTED, "noted", N_("Noted at the end of its time with the goods") },
+  { WB_SHARED_NOTED, "noted", N_("Noted when handed on") },
   { WB_SHARED_UNCOUNTED, "uncounted", N_("Not counted in between") },
   { WB_SHARED_UNSIGNED, "unsigned", N_("Exception not signed by the warehouse") },
   { WB_SHARED_NOT_NOTED, "not-noted", N_("Noted at no handover") },
@@ -75,11 +75,11 @@ split_equally (const WbSharing  *self,
   return wb_minor_split (out->owed, shares, self->handlers->len, out->parts, error);
 }
 
-static gboolean
-share_by_rule (WbSharing     *self,
-               WbTerms       *terms,
-               WbLineShares  *out,
-               GError       **error)
+/* Says who could have done it and where it was first noted. Returns: who is presumed to. */
+static gint
+find_out (WbSharing    *self,
+          WbTerms      *terms,
+          WbLineShares *out)
 {
   gint piece = out->line->piece != NULL
                ? wb_job_index (self->job, WB_KIND_PIECE, out->line->piece) : -1;
@@ -88,8 +88,7 @@ share_by_rule (WbSharing     *self,
   if (piece < 0)
     {
       out->why = WB_SHARED_NO_PIECE;
-      out->parts[WB_CARRIER] = out->owed;
-      return TRUE;
+      return WB_CARRIER;
     }
 
   noted = wb_sharing_find_noted (self, terms, out->line);
@@ -100,7 +99,15 @@ share_by_rule (WbSharing     *self,
 
       out->noted_at = handover->record.id;
     }
+  return bearer;
+}
 
+static gboolean
+share_by_rule (WbSharing     *self,
+               gint           bearer,
+               WbLineShares  *out,
+               GError       **error)
+{
   switch (self->rule)
     {
     case WB_APPORTION_LAST:
@@ -163,16 +170,18 @@ share_line (WbSharing             *self,
             GError               **error)
 {
   gboolean by_hand;
+  gint bearer;
 
   out->line = row->line;
   out->owed = row->side[side].owed;
   out->could = g_new0 (gboolean, self->handlers->len);
   out->parts = g_new0 (gint64, self->handlers->len);
   out->cut = g_new0 (gint64, self->handlers->len);
+  bearer = find_out (self, terms, out);
   if (!share_by_hand (self, out, &by_hand, error))
     return FALSE;
   if (!by_hand)
-    return share_by_rule (self, terms, out, error);
+    return share_by_rule (self, bearer, out, error);
 
   out->why = WB_SHARED_BY_HAND;
   return TRUE;

@@ -215,28 +215,43 @@ count_bearers (const WbApportionment *self,
   return n;
 }
 
+/* Returns: the place of who bears most of those not named yet, or -1. */
+static gint
+find_largest (const WbApportionment *self,
+              const WbLineShares    *line,
+              const gboolean        *named)
+{
+  gint largest = -1;
+
+  for (guint i = 0; i < self->n_handlers; i++)
+    if (!named[i] && line->parts[i] != 0
+        && (largest < 0 || line->parts[i] > line->parts[largest]))
+      largest = (gint) i;
+  return largest;
+}
+
 char *
 wb_words_bearers (const WbApportionment *self,
                   guint                  line)
 {
   const WbLineShares *it = &self->lines[line];
   gboolean several = count_bearers (self, it) > 1;
+  g_autofree gboolean *named = g_new0 (gboolean, self->n_handlers);
   g_autoptr (GString) out = g_string_new (NULL);
+  gint next;
 
-  for (guint i = 0; i < self->n_handlers; i++)
+  while ((next = find_largest (self, it, named)) >= 0)
     {
-      g_autofree char *name = NULL;
+      g_autofree char *name = wb_words_handler (&self->handlers[next]);
       g_autofree char *part = NULL;
 
-      if (it->parts[i] == 0)
-        continue;
-      name = wb_words_handler (&self->handlers[i]);
+      named[next] = TRUE;
       if (out->len > 0)
         g_string_append (out, C_("list of names", "; "));
       g_string_append (out, name);
       if (!several)
         continue;
-      part = wb_words_minor (it->parts[i], self->reckoning->terms->currency);
+      part = wb_words_minor (it->parts[next], self->reckoning->terms->currency);
       g_string_append_printf (out, " %s", part);
     }
   if (out->len == 0)

@@ -34,7 +34,8 @@ char *wb_words_over_limit (const WbApportionment *apportionment,
  * looked up when that was not in the source itself. */
 char *wb_words_shared_source (WbSharedWhy         why) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full): who bears a part of line @line; with the parts when they are several. */
+/** Returns: (transfer full): who bears a part of line @line, most first; with the parts when they are
+ * several. */
 char *wb_words_bearers    (const WbApportionment *apportionment,
                            guint                  line) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -147,6 +147,8 @@ name_removal (WbKind kind)
     return _("Remove payment");
   if (kind == WB_KIND_QUOTE)
     return _("Remove quote");
+  if (kind == WB_KIND_CHARGE)
+    return _("Remove charge");
 
   return _("Remove claim line");
 }

@@ -148,6 +148,31 @@ show_reckoning_action (GtkWidget  *widget,
   gtk_widget_child_focus (GTK_WIDGET (self->reckoning_view), GTK_DIR_TAB_FORWARD);
 }
 
+/* The section has its own actions; a key comes to the page. */
+static void
+bearing_action (GtkWidget  *widget,
+                const char *name,
+                GVariant   *parameter)
+{
+  WbClaimPage *self = WB_CLAIM_PAGE (widget);
+  GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (widget));
+
+  if (g_str_equal (name, "claim.show-bearing"))
+    {
+      gtk_widget_grab_focus (GTK_WIDGET (self->bearing));
+      return;
+    }
+  /* Whoever works on a line means that one. */
+  if (focus != NULL && gtk_widget_is_ancestor (focus, GTK_WIDGET (self->lines)))
+    wb_bearing_box_select_line (self->bearing, wb_record_table_get_selected_id (self->lines));
+  if (g_str_equal (name, "claim.split-line"))
+    gtk_widget_activate_action (GTK_WIDGET (self->bearing), "bearing.split", NULL);
+  else if (g_str_equal (name, "claim.state-charges"))
+    gtk_widget_activate_action (GTK_WIDGET (self->bearing), "bearing.state", NULL);
+  else
+    gtk_widget_activate_action (GTK_WIDGET (self->bearing), "bearing.statements", NULL);
+}
+
 void
 wb_claim_page_enable_actions (WbClaimPage *self)
 {
@@ -234,6 +259,10 @@ wb_claim_page_install_actions (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_install_action (widget_class, "claim.show-reckoning", NULL,
                                    show_reckoning_action);
+  gtk_widget_class_install_action (widget_class, "claim.show-bearing", NULL, bearing_action);
+  gtk_widget_class_install_action (widget_class, "claim.split-line", NULL, bearing_action);
+  gtk_widget_class_install_action (widget_class, "claim.state-charges", NULL, bearing_action);
+  gtk_widget_class_install_action (widget_class, "claim.show-statements", NULL, bearing_action);
   gtk_widget_class_install_action (widget_class, "claim.take-step", NULL, take_step_action);
   gtk_widget_class_install_action (widget_class, "claim.accept-proposal", NULL,
                                    accept_proposal_action);

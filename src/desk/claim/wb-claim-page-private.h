@@ -5,6 +5,7 @@
 #include "desk/claim/wb-claim-page.h"
 
 #include "core/wb-reckoning.h"
+#include "desk/claim/wb-bearing-box.h"
 #include "desk/claim/wb-claim-head.h"
 #include "desk/claim/wb-claim-steps.h"
 #include "desk/claim/wb-evidence-card.h"
@@ -34,6 +35,7 @@ struct _WbClaimPage
   WbQuoteBox      *quotes;
   WbLineDetails   *details;
   WbReckoningView *reckoning_view;
+  WbBearingBox    *bearing;
   WbRecordTable   *payments;
   WbClaimSteps    *steps;
   GtkWidget       *no_lines;

@@ -53,6 +53,7 @@ reckon (WbClaimPage *self)
     fault = wb_words_error (error);
 
   wb_reckoning_view_show (self->reckoning_view, self->reckoning, fault);
+  wb_bearing_box_show (self->bearing, self->reckoning);
 }
 
 static void
@@ -413,6 +414,7 @@ wb_claim_page_grab_focus (GtkWidget *widget)
 static void
 ensure_types (void)
 {
+  g_type_ensure (WB_TYPE_BEARING_BOX);
   g_type_ensure (WB_TYPE_CLAIM_HEAD);
   g_type_ensure (WB_TYPE_CLAIM_STEPS);
   g_type_ensure (WB_TYPE_COLUMNS);
@@ -464,6 +466,7 @@ wb_claim_page_class_init (WbClaimPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, quotes);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, details);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, reckoning_view);
+  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, bearing);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, payments);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, steps);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, no_lines);

@@ -12,7 +12,8 @@ G_BEGIN_DECLS
 /* Properties: "model" (WbJobModel), for construction only; "claim-id" (string, nullable): the claim
  * that is shown.
  * Actions: "claim.add-claim", "claim.remove-claim", "claim.add-line", "claim.remove-line",
- * "claim.add-payment", "claim.remove-payment". */
+ * "claim.add-payment", "claim.remove-payment", "claim.show-bearing", "claim.split-line",
+ * "claim.state-charges", "claim.show-statements". */
 #define WB_TYPE_CLAIM_PAGE (wb_claim_page_get_type ())
 G_DECLARE_FINAL_TYPE (WbClaimPage, wb_claim_page, WB, CLAIM_PAGE, GtkWidget)
 
