@@ -72,17 +72,16 @@ icon_of (WbClockState state)
   g_assert_not_reached ();
 }
 
-static GtkWidget *
-new_citation (const char *citation)
+/* How it stands, then why, then where that is written. */
+static char *
+subtitle_of (const WbClock *clock,
+             const char    *words,
+             const char    *citation)
 {
-  GtkWidget *label = gtk_label_new (citation);
+  g_autofree char *why = wb_words_clock_why (clock);
 
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_label_set_max_width_chars (GTK_LABEL (label), 16);
-  gtk_label_set_xalign (GTK_LABEL (label), 1);
-  gtk_widget_add_css_class (label, "caption");
-  gtk_widget_add_css_class (label, "dim-label");
-  return label;
+  return citation != NULL ? g_strdup_printf ("%s\n%s %s", words, why, citation)
+                          : g_strdup_printf ("%s\n%s", words, why);
 }
 
 static GtkWidget *
@@ -92,8 +91,7 @@ new_row (const WbTerms *terms,
   const char *title = wb_words_enum (&wb_clock_kinds, (int) clock->kind);
   const char *citation = wb_terms_citation (terms, WB_SCOPE_GENERAL, clock->key);
   g_autofree char *words = wb_clock_words (clock);
-  g_autofree char *why = wb_words_clock_why (clock);
-  g_autofree char *subtitle = g_strdup_printf ("%s\n%s", words, why);
+  g_autofree char *subtitle = subtitle_of (clock, words, citation);
   /* Translators: what is to be done, and by when. */
   g_autofree char *name = g_strdup_printf (_("%s: %s"), title, words);
   GtkWidget *row = adw_action_row_new ();
@@ -103,8 +101,6 @@ new_row (const WbTerms *terms,
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
   adw_action_row_set_subtitle (ADW_ACTION_ROW (row), subtitle);
   adw_action_row_add_prefix (ADW_ACTION_ROW (row), icon);
-  if (citation != NULL)
-    adw_action_row_add_suffix (ADW_ACTION_ROW (row), new_citation (citation));
   if (clock->state == WB_CLOCK_PAST || clock->state == WB_CLOCK_MISSED)
     gtk_widget_add_css_class (icon, "error");
   gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);

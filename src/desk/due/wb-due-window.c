@@ -25,7 +25,9 @@ struct _WbDueWindow
   GtkStack       *stack;
   GtkListView    *list;
 
-  GtkSingleSelection *selection;  /* of the list */
+  GtkSliceListModel  *shown;      /* what of the entries is in the list so far */
+  GtkSingleSelection *selection;  /* of the list, over @shown */
+  guint               growing;    /* the frame callback, or 0 */
 
   WbOffice       *office;
   WbDueList      *due;           /* (nullable): what is shown */
@@ -76,6 +78,29 @@ count_in_words (const WbDueList *due)
   return g_strdup_printf (_("%u overdue, %u within a week"), n_overdue, n_near);
 }
 
+/* A list makes its rows, some two hundred, all at once; so it gets a few to begin with, and more with
+ * every frame until it has as many as it makes. */
+#define FEW_ENTRIES 8
+#define MANY_ENTRIES 256
+
+static gboolean
+grow_cb (GtkWidget     *widget,
+         GdkFrameClock *clock,
+         gpointer       data)
+{
+  WbDueWindow *self = WB_DUE_WINDOW (widget);
+  guint size = gtk_slice_list_model_get_size (self->shown) + FEW_ENTRIES;
+
+  if (size < MANY_ENTRIES)
+    {
+      gtk_slice_list_model_set_size (self->shown, size);
+      return G_SOURCE_CONTINUE;
+    }
+  gtk_slice_list_model_set_size (self->shown, G_MAXUINT);
+  self->growing = 0;
+  return G_SOURCE_REMOVE;
+}
+
 /* The entries are others now; what is chosen stays in its place. The focus is the list's the first
  * time, and then where it was. */
 static void
@@ -88,8 +113,11 @@ fill_list (WbDueWindow *self,
   g_autoptr (WbDueModel) entries = wb_due_model_new (self->due);
   guint n = wb_due_list_count (self->due);
 
-  gtk_single_selection_set_model (self->selection, G_LIST_MODEL (entries));
+  gtk_slice_list_model_set_model (self->shown, G_LIST_MODEL (entries));
   gtk_stack_set_visible_child_name (self->stack, n > 0 ? "list" : "none");
+  if (first_time)
+    self->growing = gtk_widget_add_tick_callback (GTK_WIDGET (self), grow_cb, NULL, NULL);
+  n = g_list_model_get_n_items (G_LIST_MODEL (self->shown));
   if (n == 0)
     return;
   place = place != GTK_INVALID_LIST_POSITION ? MIN (place, n - 1) : 0;
@@ -281,7 +309,11 @@ wb_due_window_dispose (GObject *object)
   g_cancellable_cancel (self->cancellable);
   g_clear_object (&self->cancellable);
   gtk_widget_dispose_template (GTK_WIDGET (self), WB_TYPE_DUE_WINDOW);
+  if (self->growing != 0)
+    gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->growing);
+  self->growing = 0;
   g_clear_object (&self->selection);
+  g_clear_object (&self->shown);
   g_clear_pointer (&self->due, wb_due_list_unref);
   g_clear_object (&self->office);
 
@@ -334,7 +366,8 @@ wb_due_window_init (WbDueWindow *self)
   g_signal_connect (factory, "setup", G_CALLBACK (row_setup_cb), NULL);
   g_signal_connect (factory, "bind", G_CALLBACK (row_bind_cb), NULL);
   gtk_list_view_set_factory (self->list, factory);
-  self->selection = gtk_single_selection_new (NULL);
+  self->shown = gtk_slice_list_model_new (NULL, 0, FEW_ENTRIES);
+  self->selection = gtk_single_selection_new (g_object_ref (G_LIST_MODEL (self->shown)));
   gtk_list_view_set_model (self->list, GTK_SELECTION_MODEL (self->selection));
 }
 
