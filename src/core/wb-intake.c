@@ -78,27 +78,51 @@ add_gap (GArray          *gaps,
   g_array_append_val (gaps, gap);
 }
 
-/* A claim by somebody else with a line on the same piece. */
 static gboolean
-is_claimed_elsewhere (const WbJob       *job,
-                      const WbClaim     *claim,
-                      const WbClaimLine *line)
+is_same_thing (const WbClaimLine *one,
+               const WbClaimLine *other)
 {
-  if (wb_job_count (job, WB_KIND_CLAIM) < 2)
+  g_autofree char *text = NULL;
+  g_autofree char *other_text = NULL;
+
+  if (one->piece != NULL || other->piece != NULL)
+    return g_strcmp0 (one->piece, other->piece) == 0;
+  if (one->item == NULL || other->item == NULL)
     return FALSE;
+
+  text = g_utf8_casefold (one->item, -1);
+  other_text = g_utf8_casefold (other->item, -1);
+  return g_str_equal (text, other_text);
+}
+
+static gboolean
+is_of_another (const WbClaim *one,
+               const WbClaim *other)
+{
+  return one->claimant != NULL && other->claimant != NULL
+         && g_strcmp0 (one->claimant, other->claimant) != 0;
+}
+
+const WbClaim *
+wb_intake_find_conflict (const WbJob       *job,
+                         const WbClaim     *claim,
+                         const WbClaimLine *line)
+{
+  g_return_val_if_fail (job != NULL && claim != NULL && line != NULL, NULL);
+
+  if (wb_job_count (job, WB_KIND_CLAIM) < 2)
+    return NULL;
 
   for (guint i = 0; i < wb_job_count (job, WB_KIND_CLAIM_LINE); i++)
     {
       const WbClaimLine *other = wb_job_nth (job, WB_KIND_CLAIM_LINE, i);
       const WbClaim *its = wb_job_find (job, WB_KIND_CLAIM, other->claim);
 
-      if (its != NULL && its != claim && g_strcmp0 (other->piece, line->piece) == 0
-          && its->claimant != NULL && claim->claimant != NULL
-          && g_strcmp0 (its->claimant, claim->claimant) != 0)
-        return TRUE;
+      if (its != NULL && its != claim && is_of_another (its, claim) && is_same_thing (line, other))
+        return its;
     }
 
-  return FALSE;
+  return NULL;
 }
 
 static gboolean
@@ -117,11 +141,11 @@ add_gaps_of_lines (GArray        *gaps,
     {
       const WbClaimLine *line = wb_job_nth (job, WB_KIND_CLAIM_LINE, i);
 
-      if (g_strcmp0 (line->claim, claim->record.id) != 0 || line->piece == NULL)
+      if (g_strcmp0 (line->claim, claim->record.id) != 0)
         continue;
-      if (is_claimed_elsewhere (job, claim, line))
+      if (wb_intake_find_conflict (job, claim, line) != NULL)
         add_gap (gaps, WB_INTAKE_GAP_OTHER_CLAIM, WB_KIND_CLAIM_LINE, line->record.id);
-      if (is_whole_piece_missing (line, wb_job_find (job, WB_KIND_PIECE, line->piece)))
+      if (line->piece != NULL && is_whole_piece_missing (line, wb_job_find (job, WB_KIND_PIECE, line->piece)))
         add_gap (gaps, WB_INTAKE_GAP_STATEMENT, WB_KIND_CLAIM_LINE, line->record.id);
     }
 }

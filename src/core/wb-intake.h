@@ -63,6 +63,19 @@ WbIntakeState wb_intake_look    (const WbJob    *job,
                                  GArray        **gaps,
                                  const char    **citation);
 
+/**
+ * wb_intake_find_conflict:
+ *
+ * 49 CFR 370.3(e): whoever claims on the same shipment is to be told of conflicting claims, and has to
+ * show title. Two claims conflict when different claimants ask for the same piece, or without a piece
+ * for the same thing in words.
+ * Returns: (transfer none) (nullable): the first claim of the job that conflicts with @line of
+ * @claim.
+ */
+const WbClaim *wb_intake_find_conflict (const WbJob       *job,
+                                        const WbClaim     *claim,
+                                        const WbClaimLine *line);
+
 /** Whether a claim in that state may be paid: 49 CFR 370.3(a), (d). */
 gboolean      wb_intake_may_pay (WbIntakeState   state);
 

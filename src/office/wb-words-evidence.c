@@ -59,6 +59,26 @@ wb_words_intake_gap (const WbJob       *job,
 }
 
 char *
+wb_words_conflict (const WbJob   *job,
+                   const WbClaim *claim)
+{
+  for (guint i = 0; i < wb_job_count (job, WB_KIND_CLAIM_LINE); i++)
+    {
+      const WbClaimLine *line = wb_job_nth (job, WB_KIND_CLAIM_LINE, i);
+      const WbClaim *other = g_strcmp0 (line->claim, claim->record.id) == 0
+                             ? wb_intake_find_conflict (job, claim, line) : NULL;
+
+      if (other != NULL)
+        /* Translators: a claim number, the claimant, and the number of a line. */
+        return g_strdup_printf (_("Claim %s of %s asks for what line %" G_GINT64_FORMAT " asks for. "
+                                  "Before anything is agreed tell all who claim, and ask each of "
+                                  "them for proof of title (49 CFR 370.3(e))."),
+                                other->number, other->claimant, line->number);
+    }
+  return NULL;
+}
+
+char *
 wb_words_intake_lack (const WbJob   *job,
                       const WbClaim *claim)
 {

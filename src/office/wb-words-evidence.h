@@ -14,6 +14,10 @@ char *wb_words_intake     (WbIntakeState          state) G_GNUC_WARN_UNUSED_RESU
 /** Returns: (transfer full): what is lacking and what to do, as a sentence. */
 char *wb_words_intake_gap (const WbJob           *job,
                            const WbIntakeGap     *gap) G_GNUC_WARN_UNUSED_RESULT;
+/** Returns: (transfer full) (nullable): which claim of somebody else asks for the same, and what that
+ * asks for; %NULL when none does. */
+char *wb_words_conflict   (const WbJob           *job,
+                           const WbClaim         *claim) G_GNUC_WARN_UNUSED_RESULT;
 /** Returns: (transfer full) (nullable): what came in and what it lacks to be a claim, in a few
  * sentences; %NULL when it is a claim. */
 char *wb_words_intake_lack (const WbJob          *job,

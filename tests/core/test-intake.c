@@ -101,6 +101,16 @@ test_lines (ClaimFixture  *fixture,
   check (fixture, WB_INTAKE_CLAIM, "statement", "49 CFR 370.3(b)");
   wb_set_text (&other->claimant, "Her insurer");
   check (fixture, WB_INTAKE_CLAIM, "statement other-claim", "49 CFR 370.3(b)");
+
+  /* What is on no inventory is the same when it is called the same. */
+  line = claim_add_line (fixture, NULL, WB_LOSS_DAMAGED, 10, 0);
+  wb_set_text (&line->item, "Garden Hose");
+  line = claim_add_line (fixture, NULL, WB_LOSS_DAMAGED, 10, 0);
+  wb_set_text (&line->claim, "other");
+  wb_set_text (&line->item, "garden hose");
+  check (fixture, WB_INTAKE_CLAIM, "statement other-claim other-claim", "49 CFR 370.3(b)");
+  wb_set_text (&line->item, "rake");
+  check (fixture, WB_INTAKE_CLAIM, "statement other-claim", "49 CFR 370.3(b)");
 }
 
 static void

@@ -196,6 +196,46 @@ test_intake (void)
     }
 }
 
+static void
+put_claim (WbJob      **job,
+           const char  *id,
+           const char  *number,
+           const char  *claimant)
+{
+  g_autoptr (WbClaim) claim = wb_record_new (WB_KIND_CLAIM, id);
+  g_autofree char *line_id = g_strconcat ("line-", id, NULL);
+  g_autoptr (WbClaimLine) line = wb_record_new (WB_KIND_CLAIM_LINE, line_id);
+  g_autoptr (WbJob) before = *job;
+  g_autoptr (WbJob) with_claim = NULL;
+
+  wb_set_text (&claim->number, number);
+  wb_set_text (&claim->claimant, claimant);
+  wb_set_text (&line->claim, id);
+  wb_set_text (&line->item, "Garden hose");
+  line->number = 3;
+  with_claim = wb_job_with (before, claim);
+  *job = wb_job_with (with_claim, line);
+}
+
+/* 49 CFR 370.3(e): who else claims for the same is told, and of the same claimant nothing. */
+static void
+test_conflict (void)
+{
+  WbJob *job = wb_job_new ("job", "USD");
+  g_autofree char *none = NULL;
+  g_autofree char *words = NULL;
+
+  put_claim (&job, "a", "C-1", "Ida Brook");
+  put_claim (&job, "b", "C-2", "Ida Brook");
+  none = wb_words_conflict (job, wb_job_find (job, WB_KIND_CLAIM, "a"));
+  g_assert_null (none);
+  put_claim (&job, "c", "C-3", "Her insurer");
+  words = wb_words_conflict (job, wb_job_find (job, WB_KIND_CLAIM, "a"));
+  g_assert_true (g_str_has_prefix (words, "Claim C-3 of Her insurer asks for what line 3 asks for."));
+  check_sentence (words);
+  wb_job_unref (job);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -208,5 +248,6 @@ main (int    argc,
   g_test_add_func ("/office/words-evidence/hand-split", test_hand_split);
   g_test_add_func ("/office/words-evidence/intake", test_intake);
 
+  g_test_add_func ("/office/words-evidence/conflict", test_conflict);
   return g_test_run ();
 }

@@ -165,6 +165,23 @@ show_clocks (WbClaimHead   *self,
   return error != NULL ? wb_words_error (error) : NULL;
 }
 
+/* Returns: (nullable): what of the paper and of other claims has to be looked at. */
+static char *
+notice_of (const WbJob   *job,
+           const WbClaim *claim)
+{
+  char *lack = wb_words_intake_lack (job, claim);
+  char *conflict = wb_words_conflict (job, claim);
+  char *both;
+
+  if (lack == NULL || conflict == NULL)
+    return lack != NULL ? lack : conflict;
+  both = g_strdup_printf ("%s\n%s", lack, conflict);
+  g_free (lack);
+  g_free (conflict);
+  return both;
+}
+
 void
 wb_claim_head_update (WbClaimHead *self)
 {
@@ -183,7 +200,7 @@ wb_claim_head_update (WbClaimHead *self)
 
   fault = show_clocks (self, claim);
   form = fault != NULL ? g_steal_pointer (&fault)
-         : wb_words_intake_lack (wb_job_model_get_job (self->model), claim);
+         : notice_of (wb_job_model_get_job (self->model), claim);
   gtk_label_set_label (self->form_notice, form != NULL ? form : "");
   gtk_widget_set_visible (GTK_WIDGET (self->form_notice), form != NULL);
 }
