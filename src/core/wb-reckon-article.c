@@ -46,18 +46,6 @@ wb_run_weigh_piece (WbRun                  *run,
   return TRUE;
 }
 
-static gboolean
-check_piece (const WbRun   *run,
-             const WbPiece *piece,
-             GError       **error)
-{
-  for (guint i = 0; i < run->piece_fields->len; i++)
-    if (!wb_record_check_field (piece, g_ptr_array_index (run->piece_fields, i),
-                                run->terms->currency, error))
-      return FALSE;
-  return TRUE;
-}
-
 /* --- parts ------------------------------------------------------------------------------------ */
 
 static gboolean
@@ -69,7 +57,7 @@ add_part (WbRun          *run,
   WbWeight weight;
   WbArticleWeightSource source;
 
-  if (!check_piece (run, piece, error))
+  if (!wb_run_check_figures (run, piece, run->piece_figures, error))
     return FALSE;
   if (wb_money_is_set (piece->listed_value))
     {
@@ -136,7 +124,7 @@ set_piece (WbRun          *run,
            const WbPiece  *piece,
            GError        **error)
 {
-  if (!check_piece (run, piece, error))
+  if (!wb_run_check_figures (run, piece, run->piece_figures, error))
     return FALSE;
   article->is_listed = wb_money_is_set (piece->listed_value);
   article->listed = piece->listed_value.minor;

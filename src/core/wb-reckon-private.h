@@ -58,7 +58,7 @@ typedef struct
   gboolean       barred;               /* filed too late: nothing is paid */
   WbTermsKey     barred_by;            /* key of the terms that bars it */
   WbMeasure      measure[WB_N_SIDES];  /* as the terms say, or actual value for a late claim */
-  GPtrArray     *piece_fields;         /* WbField: those of a piece that are figures */
+  GPtrArray     *piece_figures;        /* WbField: those of a piece that are figures */
   GHashTable    *short_pieces;         /* ids (borrowed) of pieces that were counted short */
   GArray        *articles;             /* WbArticle, in order of their first line */
   guint         *next_in_article;      /* one a line */
@@ -67,7 +67,7 @@ typedef struct
                                           when not known */
   gint64        *scratch_shares;       /* one a line, for splits */
   gint64        *scratch_parts;
-  gboolean       said[WB_N_SCOPES][WB_N_TERMS_KEYS];  /* silence of a key is said once */
+  gboolean       met[WB_N_SCOPES][WB_N_TERMS_KEYS];   /* silence of a key is said once */
 } WbRun;
 
 /* --- reasons ---------------------------------------------------------------------------------- */
@@ -225,7 +225,20 @@ gint64   wb_run_paid_elsewhere (const WbRun       *run,
                                 WbSide             side,
                                 const WbPaid      *paid);
 
+/** Returns: (transfer full) (element-type WbField): the fields of a kind that are figures. */
+GPtrArray *wb_run_find_figures (WbKind             kind) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Whether the figures of a record, its @fields, are within their ranges. */
+gboolean wb_run_check_figures  (const WbRun       *run,
+                                gconstpointer      record,
+                                GPtrArray         *fields,
+                                GError           **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* --- steps, in the order of the table in wb-reckon.c ------------------------------------------ */
+
+/* wb-reckon-check.c */
+gboolean wb_run_check_input    (const WbRun       *run,
+                                GError           **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* wb-reckon-shipment.c */
 void     wb_run_choose_side    (WbRun     *run);

@@ -7,16 +7,30 @@
 #define WHOLE WB_REASON_WHOLE_CLAIM
 
 /* Splits @total over the lines in proportion to one figure of each, found at @from, and stores the
- * parts at @to. */
+ * parts at @to. @whole: what these figures add up to. */
 static gboolean
 split_over_lines (WbRun   *run,
                   WbSide   side,
                   gint64   total,
+                  gint64   whole,
                   gsize    from,
                   gsize    to,
                   GError **error)
 {
   guint n = run->out->n_lines;
+
+  /* Nothing was cut, or all of it: nothing has to be divided. */
+  if (total == whole || total == 0)
+    {
+      for (guint i = 0; i < n; i++)
+        {
+          WbLineFigures *figures = &run->out->lines[i].side[side];
+
+          G_STRUCT_MEMBER (gint64, figures, to) =
+            total == 0 ? 0 : G_STRUCT_MEMBER (gint64, figures, from);
+        }
+      return TRUE;
+    }
 
   for (guint i = 0; i < n; i++)
     run->scratch_shares[i] = G_STRUCT_MEMBER (gint64, &run->out->lines[i].side[side], from);
@@ -78,8 +92,10 @@ share_limit_first (WbRun   *run,
   totals->deducted = MIN (totals->deductible, totals->covered);
   note_limit (run, side, totals->allowed, totals->covered);
   note_deductible (run, side, totals->covered, totals->deducted);
-  if (!split_over_lines (run, side, totals->covered, AT (allowed), AT (covered), error) ||
-      !split_over_lines (run, side, totals->deducted, AT (covered), AT (deducted), error))
+  if (!split_over_lines (run, side, totals->covered, totals->allowed, AT (allowed), AT (covered),
+                         error) ||
+      !split_over_lines (run, side, totals->deducted, totals->covered, AT (covered), AT (deducted),
+                         error))
     return FALSE;
   for (guint i = 0; i < run->out->n_lines; i++)
     {
@@ -103,7 +119,8 @@ share_deductible_first (WbRun   *run,
   note_deductible (run, side, totals->allowed, totals->deducted);
   totals->owed = within_limit (totals, totals->allowed - totals->deducted);
   note_limit (run, side, totals->allowed - totals->deducted, totals->owed);
-  if (!split_over_lines (run, side, totals->deducted, AT (allowed), AT (deducted), error))
+  if (!split_over_lines (run, side, totals->deducted, totals->allowed, AT (allowed), AT (deducted),
+                         error))
     return FALSE;
   for (guint i = 0; i < run->out->n_lines; i++)
     {
@@ -111,7 +128,8 @@ share_deductible_first (WbRun   *run,
 
       figures->covered = figures->allowed - figures->deducted;
     }
-  if (!split_over_lines (run, side, totals->owed, AT (covered), AT (owed), error))
+  if (!split_over_lines (run, side, totals->owed, totals->allowed - totals->deducted, AT (covered),
+                         AT (owed), error))
     return FALSE;
   for (guint i = 0; i < run->out->n_lines; i++)
     {

@@ -24,6 +24,10 @@
 
 #include "core/wb-core.h"
 
+/* Room is made at once for what a claim usually leaves; it grows when there are more. */
+#define USUAL_REASONS 24
+#define USUAL_REASONS_A_LINE 11
+
 void
 wb_run_meet_key (WbRun      *run,
                  WbScope     scope,
@@ -32,9 +36,11 @@ wb_run_meet_key (WbRun      *run,
   WbReason silence = { .rule = WB_RULE_SILENT, .scope = (guint8) scope, .key = (guint8) key,
                        .has_key = TRUE, .line = WB_REASON_WHOLE_CLAIM };
 
-  if (run->said[scope][key] || wb_terms_is_given (run->terms, scope, key))
+  if (run->met[scope][key])
     return;
-  run->said[scope][key] = TRUE;
+  run->met[scope][key] = TRUE;
+  if (wb_terms_is_given (run->terms, scope, key))
+    return;
   g_array_append_val (run->out->reasons, silence);
 }
 
@@ -112,37 +118,6 @@ wb_run_apply_rate (WbRun    *run,
 
 /* --- input ------------------------------------------------------------------------------------ */
 
-/* A job that passed wb_job_check() never fails here; a caller that skipped it gets an error, not a
- * wrong amount. Pieces are checked where they are looked at, and only their figures. */
-static gboolean
-check_records (const WbRun  *run,
-               WbKind        kind,
-               GError      **error)
-{
-  for (guint i = 0; i < wb_job_count (run->job, kind); i++)
-    if (!wb_record_check (wb_job_nth (run->job, kind, i), run->terms->currency, error))
-      return FALSE;
-  return TRUE;
-}
-
-static gboolean
-check_input (const WbRun  *run,
-             GError      **error)
-{
-  if (strcmp (wb_job_get_currency (run->job), run->terms->currency) != 0)
-    {
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_CURRENCY,
-                   "the job is kept in %s but the terms are in %s",
-                   wb_job_get_currency (run->job), run->terms->currency);
-      return FALSE;
-    }
-  return wb_record_check (run->out->claim, run->terms->currency, error) &&
-         check_records (run, WB_KIND_ORDER, error) &&
-         check_records (run, WB_KIND_VALUATION, error) &&
-         check_records (run, WB_KIND_WEIGHING, error) &&
-         check_records (run, WB_KIND_PAYMENT, error);
-}
-
 static int
 compare_lines (const void *a,
                const void *b)
@@ -174,6 +149,7 @@ collect_lines (WbRun   *run,
 {
   WbReckoning *out = run->out;
   guint n_all = wb_job_count (run->job, WB_KIND_CLAIM_LINE);
+  g_autoptr (GPtrArray) figures = wb_run_find_figures (WB_KIND_CLAIM_LINE);
 
   out->lines = g_new0 (WbLineReckoning, MAX (n_all, 1));
   for (guint i = 0; i < n_all; i++)
@@ -183,7 +159,7 @@ collect_lines (WbRun   *run,
 
       if (g_strcmp0 (line->claim, out->claim->record.id) != 0)
         continue;
-      if (!wb_record_check (line, run->terms->currency, error))
+      if (!wb_run_check_figures (run, line, figures, error))
         return FALSE;
       row->line = line;
       row->piece = wb_job_find (run->job, WB_KIND_PIECE, line->piece);
@@ -224,7 +200,7 @@ find_short_pieces (const WbJob *job)
 static void
 run_clear (WbRun *run)
 {
-  g_clear_pointer (&run->piece_fields, g_ptr_array_unref);
+  g_clear_pointer (&run->piece_figures, g_ptr_array_unref);
   g_clear_pointer (&run->short_pieces, g_hash_table_unref);
   g_clear_pointer (&run->articles, g_array_unref);
   g_clear_pointer (&run->next_in_article, g_free);
@@ -237,40 +213,12 @@ run_clear (WbRun *run)
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (WbRun, run_clear)
 
-/* What a reckoning cannot be wrong about: the texts of a piece may be as they are. */
-static GPtrArray *
-find_piece_fields (void)
-{
-  const WbRecordType *type = wb_record_type (WB_KIND_PIECE);
-  GPtrArray *fields = g_ptr_array_new ();
-
-  for (gsize i = 0; i < type->n_fields; i++)
-    switch (type->fields[i].type)
-      {
-      case WB_FIELD_INTEGER:
-      case WB_FIELD_PERCENT:
-      case WB_FIELD_ENUM:
-      case WB_FIELD_MONEY:
-      case WB_FIELD_WEIGHT:
-      case WB_FIELD_VOLUME:
-        g_ptr_array_add (fields, (gpointer) &type->fields[i]);
-        break;
-      case WB_FIELD_TEXT:
-      case WB_FIELD_MARKS:
-      case WB_FIELD_REFERENCE:
-      case WB_FIELD_BOOLEAN:
-      case WB_FIELD_DATE:
-        break;
-      }
-  return fields;
-}
-
 static void
 run_reserve (WbRun *run)
 {
   guint n = MAX (run->out->n_lines, 1);
 
-  run->piece_fields = find_piece_fields ();
+  run->piece_figures = wb_run_find_figures (WB_KIND_PIECE);
   run->short_pieces = find_short_pieces (run->job);
   run->articles = g_array_sized_new (FALSE, TRUE, sizeof (WbArticle), n);
   run->next_in_article = g_new (guint, n);
@@ -363,7 +311,9 @@ wb_reckon (WbTerms     *terms,
   g_atomic_ref_count_init (&run.out->references);
   run.out->job = wb_job_ref (job);
   run.out->terms = wb_terms_ref (terms);
-  run.out->reasons = g_array_new (FALSE, FALSE, sizeof (WbReason));
+  run.out->reasons = g_array_sized_new (FALSE, FALSE, sizeof (WbReason),
+                                        USUAL_REASONS + USUAL_REASONS_A_LINE
+                                        * wb_job_count (job, WB_KIND_CLAIM_LINE));
   run.out->claim = wb_job_find (job, WB_KIND_CLAIM, claim_id);
   if (run.out->claim == NULL)
     {
@@ -371,7 +321,7 @@ wb_reckon (WbTerms     *terms,
                    claim_id);
       return NULL;
     }
-  if (!check_input (&run, error) || !collect_lines (&run, error))
+  if (!wb_run_check_input (&run, error) || !collect_lines (&run, error))
     return NULL;
   run_reserve (&run);
 

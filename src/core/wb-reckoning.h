@@ -114,13 +114,15 @@ typedef enum
   WB_FIGURE_TYPE_CODE,       /* a value of a closed list */
 } WbFigureType;
 
+/* A large claim has some ten reasons a line with five figures each; without the four bytes that
+ * would align the value their memory is a quarter less, and so is the time to fill it. */
 typedef struct
 {
   guint8 name;               /* WbFigureName */
   guint8 type;               /* WbFigureType */
   gint16 unit;
   gint64 value;
-} WbFigure;
+} __attribute__ ((packed, aligned (4))) WbFigure;
 
 /** Where an article's weight comes from. */
 typedef enum
