@@ -295,8 +295,8 @@ apply_maximum (WbRun  *run,
   return TRUE;
 }
 
-/* What other claims on this shipment were paid for goods, and the deductible that was held back with
- * it. Freight that went back was never a loss, so it uses up nothing. */
+/* What other claims on this shipment were paid for goods, and the deductible that was held back
+ * with it. Freight that went back was never a loss, so it uses up nothing. */
 static gboolean
 sum_other_payments (const WbRun *run,
                     gint64      *paid,

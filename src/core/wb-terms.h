@@ -10,7 +10,8 @@ G_BEGIN_DECLS
  * format is described in data/terms/FORMAT.md; nothing in the program knows a figure of any
  * regime. */
 
-/** The two choices that a customer has; index of the arrays below. Both are ruled by the same parameters. */
+/** The two choices that a customer has; index of the arrays below. Both are ruled by the same
+ * parameters. */
 typedef enum
 {
   WB_SIDE_RELEASED,
@@ -22,7 +23,8 @@ typedef enum
 /** Every key of an edition. The nick in wb_terms_keys is the key in the file. */
 typedef enum
 {
-  /* [shipment] [articles] [claims] …: keys that hold for both choices; their scope is WB_SCOPE_GENERAL */
+  /* [shipment] [articles] [claims] …: keys that hold for both choices; their scope is
+   * WB_SCOPE_GENERAL */
   WB_KEY_ROUNDING,
   WB_KEY_WITHOUT_WAIVER,
   WB_KEY_CONSTRUCTIVE_WEIGHT,
@@ -76,7 +78,8 @@ typedef enum { WB_SCOPE_RELEASED, WB_SCOPE_FULL, WB_SCOPE_GENERAL } WbScope;
 #define WB_N_SCOPES 3
 
 typedef enum { WB_MEASURE_REPLACEMENT, WB_MEASURE_ACTUAL_VALUE } WbMeasure;
-/** carton: is a packed carton with its contents one article, or is each claimed thing one by its own weight? */
+/** carton: is a packed carton with its contents one article, or is each claimed thing one by its own
+ * weight? */
 typedef enum { WB_CARTON_ONE_ARTICLE, WB_CARTON_EACH_THING } WbCartonRule;
 /** parts: are the parts of a thing taken apart one article? */
 typedef enum { WB_PARTS_ONE_ARTICLE, WB_PARTS_EACH_PIECE } WbPartsRule;
@@ -95,8 +98,8 @@ typedef enum { WB_DEDUCTIBLE_AFTER_LIMIT, WB_DEDUCTIBLE_BEFORE_LIMIT } WbDeducti
 typedef enum { WB_EXTRAORDINARY_ARTICLE, WB_EXTRAORDINARY_THING } WbExtraordinaryWeight;
 
 extern const WbEnum wb_roundings, wb_measures, wb_carton_rules, wb_parts_rules, wb_sets_rules,
-                    wb_demand_rules, wb_salvage_rules, wb_freight_rules, wb_late_rules, wb_below_minimum_rules, wb_deductible_orders,
-                    wb_extraordinary_weights;
+                    wb_demand_rules, wb_salvage_rules, wb_freight_rules, wb_late_rules,
+                    wb_below_minimum_rules, wb_deductible_orders, wb_extraordinary_weights;
 
 /** WbCharge: what the customer pays for this choice: @per_hundred for each 100 of declared value, at
  * @deductible. */
@@ -266,7 +269,8 @@ WbTerms    *wb_terms_set_find        (const WbTermsSet *self,
                                       const WbOrder *order,
                                       GError      **error);
 
-/** As wb_terms_set_find(), by what of an order decides: @regime and @region may be %NULL, @day is that of the pick-up. */
+/** As wb_terms_set_find(), by what of an order decides: @regime and @region may be %NULL, @day is
+ * that of the pick-up. */
 WbTerms    *wb_terms_set_find_for    (const WbTermsSet *self,
                                       const char   *regime,
                                       WbMoveType    move_type,

@@ -264,6 +264,8 @@ append_totals (const Report *self,
   add_total (self, table, _("Owed"), totals->owed);
   add_total (self, table, _("Freight refund"), totals->freight_refund);
   add_total (self, table, _("Already paid on this claim"), totals->paid);
+  if (totals->freight_paid != 0)
+    add_total (self, table, _("Freight refund in it"), totals->freight_paid);
   add_total (self, table, _("Balance"), totals->balance);
   wb_text_table_append (table, 2, self->out);
 }

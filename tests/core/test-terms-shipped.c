@@ -114,6 +114,128 @@ test_shipped_says_it (void)
     }
 }
 
+/* What each regime is known to say, by date of pick-up: the figures that were found in public
+ * sources, whatever else the files hold. @scope: %WB_SCOPE_GENERAL, or the side. A value of “-” is
+ * known to be absent. */
+static const struct
+{
+  const char *regime;
+  const char *day;
+  WbScope     scope;
+  const char *key;
+  const char *value;
+} figures[] = {
+#define GENERAL WB_SCOPE_GENERAL
+#define RELEASED WB_SCOPE_RELEASED
+#define FULL WB_SCOPE_FULL
+  { "us-interstate", "2006-01-01", FULL, "shipment-rate", "4.00 per lb" },
+  { "us-interstate", "2006-01-01", FULL, "shipment-minimum", "5000.00" },
+  { "us-interstate", "2012-05-14", FULL, "shipment-rate", "4.00 per lb" },
+  { "us-interstate", "2012-05-15", FULL, "shipment-rate", "6.00 per lb" },
+  { "us-interstate", "2012-05-15", FULL, "shipment-minimum", "6000.00" },
+  { "us-interstate", "2012-05-14", GENERAL, "fees-within", "120 days" },
+  { "us-interstate", "2024-01-01", RELEASED, "article-rate", "0.60 per lb" },
+  { "us-interstate", "2024-01-01", RELEASED, "extraordinary-rate", "-" },
+  { "us-interstate", "2024-01-01", FULL, "extraordinary-rate", "100.00 per lb" },
+  { "us-interstate", "2024-01-01", FULL, "measure", "replacement" },
+  { "us-interstate", "2024-01-01", FULL, "declared-value", "yes" },
+  { "us-interstate", "2024-01-01", GENERAL, "without-waiver", "full" },
+  { "us-interstate", "2024-01-01", GENERAL, "constructive-weight", "7 lb" },
+  { "us-interstate", "2024-01-01", GENERAL, "sets", "only-piece" },
+  { "us-interstate", "2024-01-01", GENERAL, "freight-partial-loss", "by-weight" },
+  { "us-interstate", "2024-01-01", GENERAL, "freight-total-loss", "all" },
+  { "us-interstate", "2024-01-01", GENERAL, "claim-within", "9 months" },
+  { "us-interstate", "2024-01-01", GENERAL, "suit-within", "2 years" },
+  { "us-interstate", "2024-01-01", GENERAL, "acknowledge-within", "30 days" },
+  { "us-interstate", "2024-01-01", GENERAL, "decide-within", "120 days" },
+  { "us-interstate", "2024-01-01", GENERAL, "status-every", "60 days" },
+  { "us-interstate", "2024-01-01", GENERAL, "arbitrate-within", "60 days" },
+  { "us-interstate", "2024-01-01", GENERAL, "fees-within", "120 days" },
+  { "us-interstate", "2024-01-01", GENERAL, "transfer-after", "-" },
+  { "us-military", "2007-10-01", FULL, "shipment-rate", "4.00 per lb" },
+  { "us-military", "2007-10-01", FULL, "shipment-minimum", "5000.00" },
+  { "us-military", "2007-10-01", FULL, "shipment-maximum", "50000.00" },
+  { "us-military", "2020-05-14", FULL, "shipment-maximum", "50000.00" },
+  { "us-military", "2020-05-14", GENERAL, "notice-within", "75 days" },
+  { "us-military", "2020-05-15", FULL, "shipment-rate", "6.00 per lb" },
+  { "us-military", "2020-05-15", FULL, "shipment-minimum", "7500.00" },
+  { "us-military", "2020-05-15", FULL, "shipment-maximum", "75000.00" },
+  { "us-military", "2020-05-15", FULL, "shipment-weight", "net" },
+  { "us-military", "2020-05-15", RELEASED, "offered", "no" },
+  { "us-military", "2020-05-15", GENERAL, "notice-within", "180 days" },
+  { "us-military", "2020-05-15", GENERAL, "claim-within", "9 months" },
+  { "us-military", "2020-05-15", GENERAL, "late-claim", "actual-value" },
+  { "us-military", "2020-05-15", GENERAL, "late-until", "2 years" },
+  { "us-military", "2010-01-01", GENERAL, "sets", "with-mates" },
+  { "us-military", "2020-05-15", GENERAL, "sets", "with-mates" },
+  { "us-military", "2010-01-01", GENERAL, "collect-salvage-within", "30 days" },
+  { "us-military", "2020-05-15", GENERAL, "collect-salvage-within", "30 days" },
+  { "us-military", "2010-01-01", GENERAL, "transfer-after", "30 days" },
+  { "us-military", "2020-05-15", GENERAL, "transfer-after", "30 days" },
+  { "us-military", "2020-05-15", GENERAL, "fees-within", "-" },
+  { "us-texas", "2024-01-01", RELEASED, "article-rate", "0.60 per lb" },
+  { "us-texas", "2024-01-01", GENERAL, "claim-within", "90 days" },
+  { "us-texas", "2024-01-01", GENERAL, "acknowledge-within",
+    "20 days without sundays and holidays" },
+  { "us-texas", "2024-01-01", GENERAL, "decide-within", "90 days" },
+  { "us-texas", "2024-01-01", GENERAL, "inspect-within", "30 days" },
+  { "us-texas", "2024-01-01", GENERAL, "mediate-within", "30 days without sundays and holidays" },
+  { "us-texas", "2024-01-01", GENERAL, "mediate-until", "120 days" },
+  { "us-washington", "2024-01-01", RELEASED, "article-rate", "0.60 per lb" },
+  { "us-washington", "2024-01-01", FULL, "shipment-rate", "5.00 per lb" },
+  { "us-washington", "2024-01-01", FULL, "charge", "1.40 per 100 at 0.00, 1.10 per 100 at 300.00" },
+  { "us-washington", "2024-01-01", GENERAL, "claim-within", "9 months" },
+  { "us-washington", "2024-01-01", GENERAL, "decide-within", "90 days" },
+  { "us-washington", "2024-01-01", GENERAL, "status-every", "30 days" },
+#undef GENERAL
+#undef RELEASED
+#undef FULL
+};
+
+/* Returns: (transfer full): the value of a key as its line in the file has it. */
+static char *
+written_value (const WbTerms *terms,
+               WbScope        scope,
+               const char    *key)
+{
+  WbTermsKey number = (WbTermsKey) wb_enum_find_nick (&wb_terms_keys, key)->value;
+  const WbTermsEntry *entry = &terms->entry[scope][number];
+  g_auto (GStrv) lines = NULL;
+  char *value;
+
+  if (!entry->given)
+    return g_strdup ("-");
+  lines = g_strsplit (g_bytes_get_data (terms->text, NULL), "\n", -1);
+  value = strchr (lines[entry->line - 1], '=') + 1;
+  if (strchr (value, ';') != NULL)
+    *strchr (value, ';') = '\0';
+  return g_strdup (g_strstrip (value));
+}
+
+static void
+test_shipped_figures (void)
+{
+  for (gsize i = 0; i < G_N_ELEMENTS (figures); i++)
+    {
+      g_autofree char *text = read_shipped (figures[i].regime);
+      g_autoptr (GPtrArray) editions = parse (text);
+      g_autoptr (WbTermsSet) set = wb_terms_set_new ();
+      g_autoptr (WbOrder) order = wb_record_new (WB_KIND_ORDER, "order");
+      g_autofree char *value = NULL;
+      g_autoptr (GError) error = NULL;
+      WbTerms *terms;
+
+      g_assert_true (wb_terms_set_add (set, editions, FALSE, &error));
+      wb_set_text (&order->terms, figures[i].regime);
+      g_assert_true (wb_date_parse (figures[i].day, &order->picked_up_on, &error));
+      terms = wb_terms_set_find (set, order, &error);
+      g_assert_no_error (error);
+      value = written_value (terms, figures[i].scope, figures[i].key);
+      g_test_message ("%s %s %s", figures[i].regime, figures[i].day, figures[i].key);
+      g_assert_cmpstr (value, ==, figures[i].value);
+    }
+}
+
 /* The blank file is no regime as it is. Filled in as it tells to, it is one, and has every key
  * there is. */
 static void
@@ -296,6 +418,7 @@ main (int    argc,
 
   g_test_add_func ("/core/terms/shipped/read", test_shipped);
   g_test_add_func ("/core/terms/shipped/says-it", test_shipped_says_it);
+  g_test_add_func ("/core/terms/shipped/figures", test_shipped_figures);
   g_test_add_func ("/core/terms/shipped/blank", test_blank);
   g_test_add_func ("/core/terms/shipped/format", test_format_is_described);
   g_test_add_func ("/core/terms/mutations", test_mutations);
