@@ -6,7 +6,8 @@
 # Reads cases: "case NAME", "terms", the lines of a terms file with one edition, "records", then
 # "record KIND ID" and its fields "NAME TEXT", "end". Writes for each case which side governs and
 # whether the claim is late, then for each side a line a claim line and one for the whole. Amounts
-# are minor units. All figures are whole numbers; -M keeps them exact at any size.
+# are minor units. All figures are whole numbers; -M keeps them exact at any size. At the end stands how
+# often each rule was met: "met NAME COUNT".
 
 BEGIN {
   GRAIN["lb"] = 45359237                 # grains in a hundredth
@@ -21,6 +22,16 @@ BEGIN {
   DIGITS["JPY"] = 0
   DIGITS["USD"] = 2
   DIGITS["KWD"] = 3
+  n_rules = split("waiver-valid waiver-invalid late too-late barred late-actual-value line-denied " \
+                  "mate-paid mate-unpaid salvage-deducted salvage-taken depreciation least-depreciation " \
+                  "most-depreciation lesser-repair lesser-value demand-caps line-limit paid-elsewhere " \
+                  "article-of-parts article-shared each-thing weight-of-thing weight-of-volume " \
+                  "article-rate article-limit extraordinary listed weight-missing least-raised " \
+                  "least-kept shipment-maximum shipment-cut earlier-payments deductible-taken-before " \
+                  "deductible-before-limit deductible-after-limit freight-partial freight-total " \
+                  "freight-all freight-shipper freight-denied freight-short freight-in-payment", rules, " ")
+  for (i = 1; i <= n_rules; i++)
+    met[rules[i]] = 0
   reset()
 }
 
@@ -185,6 +196,8 @@ function waiver_is_valid ()
 
 function governing_side (    side)
 {
+  if (valuation("choice") == "released")
+    met[waiver_is_valid() ? "waiver-valid" : "waiver-invalid"]++
   side = valuation("choice") == "full" ? "full" : waiver_is_valid() ? "released" : \
          term("shipment", "without-waiver", "full")
   return offered(side) ? side : other_side(side)
@@ -261,11 +274,15 @@ function shipment_limit (side,    has_least, limit, declared, most)
   if (term(side, "declared-value", "no") == "yes" && valuation("declared_value") != "")
     {
       declared = money("valuation", "valuation", "declared_value")
+      if (limit != "" && declared < limit)
+        met[term(side, "below-minimum", "raised") == "kept" ? "least-kept" : "least-raised"]++
       if (term(side, "below-minimum", "raised") == "kept" || (most != "" && declared >= most))
         weight_missing = 0
       if (limit == "" || declared >= limit || term(side, "below-minimum", "raised") == "kept")
         limit = declared
     }
+  if (most != "" && limit != "" && most < limit)
+    met["shipment-maximum"]++
   if (most != "")
     limit = limit == "" ? most : min(limit, most)
   return limit
@@ -308,6 +325,9 @@ function paid_elsewhere (side, article, line,    i, id, other, sum)
       if (line != "" && (piece_of(other) != piece_of(line) || !is_same_thing(piece_of(line), line, other)))
         continue
       sum += paid_for_goods(id)
+      met["paid-elsewhere"]++
+      if (money("payment", id, "freight_refund") > 0)
+        met["freight-in-payment"]++
       if (term(side, "deductible", "no") == "yes")
         sum += money("payment", id, "deductible_taken")
     }
@@ -326,7 +346,13 @@ function depreciation (line,    percent)
   else if (line_field(line, "depreciation_yearly") != "" && line_field(line, "age_years") != "")
     percent = hundredths(line_field(line, "depreciation_yearly")) * line_field(line, "age_years")
   if (line_field(line, "depreciation_least") != "")
-    percent = max(percent, hundredths(line_field(line, "depreciation_least")))
+    {
+      if (hundredths(line_field(line, "depreciation_least")) > percent)
+        met["least-depreciation"]++
+      percent = max(percent, hundredths(line_field(line, "depreciation_least")))
+    }
+  if (percent > hundredths(term("loss", "depreciation-maximum", "100 %")))
+    met["most-depreciation"]++
   return min(percent, hundredths(term("loss", "depreciation-maximum", "100 %")))
 }
 
@@ -338,7 +364,16 @@ function value_of_thing (side, line,    worth)
   worth = line_money(line, "replacement")
   if (term(side, "measure", "replacement") == "actual-value" || \
       (late ~ /late/ && term("claims", "late-claim", "flagged") == "actual-value"))
-    worth = rounded(worth * (10000 - depreciation(line)), 10000)
+    {
+      met["depreciation"]++
+      if (term(side, "measure", "replacement") != "actual-value")
+        met["late-actual-value"]++
+      worth = rounded(worth * (10000 - depreciation(line)), 10000)
+    }
+  if (line_field(line, "salvage_taken") == "yes")
+    met["salvage-taken"]++
+  else if (line_money(line, "salvage") > 0 && term("loss", "salvage", "deducted") == "deducted")
+    met["salvage-deducted"]++
   if (term("loss", "salvage", "deducted") == "deducted" && line_field(line, "salvage_taken") != "yes")
     worth = max(0, worth - line_money(line, "salvage"))
   return worth
@@ -354,10 +389,16 @@ function loss_of_line (side, line,    kind, lost, repair)
   if (kind == "damaged" && (line_field(line, "repair") != "" || line_field(line, "appearance") != ""))
     {
       repair = line_money(line, "repair") + line_money(line, "appearance")
+      if (lost != "")
+        met[repair <= lost ? "lesser-repair" : "lesser-value"]++
       lost = lost == "" ? repair : min(lost, repair)
     }
   if (lost != "" && term("loss", "demand", "caps") == "caps" && line_field(line, "demanded") != "")
-    lost = min(lost, line_money(line, "demanded"))
+    {
+      if (line_money(line, "demanded") < lost)
+        met["demand-caps"]++
+      lost = min(lost, line_money(line, "demanded"))
+    }
   return lost
 }
 
@@ -465,11 +506,19 @@ function is_not_paid (line)
 function apply_line_limit (side, line,    worth)
 {
   allowed[line] = loss[line]
+  if (barred)
+    met["barred"]++
+  if (line_field(line, "ruling") == "denied")
+    met["line-denied"]++
+  if (line_field(line, "set_mate") == "yes")
+    met[term("articles", "sets", "with-mates") == "only-piece" ? "mate-unpaid" : "mate-paid"]++
   if (is_not_paid(line))
     allowed[line] = 0
   worth = value_of_thing(side, line)
   if (worth != "" && line_field(line, "loss") != "none")
     allowed[line] = min(allowed[line], left_of(worth, paid_elsewhere(side, article_of(line), line)))
+  if (says(side, "line-limit") && minor(term(side, "line-limit")) < allowed[line])
+    met["line-limit"]++
   if (says(side, "line-limit"))
     allowed[line] = min(allowed[line], minor(term(side, "line-limit")))
 }
@@ -505,9 +554,12 @@ function apply_extraordinary (side, article, member, n,    rate, by_thing, i, li
     listed = left_of(listed, paid_elsewhere(side, article, ""))
   if (listed != "" && ((unlisted < total && listed > unlisted) || (unknown && listed >= total)))
     {
+      met["listed"]++
       cut_to(listed, member, n)
       return
     }
+  if (unlisted < total)
+    met["extraordinary"]++
   for (i = 1; i <= n; i++)
     {
       line = member[i]
@@ -529,11 +581,16 @@ function apply_article_limit (side, w, paid, member, n,    i, limit)
       for (i = 1; i <= n; i++)
         if (allowed[member[i]] > 0)
           {
+            met["weight-missing"]++
             complete[member[i]] = 0
             allowed[member[i]] = 0
           }
       return
     }
+  if (says(side, "article-rate"))
+    met["article-rate"]++
+  if (says(side, "article-limit"))
+    met["article-limit"]++
   if (says(side, "article-rate"))
     cut_to_both(at_rate(term(side, "article-rate"), w), paid, side, member, n)
   else if (says(side, "article-limit"))
@@ -560,6 +617,17 @@ function limit_articles (side,    i, j, article, done, member, n, one)
       for (j = i; j <= n_lines; j++)
         if (article_of(lines[j]) == article)
           member[++n] = lines[j]
+      if (article ~ /^parts /)
+        met["article-of-parts"]++
+      if (n > 1)
+        met["article-shared"]++
+      if (article ~ /^thing / && article_weight(article) != "")
+        met["weight-of-thing"]++
+      if (article ~ /^piece / && positive_weight(field("piece", substr(article, 7), "weight")) == "" && \
+          piece_weight(substr(article, 7)) != "")
+        met["weight-of-volume"]++
+      if (each_for_itself(article))
+        met["each-thing"]++
       apply_extraordinary(side, article, member, n)
       if (!each_for_itself(article))
         apply_article_limit(side, article_weight(article), paid_elsewhere(side, article, ""), member, n)
@@ -591,6 +659,10 @@ function settle (side, left, deductible,    i, line, total, rest)
   total = 0
   for (i = 1; i <= n_lines; i++)
     total += allowed[lines[i]]
+  if (left != "" && total > left)
+    met["shipment-cut"]++
+  if (deductible > 0 && total > 0)
+    met["deductible-" term(side, "deductible-order", "after-limit")]++
   if (term(side, "deductible-order", "after-limit") == "after-limit")
     {
       sum_covered = within(left, total)
@@ -642,6 +714,9 @@ function lost_weight (    i, line, key, piece, sum, whole, unknown, done, togeth
   for (i = 1; i <= n_lines; i++)
     {
       line = lines[i]
+      if (line_field(line, "loss") ~ /missing|destroyed/ && line_field(line, "ruling") == "denied" && \
+          line_field(line, "set_mate") != "yes")
+        met[line_field(line, "defence") == "shipper" ? "freight-shipper" : "freight-denied"]++
       if (!is_lost(line))
         continue
       lost_any = 1
@@ -649,7 +724,10 @@ function lost_weight (    i, line, key, piece, sum, whole, unknown, done, togeth
       key = piece == "" ? "thing " line : "piece " piece
       done[key] = piece
       if (piece != "" && counted_short(piece))
-        whole[key] = 1
+        {
+          met["freight-short"]++
+          whole[key] = 1
+        }
       if (line_weight(line) != "")
         sum[key] += line_weight(line)
       else if (piece != "" && !is_packed(piece))
@@ -693,6 +771,9 @@ function freight_refund (    partial, total, lost, whole, rule, freight)
   freight = money("order", "order", "freight_charge")
   if (rule == "not-refunded")
     return 0
+  met[lost >= whole ? "freight-total" : "freight-partial"]++
+  if (rule == "all")
+    met["freight-all"]++
   if (rule == "all")
     return freight + money("order", "order", "other_charge")
   return rounded(freight * min(lost, whole), whole)
@@ -726,8 +807,12 @@ function reckon_side (side, refund,    i, line, limit, earlier, left, taken, ded
   taken = sum_of_payments("deductible_taken", 0)
   earlier = sum_of_payments("goods", 0)
   deductible = 0
+  if (earlier > 0 && limit != "")
+    met["earlier-payments"]++
   if (term(side, "deductible", "no") == "yes")
     {
+      if (taken > 0)
+        met["deductible-taken-before"]++
       deductible = max(0, money("valuation", "valuation", "deductible") - taken)
       if (term(side, "deductible-order", "after-limit") == "after-limit")
         earlier += taken
@@ -764,6 +849,8 @@ function reckon_case (    refund)
   collect_lines()
   late = filing()
   barred = (late ~ /late/ && term("claims", "late-claim", "flagged") == "barred") || late == "too-late"
+  if (late == "late" || late == "too-late")
+    met[late]++
   print "case", case_name, governing_side(), late
   refund = freight_refund()
   if (offered("released"))
@@ -815,4 +902,9 @@ $1 == "record" {
 
 {
   value[of_kind, of_id, $1] = substr($0, length($1) + 2)
+}
+
+END {
+  for (i = 1; i <= n_rules; i++)
+    print "met", rules[i], met[rules[i]]
 }

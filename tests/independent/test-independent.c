@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Random claims reckoned twice: here, and by reckon.awk, a small program that was written from
  * data/terms/FORMAT.md and shares nothing with this one. Both have to come to the same figures to
- * the last coin. The seed is printed; run again with --seed to see a failure again. */
+ * the last coin, and every rule has to be met by some claim. The seed is printed; run again with --seed
+ * to see a failure again. */
 #include "config.h"
 
 #include <glib/gstdio.h>
@@ -97,16 +98,29 @@ write_side (GString           *out,
   g_string_append_c (out, '\n');
 }
 
+/* How often each rule was applied here. */
+typedef guint Counts[WB_RULE_PAID + 1];
+
+static void
+count_reasons (const WbReckoning *reckoning,
+               Counts             counts)
+{
+  for (guint i = 0; i < reckoning->reasons->len; i++)
+    counts[g_array_index (reckoning->reasons, WbReason, i).rule]++;
+}
+
 static void
 write_answer (GString *out,
               guint    number,
               WbTerms *terms,
-              WbJob   *job)
+              WbJob   *job,
+              Counts   counts)
 {
   g_autoptr (GError) error = NULL;
   g_autoptr (WbReckoning) reckoning = wb_reckon (terms, job, "claim", &error);
 
   g_assert_no_error (error);
+  count_reasons (reckoning, counts);
   g_string_append_printf (out, "case %u %s %s\n", number,
                           wb_enum_nick (&wb_sides, (int) reckoning->applies),
                           wb_enum_nick (&wb_late_states, (int) reckoning->late));
@@ -171,6 +185,40 @@ compare (const char *cases,
     }
 }
 
+/* --- what was tried --------------------------------------------------------------------------- */
+
+/* A rule that no claim met was not compared. */
+static void
+check_met (const char *program,
+           const char *rule,
+           guint64     count)
+{
+  g_test_message ("%s %s: %" G_GUINT64_FORMAT, program, rule, count);
+  if (count == 0)
+    g_test_fail_printf ("%s never met the rule “%s”", program, rule);
+}
+
+/* @rules: "NAME COUNT", as the other program counted them */
+static void
+check_their_rules (char **rules)
+{
+  g_assert_nonnull (rules[0]);
+  for (guint i = 0; rules[i] != NULL; i++)
+    {
+      g_auto (GStrv) words = g_strsplit (rules[i], " ", 2);
+
+      g_assert_cmpuint (g_strv_length (words), ==, 2);
+      check_met ("reckon.awk", words[0], g_ascii_strtoull (words[1], NULL, 10));
+    }
+}
+
+static void
+check_our_rules (const Counts counts)
+{
+  for (int rule = 0; rule <= WB_RULE_PAID; rule++)
+    check_met ("the reckoning", wb_enum_nick (&wb_rules, rule), counts[rule]);
+}
+
 static void
 test_independent (gconstpointer data)
 {
@@ -180,8 +228,10 @@ test_independent (gconstpointer data)
   g_autoptr (GString) cases = g_string_new (NULL);
   g_autoptr (GString) ours = g_string_new (NULL);
   g_autofree char *theirs = NULL;
+  g_auto (GStrv) parts = NULL;
   g_autofree char *text = NULL;
   g_autoptr (WbTerms) terms = NULL;
+  Counts counts = { 0 };
 
   g_test_message ("%d random claims in %s from seed %u", N_CLAIMS / 2, currency, seed);
   for (guint i = 0; i < N_CLAIMS / 2; i++)
@@ -200,10 +250,13 @@ test_independent (gconstpointer data)
       wb_job_check (job, &error);
       g_assert_no_error (error);
       write_case (cases, i, text, job);
-      write_answer (ours, i, terms, job);
+      write_answer (ours, i, terms, job, counts);
     }
   theirs = ask_other (cases->str);
-  compare (cases->str, ours->str, theirs);
+  parts = g_strsplit (theirs, "met ", -1);
+  check_their_rules (parts + 1);
+  check_our_rules (counts);
+  compare (cases->str, ours->str, parts[0]);
 }
 
 int
