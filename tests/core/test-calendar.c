@@ -3,6 +3,7 @@
 #include "config.h"
 
 #include <string.h>
+#include <time.h>
 
 #include "core/wb-calendar.h"
 #include "core/wb-core.h"
@@ -420,6 +421,49 @@ test_date_time (void)
     }
 }
 
+/* The same 400 years against the C library, which knows nothing of GLib's calendars: days added, the
+ * days of the week that a period passes over, and the day on which each falls. */
+static void
+test_c_library (void)
+{
+  struct tm civil = { .tm_year = 100, .tm_mday = 1 };
+  const time_t start = timegm (&civil);
+
+  random_begin ();
+  for (gint i = 0; i < 146097; i++)
+    {
+      time_t moment = start + (time_t) i * 86400, later;
+      gint span = g_test_rand_int_range (0, 10001), workdays = g_test_rand_int_range (1, 30);
+      gint left = workdays;
+      char text[16], expected[16];
+      GDate here, sum;
+
+      gmtime_r (&moment, &civil);
+      strftime (text, sizeof text, "%Y-%m-%d", &civil);
+      here = date_of (text);
+      g_assert_cmpint (g_date_get_weekday (&here) % 7, ==, civil.tm_wday);
+
+      later = moment + (time_t) span * 86400;
+      strftime (expected, sizeof expected, "%Y-%m-%d", gmtime_r (&later, &civil));
+      g_assert_true (wb_date_add_period (&here, (WbPeriod) { span, WB_PERIOD_DAYS }, &sum, NULL));
+      assert_date (&sum, expected);
+      g_assert_cmpint (wb_date_days_between (&here, &sum), ==, span);
+
+      for (later = moment; left > 0; left -= civil.tm_wday > 0 && civil.tm_wday < 6)
+        {
+          later += 86400;
+          gmtime_r (&later, &civil);
+        }
+      strftime (expected, sizeof expected, "%Y-%m-%d", &civil);
+      g_assert_true (wb_date_add_period (&here,
+                                         (WbPeriod) { workdays, WB_PERIOD_DAYS,
+                                                      WB_PERIOD_SKIPS_SATURDAYS
+                                                      | WB_PERIOD_SKIPS_SUNDAYS },
+                                         &sum, NULL));
+      assert_date (&sum, expected);
+    }
+}
+
 /* A calendar of its own: walks month by month and clamps to the month's length. */
 static void
 walk_months (gint *year,
@@ -498,6 +542,7 @@ main (int    argc,
   g_test_add_func ("/core/calendar/add/foreign", test_add_foreign);
   g_test_add_func ("/core/calendar/add/four-centuries", test_four_centuries);
   g_test_add_func ("/core/calendar/add/date-time", test_date_time);
+  g_test_add_func ("/core/calendar/add/c-library", test_c_library);
   g_test_add_func ("/core/calendar/add/months-random", test_months_random);
   return g_test_run ();
 }
