@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* How long the list of what is due takes to come up from a book of 50,000 open claims, and whether a
- * main loop is held up while that happens. The window shows what this list gives. */
+/* How long the list of what is due takes to come up from a book of 50,000 open claims, and whether
+ * a main loop is held up while that happens. The window shows what this list gives. */
 #include "config.h"
 
 #include <sqlite3.h>

@@ -421,8 +421,8 @@ test_date_time (void)
     }
 }
 
-/* The same 400 years against the C library, which knows nothing of GLib's calendars: days added, the
- * days of the week that a period passes over, and the day on which each falls. */
+/* The same 400 years against the C library, which knows nothing of GLib's calendars: days added,
+ * the days of the week that a period passes over, and the day on which each falls. */
 static void
 test_c_library (void)
 {

@@ -366,8 +366,8 @@ add_to_piece (const WbPiece *piece,
   return &copy->record;
 }
 
-/* Whether other lines claim the piece for another kind of loss: what speaks for one of them may speak
- * against the other. */
+/* Whether other lines claim the piece for another kind of loss: what speaks for one of them may
+ * speak against the other. */
 static gboolean
 is_claimed_otherwise (const WbJob       *job,
                       const WbClaimLine *line)

@@ -300,9 +300,9 @@ blame_nobody (WbClaimLine *line)
   line->defence = WB_DEFENCE_NONE;
 }
 
-/* Where the listed value of a carton is shared out by loss before each thing in it has a limit of its
- * own, a greater loss of a thing that its limit cuts anyway takes from the share of another: there,
- * more lost may bring less. No shipped terms have all three. */
+/* Where the listed value of a carton is shared out by loss before each thing in it has a limit of
+ * its own, a greater loss of a thing that its limit cuts anyway takes from the share of another:
+ * there, more lost may bring less. No shipped terms have all three. */
 static gboolean
 may_shift_shares (const WbTerms *terms,
                   int            side)

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Random claims reckoned twice: here, and by reckon.awk, a small program that was written from
  * data/terms/FORMAT.md and shares nothing with this one. Both have to come to the same figures to
- * the last coin, and every rule has to be met by some claim. The seed is printed; run again with --seed
- * to see a failure again. */
+ * the last coin, and every rule has to be met by some claim. The seed is printed; run again with
+ * --seed to see a failure again. */
 #include "config.h"
 
 #include <glib/gstdio.h>

@@ -36,7 +36,8 @@
   "National Motor Freight Classification, item 100250; pick-ups from 15 May 2020"
 #define FRV_LATE \
   "Full replacement value rules: nine months, then depreciated value, nothing after two years"
-#define SET "GAO B-266119 (1996): the fabric was gone, so the sound loveseat and chair were recovered too"
+#define SET \
+  "GAO B-266119 (1996): the fabric was gone, so the sound loveseat and chair were recovered too"
 #define PIECE_ONLY "Tariff rule on pairs and sets"
 #define LEVELS_2012 "STB RR 999 (Amendment No. 5); the day from which it governs"
 #define LEVELS_DOD "Claims and liability rules of the Department of Defense, effective 15 May 2020"
