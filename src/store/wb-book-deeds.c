@@ -10,6 +10,7 @@
 #include "store/wb-history.h"
 #include "store/wb-job-store.h"
 #include "store/wb-kept-document.h"
+#include "store/wb-moved-pieces.h"
 #include "store/wb-search-index.h"
 
 /* --- jobs ------------------------------------------------------------------------------------- */
@@ -85,6 +86,38 @@ wb_book_scan_open_claims (WbBook           *self,
   g_return_val_if_fail (each != NULL, FALSE);
 
   return wb_book_read (self, scan_open_claims, &scan, cancellable, error);
+}
+
+/* What wb_book_scan_moved_pieces() was given. */
+typedef struct
+{
+  WbMovedPiecesFunc each;
+  gpointer          data;
+} MovedScan;
+
+static gboolean
+scan_moved_pieces (WbSqlite  *book,
+                   gpointer   data,
+                   GError   **error)
+{
+  MovedScan *scan = data;
+
+  return wb_moved_pieces_scan (book, scan->each, scan->data, error);
+}
+
+gboolean
+wb_book_scan_moved_pieces (WbBook             *self,
+                           WbMovedPiecesFunc   each,
+                           gpointer            data,
+                           GCancellable       *cancellable,
+                           GError            **error)
+{
+  MovedScan scan = { each, data };
+
+  g_return_val_if_fail (WB_IS_BOOK (self), FALSE);
+  g_return_val_if_fail (each != NULL, FALSE);
+
+  return wb_book_read (self, scan_moved_pieces, &scan, cancellable, error);
 }
 
 static gboolean

@@ -119,6 +119,39 @@ gboolean      wb_book_scan_open_claims (WbBook     *self,
                                      GCancellable  *cancellable,
                                      GError       **error);
 
+/**
+ * WbMovedPieces: @n pieces of one delivered job that are alike in all that is told here
+ * @currency: of the job
+ * @crew: (nullable): of its pick-up
+ * @from_region: (nullable): of the first pick-up stop; @to_region: of the last delivery stop
+ */
+typedef struct
+{
+  const char *currency;
+  GDate       delivered_on;
+  const char *crew;
+  const char *from_region;
+  const char *to_region;
+  WbForm      form;
+  const char *carton;
+  WbPackedBy  packed_by;
+  const char *packer;
+  const char *room;
+  gint64      n;
+} WbMovedPieces;
+
+/** Called for each; the texts are gone afterwards. */
+typedef void (*WbMovedPiecesFunc)   (const WbMovedPieces *pieces,
+                                     gpointer       data);
+
+/** Has @each called for the pieces of every job that has a day of delivery, in this thread, without
+ * loading any job. */
+gboolean      wb_book_scan_moved_pieces (WbBook    *self,
+                                     WbMovedPiecesFunc each,
+                                     gpointer       data,
+                                     GCancellable  *cancellable,
+                                     GError       **error);
+
 /** Returns: (transfer full) (nullable): a whole job as last stored; %WB_STORE_ERROR_NOT_FOUND when
  * there is none. */
 WbJob        *wb_book_load_job      (WbBook        *self,
