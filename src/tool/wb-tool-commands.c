@@ -93,6 +93,12 @@ static const WbToolCommand commands[] = {
     N_("Tell what is due on open claims, and when"), wb_tool_claim_due },
   { "claim", "calendar", N_("FILE"), 1, 1, WB_TOOL_OPTION_OUTPUT,
     N_("Write what is due as a calendar to subscribe to"), wb_tool_claim_calendar },
+  { "claim", "report", N_("FILE"), 1, 1,
+    WB_TOOL_OPTION_REPORT | WB_TOOL_OPTION_JSON | WB_TOOL_OPTION_OUTPUT,
+    N_("Add finished claims up by cause, carton, packer, crew, handler or lane"),
+    wb_tool_claim_report },
+  { "claim", "totals", N_("FILE"), 1, 1, WB_TOOL_OPTION_JSON,
+    N_("Add open claims up: demanded, owed, set aside, paid, recovered"), wb_tool_claim_totals },
 
   { "terms", "list", "", 0, 0, WB_TOOL_OPTION_JSON,
     N_("List the terms that are there"), wb_tool_terms_list },

@@ -28,6 +28,7 @@ typedef enum
   WB_TOOL_OPTION_QUOTE     = 1 << 10,  /* "--source", "--take" */
   WB_TOOL_OPTION_ON        = 1 << 11,
   WB_TOOL_OPTION_LETTER    = 1 << 12,  /* "--remark", "--sent" */
+  WB_TOOL_OPTION_REPORT    = 1 << 13,  /* "--by", "--from", "--to", "--csv" */
 } WbToolOptionFlags;
 
 /** WbToolOptions: what stood behind the two words of a command. */
@@ -50,6 +51,10 @@ typedef struct
   char     *remark;
   gboolean  sent;
   char     *on;
+  char     *by;
+  char     *from;
+  char     *to;
+  gboolean  csv;
   char    **arguments;     /* NULL-terminated, as many as the command asks for */
 } WbToolOptions;
 
@@ -106,6 +111,8 @@ int       wb_tool_claim_quote      (const WbToolOptions *options);
 int       wb_tool_claim_letter     (const WbToolOptions *options);
 int       wb_tool_claim_due        (const WbToolOptions *options);
 int       wb_tool_claim_calendar   (const WbToolOptions *options);
+int       wb_tool_claim_report     (const WbToolOptions *options);
+int       wb_tool_claim_totals     (const WbToolOptions *options);
 int       wb_tool_photo_add        (const WbToolOptions *options);
 int       wb_tool_photo_list       (const WbToolOptions *options);
 int       wb_tool_photo_verify     (const WbToolOptions *options);

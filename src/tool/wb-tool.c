@@ -172,6 +172,18 @@ entries_of (const WbToolCommand *command,
     { WB_TOOL_OPTION_ON,
       { "on", 0, 0, G_OPTION_ARG_STRING, &options->on, N_("The day, as in 2026-11-25"),
         N_("DATE") } },
+    { WB_TOOL_OPTION_REPORT,
+      { "by", 0, 0, G_OPTION_ARG_STRING, &options->by,
+        N_("cause, carton, packed-by, packer, crew, handler, lane, room or category"),
+        N_("GROUPING") } },
+    { WB_TOOL_OPTION_REPORT,
+      { "from", 0, 0, G_OPTION_ARG_STRING, &options->from, N_("First day, as in 2026-01-01"),
+        N_("DATE") } },
+    { WB_TOOL_OPTION_REPORT,
+      { "to", 0, 0, G_OPTION_ARG_STRING, &options->to, N_("Last day, as in 2026-12-31"),
+        N_("DATE") } },
+    { WB_TOOL_OPTION_REPORT,
+      { "csv", 0, 0, G_OPTION_ARG_NONE, &options->csv, N_("Write CSV for a spreadsheet"), NULL } },
     { WB_TOOL_OPTION_VERIFY,
       { "verify", 0, 0, G_OPTION_ARG_NONE, &options->verify,
         N_("Make the reckonings that were kept again and compare"), NULL } },
@@ -206,6 +218,9 @@ options_clear (WbToolOptions *options)
   g_clear_pointer (&options->take, g_free);
   g_clear_pointer (&options->remark, g_free);
   g_clear_pointer (&options->on, g_free);
+  g_clear_pointer (&options->by, g_free);
+  g_clear_pointer (&options->from, g_free);
+  g_clear_pointer (&options->to, g_free);
   g_clear_pointer (&options->handler, g_free);
   g_clear_pointer (&options->arguments, g_strfreev);
 }
