@@ -479,6 +479,38 @@ test_faults (Fixture       *fixture,
   picture (fixture, "photos-faults");
 }
 
+static GtkWidget *
+get_focus (Fixture *fixture)
+{
+  return gtk_root_get_focus (GTK_ROOT (fixture->desk.window));
+}
+
+/* Without a photo to assign the keyboard stays where it is, and a sentence says why. */
+static void
+test_assign_nothing (Fixture       *fixture,
+                     gconstpointer  data)
+{
+  GtkWidget *grid, *focus;
+
+  type (fixture, "{F2}");
+  g_assert_nonnull (desk_find_label (fixture->page, "Select the photos that are to have a piece, "
+                                                    "then press F2."));
+  paste_picture (fixture, 0x6b4a2bff);
+  grid = wb_test_find (fixture->page, GTK_TYPE_GRID_VIEW, NULL);
+  gtk_selection_model_unselect_all (gtk_grid_view_get_model (GTK_GRID_VIEW (grid)));
+  gtk_widget_grab_focus (fixture->page);
+  wb_test_settle ();
+  focus = get_focus (fixture);
+  g_assert_nonnull (focus);
+  type (fixture, "{F2}");
+  g_assert_true (get_focus (fixture) == focus);
+
+  /* With one, it goes to the tag of the piece. */
+  gtk_selection_model_select_all (gtk_grid_view_get_model (GTK_GRID_VIEW (grid)));
+  type (fixture, "{F2}");
+  g_assert_true (GTK_IS_EDITABLE (get_focus (fixture)));
+}
+
 int
 main (int    argc,
       char **argv)
@@ -493,6 +525,7 @@ main (int    argc,
   CASE ("files", test_files);
   CASE ("nothing-to-paste", test_nothing_to_paste);
   CASE ("assign", test_assign);
+  CASE ("assign-nothing", test_assign_nothing);
   CASE ("remove", test_remove);
   CASE ("filter", test_filter);
   CASE ("pins", test_pins);

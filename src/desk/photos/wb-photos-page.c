@@ -418,9 +418,14 @@ assign_action (GtkWidget  *widget,
                GVariant   *parameter)
 {
   WbPhotosPage *self = WB_PHOTOS_PAGE (widget);
+  g_autoptr (GPtrArray) ids = get_selected (self);
 
-  if (g_str_equal (gtk_stack_get_visible_child_name (self->views), "grid"))
+  if (!g_str_equal (gtk_stack_get_visible_child_name (self->views), "grid"))
+    return;
+  if (ids->len > 0)
     wb_photo_details_focus (self->details);
+  else
+    say (self, _("Select the photos that are to have a piece, then press F2."));
 }
 
 static void
