@@ -6,6 +6,7 @@
 #include "inventory-desk.h"
 #include "support/wb-test-window.h"
 
+#include "desk/inventory/wb-inventory-cell.h"
 #include "desk/inventory/wb-inventory-list.h"
 #include "desk/inventory/wb-line-entry.h"
 #include "desk/inventory/wb-lot-choice.h"
@@ -638,6 +639,79 @@ test_names (InventoryDesk *desk,
   }
 }
 
+/* --- the line in sight ------------------------------------------------------------------------ */
+
+/* Returns: (nullable): a cell of the line of a piece. */
+static GtkWidget *
+find_cell (GtkWidget  *root,
+           const char *id)
+{
+  for (GtkWidget *child = gtk_widget_get_first_child (root); child != NULL;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      GtkWidget *found;
+
+      if (WB_IS_INVENTORY_CELL (child))
+        found = wb_inventory_cell_shows (WB_INVENTORY_CELL (child), id) ? child : NULL;
+      else
+        found = find_cell (child, id);
+      if (found != NULL)
+        return found;
+    }
+  return NULL;
+}
+
+typedef struct
+{
+  InventoryDesk *desk;
+  const char    *id;
+} Line;
+
+static gboolean
+is_whole_in_sight (gpointer data)
+{
+  const Line *line = data;
+  GtkWidget *list = wb_test_find (line->desk->page, WB_TYPE_INVENTORY_LIST, NULL);
+  GtkWidget *cell = find_cell (list, line->id);
+  graphene_rect_t bounds;
+
+  return cell != NULL && gtk_widget_get_mapped (cell)
+         && gtk_widget_compute_bounds (cell, list, &bounds)
+         && bounds.origin.y + bounds.size.height <= (float) gtk_widget_get_height (list);
+}
+
+/* However full the list is, the line entered last stays in sight when what is said below grows by
+ * where its piece is, at once or later. */
+static void
+test_in_sight (InventoryDesk *desk,
+               gconstpointer  data)
+{
+  g_autoptr (WbRecord) handover = wb_record_new (WB_KIND_HANDOVER, "h");
+
+  for (guint i = 14; i < 24; i++)
+    {
+      g_autoptr (WbJob) job = NULL;
+      Line line = { desk, NULL };
+
+      g_test_message ("%u lines", i + 1);
+      inventory_desk_type (desk, "box\n");
+      line.id = inventory_desk_get_piece (desk, i)->record.id;
+      if (i % 2 == 0)
+        wb_test_wait_until_drawn (desk->window);
+      wb_test_wait_until (is_whole_in_sight, &line);
+
+      job = wb_job_with (wb_job_model_get_job (desk->model), handover);
+      wb_job_model_apply (desk->model, job, "Add handover");
+      inventory_desk_rest (desk);
+      wb_test_wait_until_drawn (desk->window);
+      wb_test_settle ();
+      wb_test_wait_until (is_whole_in_sight, &line);
+      wb_job_model_undo (desk->model);
+      inventory_desk_rest (desk);
+      wb_test_wait_until_drawn (desk->window);
+    }
+}
+
 int
 main (int    argc,
       char **argv)
@@ -660,6 +734,7 @@ main (int    argc,
   ADD ("lots", test_lots);
   ADD ("lot-colour", test_lot_colour);
   ADD ("names", test_names);
+  ADD ("in-sight", test_in_sight);
 #undef ADD
   return g_test_run ();
 }

@@ -18,6 +18,9 @@
 /* So many lines are always seen; all else goes first to the fields beneath. */
 #define LEAST_LINES 3
 
+/* In how many frames a line is scrolled to. */
+#define SCROLL_FRAMES 3
+
 /* Pixels of a line, or of the titles, beside the height of the text. */
 #define ROOM_IN_LINE 10
 
@@ -49,6 +52,9 @@ struct _WbInventoryList
   guint                tell_source;
   guint                scroll_tick;
   guint                scroll_position;
+  guint                scroll_frames; /* still to come */
+  double               edge;          /* how far down the lines were seen */
+  double               height;        /* of what was seen of them */
 };
 
 enum
@@ -226,7 +232,8 @@ scroll_to (WbInventoryList *self,
   gtk_widget_activate_action (find_rows (self), "list.scroll-to-item", "u", position);
 }
 
-/* A line that was just added has no height yet: scrolling is right only in the frame after. */
+/* A line that was just added has no height yet, and what is said of it below the list takes a frame
+ * more: scrolling is right only then. */
 static gboolean
 scroll_again_cb (GtkWidget     *widget,
                  GdkFrameClock *clock,
@@ -234,10 +241,24 @@ scroll_again_cb (GtkWidget     *widget,
 {
   WbInventoryList *self = WB_INVENTORY_LIST (widget);
 
-  self->scroll_tick = 0;
+  self->scroll_frames--;
   if (self->scroll_position < g_list_model_get_n_items (G_LIST_MODEL (self->selection)))
     scroll_to (self, self->scroll_position);
+  if (self->scroll_frames > 0)
+    return G_SOURCE_CONTINUE;
+  self->scroll_tick = 0;
   return G_SOURCE_REMOVE;
+}
+
+static void
+scroll_soon (WbInventoryList *self,
+             guint            position)
+{
+  self->scroll_position = position;
+  self->scroll_frames = SCROLL_FRAMES;
+  if (self->scroll_tick == 0)
+    self->scroll_tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), scroll_again_cb, NULL,
+                                                      NULL);
 }
 
 static void
@@ -245,10 +266,7 @@ scroll_now_and_again (WbInventoryList *self,
                       guint            position)
 {
   scroll_to (self, position);
-  self->scroll_position = position;
-  if (self->scroll_tick == 0)
-    self->scroll_tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), scroll_again_cb, NULL,
-                                                      NULL);
+  scroll_soon (self, position);
 }
 
 static void
@@ -500,6 +518,38 @@ scrolled_cb (WbInventoryList *self,
   wb_steady_filter_set_centre (self->filtered, (guint) (MIN (middle / upper, 1.0) * n));
 }
 
+static void
+remember_edge (WbInventoryList *self,
+               GtkAdjustment   *adjustment)
+{
+  self->height = gtk_adjustment_get_page_size (adjustment);
+  self->edge = gtk_adjustment_get_value (adjustment) + self->height;
+}
+
+/* What stands around the list may grow over the line that was entered or found last: a line that was
+ * in sight and is chosen stays there. */
+static void
+resized_cb (WbInventoryList *self,
+            GtkAdjustment   *adjustment)
+{
+  double edge_before = self->edge;
+  double height_before = self->height;
+  guint n = self->selection != NULL ? g_list_model_get_n_items (G_LIST_MODEL (self->selection)) : 0;
+  g_autoptr (GtkBitset) chosen = NULL;
+  double bottom;
+
+  remember_edge (self, adjustment);
+  if (n == 0 || self->height >= height_before)
+    return;
+
+  chosen = gtk_selection_model_get_selection (GTK_SELECTION_MODEL (self->selection));
+  if (gtk_bitset_get_size (chosen) != 1)
+    return;
+  bottom = gtk_adjustment_get_upper (adjustment) / n * (gtk_bitset_get_minimum (chosen) + 1);
+  if (bottom > self->edge && bottom < edge_before + 1)
+    scroll_soon (self, gtk_bitset_get_minimum (chosen));
+}
+
 /* However large the text, the titles and some lines are seen. */
 static void
 keep_least_height (WbInventoryList *self)
@@ -536,6 +586,10 @@ wb_inventory_list_init (WbInventoryList *self)
   g_signal_connect_object (adjustment, "value-changed", G_CALLBACK (scrolled_cb), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (adjustment, "changed", G_CALLBACK (scrolled_cb), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (adjustment, "value-changed", G_CALLBACK (remember_edge), self,
+                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (adjustment, "changed", G_CALLBACK (resized_cb), self,
                            G_CONNECT_SWAPPED);
   gtk_widget_set_parent (self->scroller, GTK_WIDGET (self));
 
