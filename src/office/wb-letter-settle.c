@@ -63,8 +63,8 @@ tells (WbRule rule)
 {
   static const WbRule told[] = {
     WB_RULE_LATE, WB_RULE_BARRED, WB_RULE_DEPRECIATION, WB_RULE_SALVAGE, WB_RULE_LESSER,
-    WB_RULE_LINE_LIMIT, WB_RULE_EXTRAORDINARY, WB_RULE_ARTICLE_LIMIT, WB_RULE_ARTICLE_SHARE,
-    WB_RULE_SHIPMENT_SHARE, WB_RULE_DEDUCTIBLE_SHARE, WB_RULE_MISSING_FIGURE,
+    WB_RULE_SET_MATE, WB_RULE_LINE_LIMIT, WB_RULE_EXTRAORDINARY, WB_RULE_THING_LEFT,
+    WB_RULE_ARTICLE_LEFT, WB_RULE_ARTICLE_LIMIT, WB_RULE_ARTICLE_SHARE, WB_RULE_SHIPMENT_SHARE, WB_RULE_DEDUCTIBLE_SHARE, WB_RULE_MISSING_FIGURE,
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (told); i++)
@@ -503,6 +503,23 @@ add_late (WbLetter            *self,
     }
 }
 
+/* What goes back of the freight is owed besides the claim: 49 CFR 375.707(d). */
+static void
+add_freight (WbLetter            *self,
+             const WbLetterInput *input)
+{
+  gint64 refund = get_side (input)->freight_refund;
+  g_autofree char *sum = amount (input, refund);
+  g_autofree char *text = NULL;
+
+  if (refund == 0)
+    return;
+  /* Translators: %s is an amount. */
+  text = g_strdup_printf (_("Of the freight that you paid, %s for goods that were lost is given back "
+                            "all the same; that is not part of the claim."), sum);
+  wb_letter_add_cited (self, input, WB_KEY_FREIGHT_PARTIAL_LOSS, text);
+}
+
 void
 wb_letter_write_denial (WbLetter            *self,
                         const WbLetterInput *input)
@@ -514,6 +531,7 @@ wb_letter_write_denial (WbLetter            *self,
                    "reasons: [49 USC 14706(e)]"));
   add_late (self, input);
   add_reasons (self, input);
+  add_freight (self, input);
   add_suit (self, input);
   add_rights (self, input);
 }

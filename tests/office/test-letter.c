@@ -282,6 +282,13 @@ test_denial (Fixture       *self,
   assert_says (letter, "Line 1, Oak table, broken leg: The leg was broken before the move.");
   assert_says (letter, "Line 2, Floor lamp: Counted in at delivery.");
   assert_silent (letter, "we offer");
+  assert_silent (letter, "Of the freight that you paid");
+
+  /* Freight on what was lost goes back all the same: 49 CFR 375.707(d). */
+  job_fixture_put (&self->job, WB_KIND_ORDER, NULL, "freight_charge", "4200", NULL);
+  g_clear_pointer (&letter, wb_letter_free);
+  letter = write_letter (self, WB_LETTER_DENIAL, "2026-08-01", NULL);
+  assert_says (letter, "Of the freight that you paid, $7.20 for goods that were lost is given back");
 }
 
 static void

@@ -110,6 +110,8 @@ notice_of_step (gconstpointer record,
 {
   const WbClaimStep *step = record;
 
+  if (step->letter != NULL)
+    return g_strdup (step->frozen != NULL ? _("Kept, with the letter") : _("Letter kept"));
   return step->frozen != NULL ? g_strdup (_("Kept")) : NULL;
 }
 
