@@ -7,8 +7,8 @@ G_BEGIN_DECLS
 
 /* What the piece of a claim line belongs to: a pair or a set, an article in several parts. That a
  * sound piece is claimed because its set was broken is allowed for government shipments (GAO
- * B-266119, seen); commercial tariffs mostly pay for the piece alone (from memory). The terms and the
- * adjuster decide; here is only what belongs together. Pure. */
+ * B-266119, seen); commercial tariffs mostly pay for the piece alone (from memory). The terms and
+ * the adjuster decide; here is only what belongs together. Pure. */
 
 /** WbMate: another piece of the set, and the line of the same claim that it is claimed by. */
 typedef struct
@@ -22,13 +22,13 @@ typedef struct
 GArray    *wb_claim_set_mates   (const WbJob       *job,
                                  const WbClaimLine *line) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full) (element-type WbPiece): the other parts of the article that the piece of
- * @line is a part of. They share one article limit where the terms say so. */
+/** Returns: (transfer full) (element-type WbPiece): the other parts of the article that the piece
+ * of @line is a part of. They share one article limit where the terms say so. */
 GPtrArray *wb_claim_set_parts   (const WbJob       *job,
                                  const WbClaimLine *line) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full) (element-type WbClaimLine): the other lines of the same claim on the same
- * piece, or on a part of the same article. */
+/** Returns: (transfer full) (element-type WbClaimLine): the other lines of the same claim on the
+ * same piece, or on a part of the same article. */
 GPtrArray *wb_claim_set_sharers (const WbJob       *job,
                                  const WbClaimLine *line) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -6,7 +6,8 @@
 G_BEGIN_DECLS
 
 /* Quotes beside a claim line: what a repairer or a seller asks, and which of them became the figure
- * of the line. The reckoning looks at the line alone; a quote is where its figure comes from. Pure. */
+ * of the line. The reckoning looks at the line alone; a quote is where its figure comes from.
+ * Pure. */
 
 /** Returns: (transfer full) (element-type WbQuote): the quotes for the line, in the job's order;
  * they belong to @job. */

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The letters before a decision: the request for what is lacking, the acknowledgement, the report on
- * how it stands. Which letter is which, and what all of them have, is said here too. */
+/* The letters before a decision: the request for what is lacking, the acknowledgement, the report
+ * on how it stands. Which letter is which, and what all of them have, is said here too. */
 #include "config.h"
 
 #include "office/wb-letter-private.h"
@@ -140,8 +140,8 @@ wb_letter_write_request (WbLetter            *self,
       wb_letter_add_cited (self, input, WB_KEY_CLAIM_WITHIN, text);
     }
   wb_letter_add (self, WB_LETTER_BLOCK_PARAGRAPH,
-                 _("Please keep what is damaged, and its packing, until we have looked at it or have "
-                   "told you that we need not."));
+                 _("Please keep what is damaged, and its packing, until we have looked at it or "
+                   "have told you that we need not."));
 }
 
 /* Rules that prescribe the words of an acknowledgement which are not at hand. */
@@ -170,16 +170,16 @@ wb_letter_write_acknowledgement (WbLetter            *self,
   g_autofree char *received = wb_words_date (&input->claim->received_on);
   /* Translators: a date, and the number of the claim. */
   g_autofree char *first = g_strdup_printf (_("We received your claim on %s and have given it the "
-                                              "number %s. Please name the number whenever you write "
-                                              "or call."), received, input->claim->number);
+                                              "number %s. Please name the number whenever you "
+                                              "write or call."), received, input->claim->number);
   GDate last_day;
   g_autofree char *text = NULL;
 
   wb_letter_add (self, WB_LETTER_BLOCK_PARAGRAPH, first);
   if (!wb_letter_add_evidence (self, input, _("To look into it we further need:")))
     wb_letter_add (self, WB_LETTER_BLOCK_PARAGRAPH,
-                   _("We need no further papers at the moment. Should that change, we will write to "
-                     "you."));
+                   _("We need no further papers at the moment. Should that change, we will write "
+                     "to you."));
   if (find_last_day (input, WB_CLOCK_DECIDE, &last_day))
     {
       g_autofree char *day = wb_words_date (&last_day);
@@ -191,8 +191,8 @@ wb_letter_write_acknowledgement (WbLetter            *self,
       wb_letter_add_cited (self, input, WB_KEY_DECIDE_WITHIN, text);
     }
   wb_letter_add (self, WB_LETTER_BLOCK_PARAGRAPH,
-                 _("Please keep what is damaged, and its packing, until we have looked at it or have "
-                   "told you that we need not."));
+                 _("Please keep what is damaged, and its packing, until we have looked at it or "
+                   "have told you that we need not."));
   wb_letter_add (self, WB_LETTER_BLOCK_PARAGRAPH,
                  _("That we acknowledge the claim does not say that we are liable."));
   note_prescribed (self, input);

@@ -117,8 +117,9 @@ add_sender (WbLetter            *self,
 
   if (carrier == NULL)
     {
-      wb_letter_add_note (self, "%s", _("The job names no carrier, so the letter has no sender; add "
-                                        "the party to the order, or use paper with a letterhead."));
+      wb_letter_add_note (self, "%s", _("The job names no carrier, so the letter has no sender; "
+                                        "add the party to the order, or use paper with a "
+                                        "letterhead."));
       return;
     }
   add_line (out, carrier->company != NULL ? carrier->company : carrier->name);
@@ -185,8 +186,8 @@ add_recipient (WbLetter            *self,
       add_address (out, delivery->street, delivery->city, delivery->region, delivery->postal_code,
                    delivery->country);
       if (party->street != NULL && g_strcmp0 (party->street, delivery->street) != 0)
-        wb_letter_add_note (self, "%s", _("The letter goes to the address of delivery; the party has "
-                                          "another one."));
+        wb_letter_add_note (self, "%s", _("The letter goes to the address of delivery; the party "
+                                          "has another one."));
     }
   else if (party != NULL && (party->street != NULL || party->city != NULL))
     add_address (out, party->street, party->city, party->region, party->postal_code,
@@ -235,8 +236,8 @@ wb_letter_begin (WbLetter            *self,
   add_reference_date (table, _("Picked up on"), &order->picked_up_on);
   add_reference_date (table, _("Delivered on"), &order->delivered_on);
   if (!wb_date_is_set (&input->claim->received_on))
-    wb_letter_add_fault (self, "%s", _("The day on which the claim was received is not noted; 49 CFR "
-                                       "370.5(b) wants it on the letter."));
+    wb_letter_add_fault (self, "%s", _("The day on which the claim was received is not noted; 49 "
+                                       "CFR 370.5(b) wants it on the letter."));
 }
 
 /* --- end -------------------------------------------------------------------------------------- */
@@ -314,18 +315,18 @@ static const char *const gap_requests[] = {
   [WB_INTAKE_GAP_AMOUNT] = N_("The definite amount of money that you ask for, in all and for each "
                               "thing."),
   [WB_INTAKE_GAP_RECEIVED] = NULL,
-  [WB_INTAKE_GAP_OTHER_CLAIM] = N_("{line}: proof that it is yours, for somebody else claims for it "
-                                   "too."),
-  [WB_INTAKE_GAP_STATEMENT] = N_("{line}: a statement with your signature that it did not reach you "
-                                 "from any other source either."),
+  [WB_INTAKE_GAP_OTHER_CLAIM] = N_("{line}: proof that it is yours, for somebody else claims for "
+                                   "it too."),
+  [WB_INTAKE_GAP_STATEMENT] = N_("{line}: a statement with your signature that it did not reach "
+                                 "you from any other source either."),
 };
 
 /* What a figure that is missing asks of the claimant; what only the office can find is NULL. */
 static const char *const figure_requests[] = {
   [WB_MISSING_NOTHING] = NULL,
   [WB_MISSING_LOSS_KIND] = N_("{line}: whether it is missing, destroyed or damaged, and how."),
-  [WB_MISSING_REPLACEMENT] = N_("{line}: an invoice, or a certified statement of what a like article "
-                                "costs today."),
+  [WB_MISSING_REPLACEMENT] = N_("{line}: an invoice, or a certified statement of what a like "
+                                "article costs today."),
   [WB_MISSING_REPAIR_OR_REPLACEMENT] = N_("{line}: an estimate of the repair, or of what a like "
                                           "article costs today."),
   [WB_MISSING_ARTICLE_WEIGHT] = NULL,

@@ -99,8 +99,8 @@ char         *wb_office_read_letter_finish  (WbOffice            *self,
                                              GAsyncResult        *result,
                                              GError             **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full) (element-type WbClaimStep): the steps of the claim with which a letter was
- * kept, in the job's order; they belong to @job. */
+/** Returns: (transfer full) (element-type WbClaimStep): the steps of the claim with which a letter
+ * was kept, in the job's order; they belong to @job. */
 GPtrArray    *wb_letters_sent               (const WbJob         *job,
                                              const char          *claim_id) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The letters of a decision: offer, partial denial, denial and release. A denial says in writing that
- * it is one, and gives its reasons line by line, since only such a letter makes the time to sue run
- * (49 USC 14706(e)). Amounts are those of the reckoning under the choice that applies. */
+/* The letters of a decision: offer, partial denial, denial and release. A denial says in writing
+ * that it is one, and gives its reasons line by line, since only such a letter makes the time to
+ * sue run (49 USC 14706(e)). Amounts are those of the reckoning under the choice that applies. */
 #include "config.h"
 
 #include "office/wb-letter-private.h"
@@ -64,7 +64,8 @@ tells (WbRule rule)
   static const WbRule told[] = {
     WB_RULE_LATE, WB_RULE_BARRED, WB_RULE_DEPRECIATION, WB_RULE_SALVAGE, WB_RULE_LESSER,
     WB_RULE_SET_MATE, WB_RULE_LINE_LIMIT, WB_RULE_EXTRAORDINARY, WB_RULE_THING_LEFT,
-    WB_RULE_ARTICLE_LEFT, WB_RULE_ARTICLE_LIMIT, WB_RULE_ARTICLE_SHARE, WB_RULE_SHIPMENT_SHARE, WB_RULE_DEDUCTIBLE_SHARE, WB_RULE_MISSING_FIGURE,
+    WB_RULE_ARTICLE_LEFT, WB_RULE_ARTICLE_LIMIT, WB_RULE_ARTICLE_SHARE, WB_RULE_SHIPMENT_SHARE,
+    WB_RULE_DEDUCTIBLE_SHARE, WB_RULE_MISSING_FIGURE,
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (told); i++)
@@ -118,8 +119,8 @@ add_denied (WbLetter          *self,
   if (reason != NULL)
     add_reason (out, reason, NULL);
   else
-    wb_letter_add_fault (self, _("Line %" G_GINT64_FORMAT " is denied without a reason; a denial has "
-                                 "to give it (49 USC 14706(e))."), line->number);
+    wb_letter_add_fault (self, _("Line %" G_GINT64_FORMAT " is denied without a reason; a denial "
+                                 "has to give it (49 USC 14706(e))."), line->number);
   if (line->defence == WB_DEFENCE_NONE)
     return;
   /* Translators: %s is a defence, such as “Act of God”. */
@@ -307,7 +308,8 @@ check_payable (WbLetter            *self,
 {
   check_figures (self, input);
   if (get_side (input)->balance <= 0)
-    wb_letter_add_fault (self, "%s", _("Nothing is left to be paid, so there is nothing to offer."));
+    wb_letter_add_fault (self, "%s", _("Nothing is left to be paid, so there is nothing to "
+                                       "offer."));
 }
 
 /* --- rights ----------------------------------------------------------------------------------- */
@@ -325,9 +327,9 @@ add_suit (WbLetter            *self,
     return;
   day = wb_words_date (&last_day);
   /* Translators: %s is a date. */
-  text = g_strdup_printf (_("The time in which you may bring a suit for what is disallowed runs from "
-                            "the day on which this notice is given; counted from the date of this "
-                            "letter, its last day is %s."), day);
+  text = g_strdup_printf (_("The time in which you may bring a suit for what is disallowed runs "
+                            "from the day on which this notice is given; counted from the date of "
+                            "this letter, its last day is %s."), day);
   wb_letter_add_cited (self, input, WB_KEY_SUIT_WITHIN, text);
 }
 
@@ -344,9 +346,10 @@ add_mediation (WbLetter            *self,
     return;
   day = wb_words_date (&last_day);
   /* Translators: %s is a date. */
-  text = g_strdup_printf (_("If you do not accept this, you may ask for mediation; counted from the "
-                            "date of this letter, the last day for that is %s, unless a shorter "
-                            "time that runs from the receipt of your claim ends before."), day);
+  text = g_strdup_printf (_("If you do not accept this, you may ask for mediation; counted from "
+                            "the date of this letter, the last day for that is %s, unless a "
+                            "shorter time that runs from the receipt of your claim ends before."),
+                          day);
   wb_letter_add_cited (self, input, WB_KEY_MEDIATE_WITHIN, text);
 }
 
@@ -385,8 +388,8 @@ add_salvage (WbLetter            *self,
         continue;
       if (!any)
         wb_letter_add (self, WB_LETTER_BLOCK_PARAGRAPH,
-                       _("When these things are paid for they go to the carrier, which will collect "
-                         "them; please keep them until then:"));
+                       _("When these things are paid for they go to the carrier, which will "
+                         "collect them; please keep them until then:"));
       any = TRUE;
       text = g_strdup_printf (_("Line %" G_GINT64_FORMAT ", %s"), line->number,
                               wb_letter_item (input->job, line));
@@ -427,8 +430,8 @@ wb_letter_write_offer (WbLetter            *self,
     }
   if (denied->len > 0)
     /* Translators: %s is a list of numbers of lines, such as “3, 5-7”. */
-    wb_letter_add_note (self, _("These lines are denied: %s. An offer is no notice of that; a partial "
-                                "denial is (49 USC 14706(e))."), denied->str);
+    wb_letter_add_note (self, _("These lines are denied: %s. An offer is no notice of that; a "
+                                "partial denial is (49 USC 14706(e))."), denied->str);
   if (cut)
     wb_letter_add (self, WB_LETTER_BLOCK_PARAGRAPH, _("How it comes to that:"));
   add_reasons (self, input);
@@ -451,9 +454,9 @@ wb_letter_write_partial_denial (WbLetter            *self,
     wb_letter_add_fault (self, "%s", _("All that was asked is allowed; write an offer instead."));
   add_offer (self, input);
   wb_letter_add (self, WB_LETTER_BLOCK_PARAGRAPH,
-                 _("What you claim beyond that is disallowed. This letter is notice in writing that "
-                   "the carrier disallows these parts of your claim, for these reasons: [49 USC "
-                   "14706(e)]"));
+                 _("What you claim beyond that is disallowed. This letter is notice in writing "
+                   "that the carrier disallows these parts of your claim, for these reasons: [49 "
+                   "USC 14706(e)]"));
   add_reasons (self, input);
   add_salvage (self, input);
   add_suit (self, input);
@@ -515,8 +518,8 @@ add_freight (WbLetter            *self,
   if (refund == 0)
     return;
   /* Translators: %s is an amount. */
-  text = g_strdup_printf (_("Of the freight that you paid, %s for goods that were lost is given back "
-                            "all the same; that is not part of the claim."), sum);
+  text = g_strdup_printf (_("Of the freight that you paid, %s for goods that were lost is given "
+                            "back all the same; that is not part of the claim."), sum);
   wb_letter_add_cited (self, input, WB_KEY_FREIGHT_PARTIAL_LOSS, text);
 }
 

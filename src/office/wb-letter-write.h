@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The letters of a claim, written from core values alone: the same input gives the same letter. A
- * letter says what the papers and the terms say, and its faults say what keeps it from going out. It
- * is no legal advice; the bill of lading and the carrier's tariff decide. */
+ * letter says what the papers and the terms say, and its faults say what keeps it from going out.
+ * It is no legal advice; the bill of lading and the carrier's tariff decide. */
 #pragma once
 
 #include "core/wb-claim-step.h"
@@ -16,8 +16,8 @@ G_BEGIN_DECLS
  * @claim: a claim of @job
  * @reckoning: (nullable): of that claim
  * @on: the letter's day
- * @remark: (nullable): in the adjuster's words: of a status report why the claim is not decided yet,
- *   of the others a paragraph of its own
+ * @remark: (nullable): in the adjuster's words: of a status report why the claim is not decided
+ * yet,   of the others a paragraph of its own
  */
 typedef struct
 {

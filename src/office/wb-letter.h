@@ -16,8 +16,8 @@ typedef enum
   WB_LETTER_ACKNOWLEDGEMENT,   /* 49 CFR 370.5 */
   WB_LETTER_STATUS,            /* why it is not decided yet: 49 CFR 370.9(a) */
   WB_LETTER_OFFER,             /* 49 CFR 370.9(a) */
-  WB_LETTER_PARTIAL_DENIAL,    /* an offer, and notice in writing that the rest is disallowed: 49 USC
-                                * 14706(e) */
+  WB_LETTER_PARTIAL_DENIAL,    /* an offer, and notice in writing that the rest is disallowed: 49
+                                * USC 14706(e) */
   WB_LETTER_DENIAL,            /* notice in writing that all is disallowed: 49 USC 14706(e) */
   WB_LETTER_RELEASE,           /* for the claimant to sign */
 } WbLetterKind;

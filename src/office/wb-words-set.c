@@ -116,8 +116,8 @@ wb_words_carton (const WbTerms     *terms,
     add_name (list, own->contents);
   if (terms != NULL)
     limit = terms->carton == WB_CARTON_ONE_ARTICLE
-            ? _(" By the terms carton and contents are one article, with one limit by the weight of "
-                "the carton.")
+            ? _(" By the terms carton and contents are one article, with one limit by the weight "
+                "of the carton.")
             : _(" By the terms each thing in it has its own limit by its own weight.");
   if (list->len == 0)
     return g_strdup_printf (_("Out of a carton, whose contents nobody wrote.%s"), limit);

@@ -13,8 +13,8 @@ G_BEGIN_DECLS
 char *wb_words_set      (const WbJob       *job,
                          const WbClaimLine *line) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full) (nullable): the other parts of the article, and whether @terms (nullable)
- * give them one limit together; %NULL when it has no parts. */
+/** Returns: (transfer full) (nullable): the other parts of the article, and whether @terms
+ * (nullable) give them one limit together; %NULL when it has no parts. */
 char *wb_words_parts    (const WbTerms     *terms,
                          const WbJob       *job,
                          const WbClaimLine *line) G_GNUC_WARN_UNUSED_RESULT;

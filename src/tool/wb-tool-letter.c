@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The command on letters of a claim: list those that were sent, write one, mark it as sent, show one
- * as it was sent. */
+/* The command on letters of a claim: list those that were sent, write one, mark it as sent, show
+ * one as it was sent. */
 #include "config.h"
 
 #include "tool/wb-tool-private.h"
@@ -97,8 +97,8 @@ send_letter (const WbToolOptions *options,
       wb_tool_complain (_("The letter was not marked as sent."));
       return WB_TOOL_FAILED;
     }
-  kept = wb_office_keep_letter (office, job, claim->record.id, letter->kind, &letter->on, text, NULL,
-                                &error);
+  kept = wb_office_keep_letter (office, job, claim->record.id, letter->kind, &letter->on, text,
+                                NULL, &error);
   if (kept == NULL)
     return wb_tool_fail (claim->number, error);
   reckoning = wb_office_reckon (office, job, claim->record.id, NULL);

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The command on quotes of a claim: list them, note one, take one as the figure of its line. A quote
- * is called by the number of its line and its place among the quotes there, as in "2.1". */
+/* The command on quotes of a claim: list them, note one, take one as the figure of its line. A
+ * quote is called by the number of its line and its place among the quotes there, as in "2.1". */
 #include "config.h"
 
 #include "tool/wb-tool-json.h"
@@ -290,8 +290,8 @@ wb_tool_claim_quote (const WbToolOptions *options)
 
   if (n != 2 && n != 5)
     {
-      wb_tool_complain (_("A new quote is LINE, KIND and AMOUNT, as in “2 repair 240”; without them "
-                          "the quotes are listed."));
+      wb_tool_complain (_("A new quote is LINE, KIND and AMOUNT, as in “2 repair 240”; without "
+                          "them the quotes are listed."));
       return WB_TOOL_USAGE;
     }
   if (n == 5 && options->take != NULL)

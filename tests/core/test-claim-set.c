@@ -25,8 +25,8 @@ make_job (void)
                    NULL);
   job_fixture_put (&job, WB_KIND_PIECE, "chair", "description", "Armchair", "set", "green suite",
                    NULL);
-  job_fixture_put (&job, WB_KIND_PIECE, "rail", "description", "Rail, part 1 of 2", "article", "bed",
-                   NULL);
+  job_fixture_put (&job, WB_KIND_PIECE, "rail", "description", "Rail, part 1 of 2", "article",
+                   "bed", NULL);
   job_fixture_put (&job, WB_KIND_PIECE, "slats", "description", "Slats, part 2 of 2", "article",
                    "bed", NULL);
   job_fixture_put (&job, WB_KIND_CLAIM, "c", "number", "C-1", NULL);

@@ -15,11 +15,12 @@ make_job (void)
   job_fixture_put (&job, WB_KIND_CLAIM, "c", "number", "C-1", NULL);
   job_fixture_put (&job, WB_KIND_CLAIM_LINE, "l", "claim", "c", "number", "1", "repair", "10",
                    "replacement", "900", NULL);
-  job_fixture_put (&job, WB_KIND_CLAIM_LINE, "m", "claim", "c", "number", "2", "repair", "77", NULL);
+  job_fixture_put (&job, WB_KIND_CLAIM_LINE, "m", "claim", "c", "number", "2", "repair", "77",
+                   NULL);
   job_fixture_put (&job, WB_KIND_QUOTE, "q1", "claim_line", "l", "kind", "repair", "source",
                    "Hollin Joinery", "on", "2026-06-03", "amount", "240", NULL);
-  job_fixture_put (&job, WB_KIND_QUOTE, "q2", "claim_line", "l", "kind", "repair", "amount", "185.50",
-                   NULL);
+  job_fixture_put (&job, WB_KIND_QUOTE, "q2", "claim_line", "l", "kind", "repair", "amount",
+                   "185.50", NULL);
   job_fixture_put (&job, WB_KIND_QUOTE, "q3", "claim_line", "l", "kind", "replacement", "amount",
                    "1,050", "taken", "yes", NULL);
   job_fixture_put (&job, WB_KIND_QUOTE, "q4", "claim_line", "m", "kind", "repair", "amount", "80",

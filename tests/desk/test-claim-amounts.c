@@ -134,8 +134,8 @@ test_differs (DeskFixture   *fixture,
   desk_fixture_put (fixture, WB_KIND_CLAIM_LINE, "l2", "repair", "250", NULL);
   desk_fixture_settle (fixture);
   words = wb_words_quotes_differ (wb_job_model_get_job (fixture->model), "l2");
-  g_assert_cmpstr (words, ==, "The line says $250.00 and the quote taken otherwise: Repair, $240.00, "
-                              "Hollin Joinery.");
+  g_assert_cmpstr (words, ==, "The line says $250.00 and the quote taken otherwise: Repair, "
+                              "$240.00, Hollin Joinery.");
   g_assert_nonnull (desk_find_label (box, words));
   g_assert_nonnull (desk_find_label (box, "Taken, but the line says $250.00"));
 
@@ -159,8 +159,8 @@ test_no_amount (DeskFixture   *fixture,
   desk_fixture_settle (fixture);
   type (fixture, "{ctrl+Return}");
   box = find_one (page, WB_TYPE_QUOTE_BOX);
-  g_assert_nonnull (desk_find_label (box, "Something that is needed was not given. The quote says no "
-                                          "amount. Fill it in and try again."));
+  g_assert_nonnull (desk_find_label (box, "Something that is needed was not given. The quote says "
+                                          "no amount. Fill it in and try again."));
   g_assert_false (wb_money_is_set (get_line (fixture, "l3")->replacement));
 }
 
@@ -247,8 +247,8 @@ test_denied (DeskFixture   *fixture,
 {
   GtkWidget *page = present_claim (fixture);
   GtkWidget *details;
-  const char *say_why = "A denial has to give its reason (49 USC 14706(e)). Write it; no letter goes "
-                        "out without it.";
+  const char *say_why = "A denial has to give its reason (49 USC 14706(e)). Write it; no letter "
+                        "goes out without it.";
 
   focus_cell (page, "l1", "claim_line.item");
   gtk_widget_activate_action (page, "claim.show-details", NULL);

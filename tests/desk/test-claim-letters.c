@@ -75,7 +75,8 @@ is_enabled (GtkWidget *letters)
 
 /* --- cases ------------------------------------------------------------------------------------ */
 
-/* The acknowledgement is what is due first; it is marked as sent with a key and one step of undo. */
+/* The acknowledgement is what is due first; it is marked as sent with a key and one step of
+ * undo. */
 static void
 test_send (DeskFixture   *fixture,
            gconstpointer  data)
@@ -123,8 +124,8 @@ test_reason (DeskFixture   *fixture,
   g_autofree char *text = NULL;
 
   choose (letters, WB_LETTER_STATUS);
-  g_assert_nonnull (desk_find_label (letters, "Write the reason why the claim is not decided yet; the "
-                                              "report has to give it (49 CFR 370.9(a))."));
+  g_assert_nonnull (desk_find_label (letters, "Write the reason why the claim is not decided yet; "
+                                              "the report has to give it (49 CFR 370.9(a))."));
   g_assert_false (is_enabled (letters));
   gtk_widget_grab_focus (remark);
   wb_test_type (letters, "The repairer is ill.");

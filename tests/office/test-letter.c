@@ -156,8 +156,8 @@ test_acknowledgement (Fixture       *self,
   assert_says (letter, "Odile Varga 31 Mill Lane Ithaca, NY");
   assert_says (letter, "We received your claim on 1 Jun 2026 and have given it the number "
                        "C-2026-0003.");
-  assert_says (letter, "Line 1, Oak table, broken leg: an estimate of the repair, or of what a like "
-                       "article costs today. [49 CFR 370.7(b)]");
+  assert_says (letter, "Line 1, Oak table, broken leg: an estimate of the repair, or of what a "
+                       "like article costs today. [49 CFR 370.7(b)]");
   assert_says (letter, "Line 2, Floor lamp: a statement with your signature that it did not reach "
                        "you from any other source either. [49 CFR 370.7(c)]");
   /* 120 days from 1 June. */
@@ -256,8 +256,8 @@ test_partial_denial (Fixture       *self,
   assert_ready (letter);
   assert_says (letter, "we offer you $240.00");
   assert_says (letter, "notice in writing that the carrier disallows these parts of your claim");
-  assert_says (letter, "Line 2, Floor lamp: It was counted in at delivery. The carrier relies on this "
-                       "defence: Act or omission of the shipper.");
+  assert_says (letter, "Line 2, Floor lamp: It was counted in at delivery. The carrier relies on "
+                       "this defence: Act or omission of the shipper.");
   /* Two years from the notice. */
   assert_says (letter, "its last day is 1 Aug 2028. [49 USC 14706(e)]");
 }
@@ -288,7 +288,8 @@ test_denial (Fixture       *self,
   job_fixture_put (&self->job, WB_KIND_ORDER, NULL, "freight_charge", "4200", NULL);
   g_clear_pointer (&letter, wb_letter_free);
   letter = write_letter (self, WB_LETTER_DENIAL, "2026-08-01", NULL);
-  assert_says (letter, "Of the freight that you paid, $7.20 for goods that were lost is given back");
+  assert_says (letter, "Of the freight that you paid, $7.20 for goods that were lost is given "
+                       "back");
 }
 
 static void
@@ -301,8 +302,8 @@ test_release (Fixture       *self,
   letter = write_letter (self, WB_LETTER_RELEASE, "2026-08-10", NULL);
   assert_ready (letter);
   assert_says (letter, "On payment of $380.00 I release the carrier");
-  assert_says (letter, "they go to the carrier, which will collect them; please keep them until then: "
-                       "• Line 1, Oak table, broken leg");
+  assert_says (letter, "they go to the carrier, which will collect them; please keep them until "
+                       "then: • Line 1, Oak table, broken leg");
   assert_says (letter, "What is not listed here is not released.");
   assert_says (letter, "Signed:");
   assert_silent (letter, "Sincerely");

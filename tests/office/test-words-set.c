@@ -11,8 +11,8 @@ make_job (void)
 {
   WbJob *job = job_fixture_new ();
 
-  job_fixture_put (&job, WB_KIND_LOT, "lot", "colour", "blue", "number", "204", "first", "1", "last",
-                   "40", NULL);
+  job_fixture_put (&job, WB_KIND_LOT, "lot", "colour", "blue", "number", "204", "first", "1",
+                   "last", "40", NULL);
   job_fixture_put (&job, WB_KIND_PIECE, "sofa", "lot", "lot", "tag", "1", "form", "loose",
                    "description", "Sofa", "set", "suite", NULL);
   job_fixture_put (&job, WB_KIND_PIECE, "chair", "lot", "lot", "tag", "2", "form", "loose",
@@ -68,10 +68,10 @@ test_article (void)
   g_autofree char *sharers = wb_words_sharers (job, get_line (job, "l3"));
 
   g_assert_cmpstr (plain, ==, "A part of “bed”, with: Slats (blue 204-004).");
-  g_assert_cmpstr (parts, ==, "A part of “bed”, with: Slats (blue 204-004). By the terms they are one "
-                              "article, with one limit by the weight of all parts.");
-  g_assert_cmpstr (carton, ==, "Out of a carton with: china. By the terms each thing in it has its own "
-                               "limit by its own weight.");
+  g_assert_cmpstr (parts, ==, "A part of “bed”, with: Slats (blue 204-004). By the terms they are "
+                              "one article, with one limit by the weight of all parts.");
+  g_assert_cmpstr (carton, ==, "Out of a carton with: china. By the terms each thing in it has its "
+                               "own limit by its own weight.");
   g_assert_cmpstr (sharers, ==, "Other lines on the same article: 4.");
   g_assert_null (wb_words_parts (&terms, job, get_line (job, "l1")));
   g_assert_null (wb_words_carton (&terms, job, get_line (job, "l1")));

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Shows a letter as it would go out, or as it went out. What it says and what keeps it from going out
- * the office finds; keeping it is the office's too. */
+/* Shows a letter as it would go out, or as it went out. What it says and what keeps it from going
+ * out the office finds; keeping it is the office's too. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 

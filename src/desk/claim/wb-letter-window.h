@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The letters of one claim: written from the job, read, copied, saved, marked as sent; and those that
- * were sent, as they were. */
+/* The letters of one claim: written from the job, read, copied, saved, marked as sent; and those
+ * that were sent, as they were. */
 #pragma once
 
 #include <adwaita.h>

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The quotes beside the chosen claim line: noted, compared, and one of each kind taken as the figure
- * of the line. */
+/* The quotes beside the chosen claim line: noted, compared, and one of each kind taken as the
+ * figure of the line. */
 #pragma once
 
 #include <gtk/gtk.h>
