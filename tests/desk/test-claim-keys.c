@@ -5,12 +5,15 @@
 
 #include <adwaita.h>
 
+#include "desk/claim/wb-bearing-box.h"
 #include "desk/claim/wb-cell.h"
+#include "desk/claim/wb-claim-head.h"
 #include "desk/claim/wb-claim-page.h"
 #include "desk/claim/wb-claim-steps.h"
 #include "desk/claim/wb-figure-button.h"
 #include "desk/claim/wb-reason-popover.h"
 #include "desk/claim/wb-reckoning-table.h"
+#include "desk/claim/wb-reckoning-view.h"
 #include "desk/claim/wb-record-table.h"
 #include "desk/claim/wb-verdict-box.h"
 #include "desk/claim/wb-what-if.h"
@@ -308,6 +311,45 @@ test_figures (DeskFixture   *fixture,
   g_assert_true (has_focus (fixture, g_ptr_array_index (buttons, row - 1)));
 }
 
+static gboolean
+is_focus_below (DeskFixture *fixture,
+                GType        type)
+{
+  GtkWidget *focus = gtk_root_get_focus (GTK_ROOT (fixture->window));
+
+  return focus != NULL && gtk_widget_get_ancestor (focus, type) != NULL;
+}
+
+/* From part to part of the page, around and back. */
+static void
+test_parts (DeskFixture   *fixture,
+            gconstpointer  data)
+{
+  GtkWidget *page = present_claim (fixture);
+  const GType parts[] = { WB_TYPE_CLAIM_HEAD, WB_TYPE_RECORD_TABLE, WB_TYPE_RECKONING_VIEW,
+                          WB_TYPE_BEARING_BOX, WB_TYPE_CLAIM_STEPS };
+  GtkWidget *first;
+
+  gtk_widget_grab_focus (page);
+  first = gtk_root_get_focus (GTK_ROOT (fixture->window));
+  g_assert_true (GTK_IS_LIST_BOX_ROW (first));
+  for (guint i = 0; i < G_N_ELEMENTS (parts); i++)
+    {
+      gtk_widget_activate_action (page, "claim.next-part", NULL);
+      if (parts[i] == WB_TYPE_RECORD_TABLE)
+        g_assert_false (is_focus_below (fixture, WB_TYPE_CLAIM_HEAD));
+      else
+        g_assert_true (is_focus_below (fixture, parts[i]));
+    }
+  gtk_widget_activate_action (page, "claim.previous-part", NULL);
+  g_assert_true (is_focus_below (fixture, WB_TYPE_BEARING_BOX));
+  /* Steps, payments, and the list of claims again. */
+  for (guint i = 0; i < 3; i++)
+    gtk_widget_activate_action (page, "claim.next-part", NULL);
+  g_assert_true (gtk_widget_is_ancestor (gtk_root_get_focus (GTK_ROOT (fixture->window)),
+                                         gtk_widget_get_ancestor (first, GTK_TYPE_BOX)));
+}
+
 /* Space on a figure says why; Escape goes back to it; the copy key copies a reason. */
 static void
 test_why (DeskFixture   *fixture,
@@ -561,6 +603,7 @@ main (int    argc,
   ADD ("choose-piece", test_choose_piece);
   ADD ("choose-loss", test_choose_loss);
   ADD ("figures", test_figures);
+  ADD ("parts", test_parts);
   ADD ("why", test_why);
   ADD ("what-if", test_what_if);
   ADD ("take-step", test_take_step);

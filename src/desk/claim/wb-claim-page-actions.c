@@ -9,6 +9,7 @@
 #include "desk/claim/wb-claim-deeds.h"
 #include "desk/claim/wb-letter-window.h"
 #include "desk/claim/wb-what-if.h"
+#include "desk/widgets/wb-focus-within.h"
 #include "office/wb-words.h"
 
 void
@@ -148,6 +149,14 @@ show_reckoning_action (GtkWidget  *widget,
   gtk_widget_child_focus (GTK_WIDGET (self->reckoning_view), GTK_DIR_TAB_FORWARD);
 }
 
+static void
+next_part_action (GtkWidget  *widget,
+                  const char *name,
+                  GVariant   *parameter)
+{
+  wb_focus_next_part (WB_CLAIM_PAGE (widget)->parts, g_str_equal (name, "claim.previous-part"));
+}
+
 /* The section has its own actions; a key comes to the page. */
 static void
 bearing_action (GtkWidget  *widget,
@@ -259,6 +268,8 @@ wb_claim_page_install_actions (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_install_action (widget_class, "claim.show-reckoning", NULL,
                                    show_reckoning_action);
+  gtk_widget_class_install_action (widget_class, "claim.next-part", NULL, next_part_action);
+  gtk_widget_class_install_action (widget_class, "claim.previous-part", NULL, next_part_action);
   gtk_widget_class_install_action (widget_class, "claim.show-bearing", NULL, bearing_action);
   gtk_widget_class_install_action (widget_class, "claim.split-line", NULL, bearing_action);
   gtk_widget_class_install_action (widget_class, "claim.state-charges", NULL, bearing_action);

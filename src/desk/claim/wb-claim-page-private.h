@@ -25,6 +25,7 @@ struct _WbClaimPage
 
   GtkWidget       *empty;
   GtkWidget       *content;
+  GtkWidget       *parts;         /* one below the other in the content */
   GtkWidget       *foot;
   GtkListBox      *claims;
   GtkLabel        *fault;

@@ -459,6 +459,7 @@ wb_claim_page_class_init (WbClaimPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, foot);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, claims);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, fault);
+  gtk_widget_class_bind_template_child (widget_class, WbClaimPage, parts);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, head);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, lines);
   gtk_widget_class_bind_template_child (widget_class, WbClaimPage, evidence);

@@ -5,6 +5,9 @@
 
 #include "desk/widgets/wb-focus-within.h"
 
+/* More than any page has: where no part can have the focus, the search ends. */
+#define MAX_PARTS 64
+
 static gboolean
 is_backward (GtkDirectionType direction)
 {
@@ -41,6 +44,40 @@ wb_focus_within (GtkWidget        *widget,
     {
       if (gtk_widget_get_mapped (child) && gtk_widget_child_focus (child, direction))
         return TRUE;
+    }
+  return FALSE;
+}
+
+static GtkWidget *
+next_around (GtkWidget *box,
+             GtkWidget *part,
+             gboolean   backward)
+{
+  GtkWidget *next = NULL;
+
+  if (part != NULL)
+    next = backward ? gtk_widget_get_prev_sibling (part) : gtk_widget_get_next_sibling (part);
+  if (next == NULL)
+    next = backward ? gtk_widget_get_last_child (box) : gtk_widget_get_first_child (box);
+  return next;
+}
+
+gboolean
+wb_focus_next_part (GtkWidget *box,
+                    gboolean   backward)
+{
+  GtkWidget *from;
+  GtkWidget *part;
+
+  g_return_val_if_fail (GTK_IS_WIDGET (box), FALSE);
+
+  from = find_focused_child (box);
+  part = next_around (box, from, backward);
+  for (guint tries = 0; part != NULL && part != from && tries < MAX_PARTS; tries++)
+    {
+      if (gtk_widget_get_mapped (part) && gtk_widget_child_focus (part, GTK_DIR_TAB_FORWARD))
+        return TRUE;
+      part = next_around (box, part, backward);
     }
   return FALSE;
 }

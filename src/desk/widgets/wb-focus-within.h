@@ -20,4 +20,17 @@ G_BEGIN_DECLS
 gboolean wb_focus_within (GtkWidget        *widget,
                           GtkDirectionType  direction);
 
+/**
+ * wb_focus_next_part:
+ * @box: a box whose children are the parts of a page, one below the other
+ * @backward: up instead of down
+ *
+ * Moves the focus from the part that has it into the next one that can have it, past the last into the
+ * first.
+ *
+ * Returns: whether there was one
+ */
+gboolean wb_focus_next_part (GtkWidget        *box,
+                             gboolean          backward);
+
 G_END_DECLS

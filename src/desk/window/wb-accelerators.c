@@ -109,6 +109,8 @@ static const Accelerator table[] = {
   { NULL, "<Alt>Up <Alt>Down", N_("Handovers"), N_("Move the handover") },
   { NULL, "<Control>Delete", N_("Handovers"), N_("Remove the handover") },
 
+  { "claim.next-part", "F6", N_("Claim"), N_("Go to the next part of the page") },
+  { "claim.previous-part", "<Shift>F6", N_("Claim"), N_("Go to the part before") },
   { "claim.add-claim", "<Control><Alt>c", N_("Claim"), N_("New claim") },
   { "claim.add-line", "<Control><Alt>l", N_("Claim"), N_("Add a line") },
   { "claim.remove-line", "<Control><Shift>Delete", N_("Claim"), N_("Remove the line") },
