@@ -29,6 +29,7 @@ typedef enum
   WB_TOOL_OPTION_ON        = 1 << 11,
   WB_TOOL_OPTION_LETTER    = 1 << 12,  /* "--remark", "--sent" */
   WB_TOOL_OPTION_REPORT    = 1 << 13,  /* "--by", "--from", "--to", "--csv" */
+  WB_TOOL_OPTION_REASON    = 1 << 14,
 } WbToolOptionFlags;
 
 /** WbToolOptions: what stood behind the two words of a command. */
@@ -49,6 +50,7 @@ typedef struct
   char     *source;
   char     *take;
   char     *remark;
+  char     *reason;
   gboolean  sent;
   char     *on;
   char     *by;
@@ -105,6 +107,7 @@ int       wb_tool_claim_reckon     (const WbToolOptions *options);
 int       wb_tool_claim_evidence   (const WbToolOptions *options);
 int       wb_tool_claim_shares     (const WbToolOptions *options);
 int       wb_tool_claim_charge     (const WbToolOptions *options);
+int       wb_tool_claim_split      (const WbToolOptions *options);
 int       wb_tool_claim_statement  (const WbToolOptions *options);
 int       wb_tool_claim_freeze     (const WbToolOptions *options);
 int       wb_tool_claim_quote      (const WbToolOptions *options);

@@ -163,6 +163,9 @@ entries_of (const WbToolCommand *command,
     { WB_TOOL_OPTION_QUOTE,
       { "take", 0, 0, G_OPTION_ARG_STRING, &options->take,
         N_("Take a quote as the figure of its line, as in 2.1"), N_("QUOTE") } },
+    { WB_TOOL_OPTION_REASON,
+      { "reason", 0, 0, G_OPTION_ARG_STRING, &options->reason,
+        N_("Why the rule is not followed"), N_("TEXT") } },
     { WB_TOOL_OPTION_LETTER,
       { "remark", 0, 0, G_OPTION_ARG_STRING, &options->remark,
         N_("A paragraph of your own; of a status report the reason"), N_("TEXT") } },
@@ -217,6 +220,7 @@ options_clear (WbToolOptions *options)
   g_clear_pointer (&options->source, g_free);
   g_clear_pointer (&options->take, g_free);
   g_clear_pointer (&options->remark, g_free);
+  g_clear_pointer (&options->reason, g_free);
   g_clear_pointer (&options->on, g_free);
   g_clear_pointer (&options->by, g_free);
   g_clear_pointer (&options->from, g_free);

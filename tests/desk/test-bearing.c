@@ -247,6 +247,9 @@ test_split (DeskFixture   *fixture,
   g_assert_true (has_label_with (window, "“a third” for Crew of Hal Moss is no percentage"));
   type_percent (window, "Crew of Hal Moss", "40");
   g_assert_true (has_label_with (window, "Write the reason."));
+  gtk_widget_activate_action (window, "split.set", NULL);
+  g_assert_true (gtk_widget_is_ancestor (gtk_window_get_focus (GTK_WINDOW (window)),
+                                         GTK_WIDGET (get_reason (window))));
   g_assert_cmpuint (count_shares (fixture), ==, 0);
   wb_test_settle ();
   wb_test_wait_until_drawn (window);

@@ -191,6 +191,13 @@ changed_cb (WbSplitWindow *self)
 
 /* --- deeds ------------------------------------------------------------------------------------ */
 
+static gboolean
+only_reason_is_missing (const GArray *parts)
+{
+  return wb_hand_split_check ((const WbHandPart *) (gpointer) parts->data, parts->len, NULL, NULL)
+         == WB_HAND_SPLIT_NO_REASON;
+}
+
 static void
 set_action (GtkWidget  *widget,
             const char *name,
@@ -208,6 +215,8 @@ set_action (GtkWidget  *widget,
   if (fault != NULL)
     {
       gtk_widget_error_bell (widget);
+      if (only_reason_is_missing (parts))
+        gtk_widget_grab_focus (GTK_WIDGET (self->reason));
       return;
     }
   /* The line can be gone meanwhile. */
