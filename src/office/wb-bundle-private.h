@@ -60,7 +60,8 @@ GHashTable *wb_bundle_find_papers    (const char         *document,
                                       gpointer            data,
                                       GError            **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: frozen reckonings that @job names and @papers (from wb_bundle_find_papers()) has not. */
+/** Returns: how many frozen reckonings and letters @job names that @papers (from
+ * wb_bundle_find_papers()) has not. */
 guint      wb_bundle_count_lost      (const WbJob      *job,
                                       GHashTable       *papers);
 

@@ -11,6 +11,7 @@
 #include "office/wb-job-document.h"
 #include "office/wb-office-private.h"
 #include "share/wb-bag.h"
+#include "share/wb-share.h"
 #include "store/wb-photo-store.h"
 #include "store/wb-picture.h"
 
@@ -24,23 +25,24 @@ typedef struct
 
 /* --- photos ----------------------------------------------------------------------------------- */
 
+static const char *
+name_of (const WbPhoto *photo)
+{
+  return photo->name != NULL ? photo->name : photo->hash;
+}
+
 static WbPictureFormat
-format_of (const char  *path,
-           GError     **error)
+format_of (const char *path)
 {
   g_autoptr (GFile) file = g_file_new_for_path (path);
-  g_autoptr (GFileInputStream) stream = g_file_read (file, NULL, error);
+  g_autoptr (GFileInputStream) stream = g_file_read (file, NULL, NULL);
   guint8 head[WB_PICTURE_HEAD];
   gsize length;
-  WbPictureFormat format;
 
   if (stream == NULL ||
-      !g_input_stream_read_all (G_INPUT_STREAM (stream), head, sizeof head, &length, NULL, error))
+      !g_input_stream_read_all (G_INPUT_STREAM (stream), head, sizeof head, &length, NULL, NULL))
     return WB_PICTURE_UNKNOWN;
-  format = wb_picture_format (head, length);
-  if (format == WB_PICTURE_UNKNOWN)
-    g_set_error (error, WB_PICTURE_ERROR, WB_PICTURE_ERROR_CHANGED, "“%s”: not a picture", path);
-  return format;
+  return wb_picture_format (head, length);
 }
 
 static gboolean
@@ -53,12 +55,14 @@ add_photo (GPtrArray      *items,
   g_autofree char *path = NULL;
   WbPictureFormat format;
 
-  if (!wb_photo_store_check (folder, photo->hash, -1, FALSE, NULL, error))
-    return FALSE;
+  if (!wb_photo_store_check (folder, photo->hash, -1, FALSE, NULL, NULL))
+    return wb_share_refuse (error, WB_SHARE_ERROR_SOURCE, name_of (photo),
+                            "its file %s is gone or cannot be read", photo->hash);
   file = wb_photo_store_path (folder, photo->hash);
-  format = format_of (file, error);
+  format = format_of (file);
   if (format == WB_PICTURE_UNKNOWN)
-    return FALSE;
+    return wb_share_refuse (error, WB_SHARE_ERROR_SOURCE, name_of (photo),
+                            "its file %s is not a picture any more", photo->hash);
   path = g_strconcat (WB_BUNDLE_PHOTOS, photo->hash, ".", wb_bundle_picture_ending (format), NULL);
   g_ptr_array_add (items, wb_bag_item_new_file (path, file, photo->hash));
   return TRUE;

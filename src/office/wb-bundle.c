@@ -262,6 +262,8 @@ wb_bundle_count_lost (const WbJob *job,
 
       if (step->frozen != NULL && !g_hash_table_contains (papers, step->frozen))
         n++;
+      if (step->letter != NULL && !g_hash_table_contains (papers, step->letter))
+        n++;
     }
   return n;
 }

@@ -30,8 +30,8 @@ char             *wb_bundle_progress_get   (WbBundleProgress *self,
  * WbBundleReport: what a bundle holds
  * @job: the job; as stored, once it was put into a book
  * @bytes: of all its files
- * @n_lost_papers: frozen reckonings that the job names and the book does not have, so that the
- *   bundle cannot have them either
+ * @n_lost_papers: frozen reckonings and letters that the job names and the book does not have, so
+ *   that the bundle cannot have them either
  * @packed_on: (nullable): the day, as bag-info.txt has it
  */
 typedef struct
@@ -65,8 +65,8 @@ char           *wb_bundle_target         (const char           *path) G_GNUC_WAR
  * Packs @job with all photos and kept papers. The same job gives the same bytes on the same day.
  *
  * Returns: (transfer full) (nullable): what was packed; or %NULL, and nothing is at @target that was
- * not there: %G_IO_ERROR_EXISTS, %WB_PICTURE_ERROR_MISSING or %WB_SHARE_ERROR_ALTERED for a photo that
- * is not what was taken in, %WB_SHARE_ERROR_LIMIT, another %G_IO_ERROR or %WB_STORE_ERROR, or
+ * not there: %G_IO_ERROR_EXISTS, %WB_SHARE_ERROR_SOURCE for a photo that is gone or not what
+ * was taken in, _LIMIT, another %G_IO_ERROR or %WB_STORE_ERROR, or
  * %G_IO_ERROR_CANCELLED.
  */
 WbBundleReport *wb_office_bundle_write        (WbOffice             *self,

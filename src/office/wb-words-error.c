@@ -111,8 +111,8 @@ static const ErrorWords share_words[] = {
     N_("Copy it once more, or ask the sender for it. Nothing was taken from it.") },
   { WB_SHARE_ERROR_UNLISTED, TRUE, N_("There is more in the bundle than its list says."),
     N_("Do not rely on it; ask the sender for it once more. Nothing was taken from it.") },
-  { WB_SHARE_ERROR_ALTERED, TRUE, N_("A file was altered after it was packed or taken in."),
-    N_("Do not rely on it; get the file or bundle from where it came from. Nothing was done.") },
+  { WB_SHARE_ERROR_ALTERED, TRUE, N_("A file was altered after the bundle was packed."),
+    N_("Do not rely on it; ask the sender for it once more. Nothing was taken from it.") },
   { WB_SHARE_ERROR_OXUM, TRUE, N_("The bundle has not as many files or bytes as it says."),
     N_("Copy it once more, or ask the sender for it. Nothing was taken from it.") },
   { WB_SHARE_ERROR_FETCH, TRUE, N_("Parts of the bundle are somewhere on a network."),
@@ -133,13 +133,15 @@ static const ErrorWords share_words[] = {
     N_("Copy it once more, or ask the sender for it. Nothing was taken from it.") },
   { WB_SHARE_ERROR_STRANGER, TRUE, N_("The bundle has something in it that does not belong to a job."),
     N_("Ask the sender for a bundle as Wainbook writes it. Nothing was taken from it.") },
+  { WB_SHARE_ERROR_SOURCE, TRUE, N_("A photo of the job cannot be packed."),
+    N_("Put its file back from a backup, or remove the photo from the job. No bundle was made.") },
 };
 
 /* One row a code of our own domains. */
 G_STATIC_ASSERT (G_N_ELEMENTS (core_words) == WB_CORE_ERROR_CATALOG + 1);
 G_STATIC_ASSERT (G_N_ELEMENTS (store_words) == WB_STORE_ERROR_INTERNAL + 1);
 G_STATIC_ASSERT (G_N_ELEMENTS (picture_words) == WB_PICTURE_ERROR_TOO_MANY + 1);
-G_STATIC_ASSERT (G_N_ELEMENTS (share_words) == WB_SHARE_ERROR_STRANGER + 1);
+G_STATIC_ASSERT (G_N_ELEMENTS (share_words) == WB_SHARE_ERROR_SOURCE + 1);
 
 static const ErrorWords io_words[] = {
   { G_IO_ERROR_CANCELLED, FALSE, N_("This was stopped before it was done."), NULL },

@@ -253,7 +253,7 @@ static gboolean
 refuse_change (const WbBagItem  *item,
                GError          **error)
 {
-  return wb_share_refuse (error, WB_SHARE_ERROR_ALTERED, item->path,
+  return wb_share_refuse (error, WB_SHARE_ERROR_SOURCE, item->path,
                           "the file %s is not what its hash says", item->file);
 }
 

@@ -122,7 +122,7 @@ gint64     wb_bag_item_get_size  (const WbBagItem *self);
  * name beside @target, forced to the disk and put in place by one rename, so that there is a whole
  * bag or none.
  *
- * Returns: %TRUE; or %FALSE with %G_IO_ERROR_EXISTS when @target is there, %WB_SHARE_ERROR_ALTERED
+ * Returns: %TRUE; or %FALSE with %G_IO_ERROR_EXISTS when @target is there, %WB_SHARE_ERROR_SOURCE
  * when a file is not what its hash says, _NAME, _CLASH, _LIMIT or _NESTED for what wb_bag_read()
  * would not read back, another %G_IO_ERROR, or %G_IO_ERROR_CANCELLED.
  */

@@ -29,6 +29,7 @@ G_BEGIN_DECLS
  * @WB_SHARE_ERROR_RATIO: it unpacks to far more than any job does
  * @WB_SHARE_ERROR_DAMAGED: the archive cannot be read to its end
  * @WB_SHARE_ERROR_STRANGER: a file that has no place in it
+ * @WB_SHARE_ERROR_SOURCE: a file that is to be packed is gone or is not what it was
  *
  * Every message names the file of the bundle first, then what is wrong with it.
  */
@@ -52,6 +53,7 @@ typedef enum
   WB_SHARE_ERROR_RATIO,
   WB_SHARE_ERROR_DAMAGED,
   WB_SHARE_ERROR_STRANGER,
+  WB_SHARE_ERROR_SOURCE,
 } WbShareError;
 
 GQuark wb_share_error_quark (void);

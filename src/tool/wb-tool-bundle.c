@@ -12,9 +12,9 @@ static void
 warn_of_lost (const WbBundleReport *report)
 {
   if (report->n_lost_papers > 0)
-    wb_tool_complain (ngettext ("%u frozen reckoning that the job names is not in the book it was "
-                                "packed from, and so not in the bundle.",
-                                "%u frozen reckonings that the job names are not in the book it was "
+    wb_tool_complain (ngettext ("%u kept paper that the job names is not in the book it was packed "
+                                "from, and so not in the bundle.",
+                                "%u kept papers that the job names are not in the book it was "
                                 "packed from, and so not in the bundle.",
                                 report->n_lost_papers), report->n_lost_papers);
 }

@@ -215,7 +215,7 @@ test_errors (void)
   } domains[] = {
     { WB_CORE_ERROR, WB_CORE_ERROR_CATALOG + 1 },
     { WB_STORE_ERROR, WB_STORE_ERROR_INTERNAL + 1 },
-    { WB_SHARE_ERROR, WB_SHARE_ERROR_STRANGER + 1 },
+    { WB_SHARE_ERROR, WB_SHARE_ERROR_SOURCE + 1 },
   };
   g_autoptr (GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
 

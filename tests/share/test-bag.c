@@ -324,7 +324,7 @@ test_changed (Fixture       *fixture,
 
       g_assert_true (g_file_set_contents (file, now[i], -1, NULL));
       g_assert_false (write_bag (fixture, target, FALSE, &error));
-      g_assert_error (error, WB_SHARE_ERROR, WB_SHARE_ERROR_ALTERED);
+      g_assert_error (error, WB_SHARE_ERROR, WB_SHARE_ERROR_SOURCE);
       g_assert_cmpuint (count_entries (fixture->root), ==, 1);
     }
   g_remove (file);

@@ -184,10 +184,10 @@ words_of (const WbBundleReport *report,
   if (report->n_lost_papers > 0)
     {
       g_string_append (out, "\n\n");
-      g_string_append_printf (out, ngettext ("%u frozen reckoning that the job names is not in it, "
-                                             "since the book does not have it.",
-                                             "%u frozen reckonings that the job names are not in it, "
-                                             "since the book does not have them.",
+      g_string_append_printf (out, ngettext ("%u kept paper that the job names is not in it, "
+                                             "since the book it was packed from does not have it.",
+                                             "%u kept papers that the job names are not in it, "
+                                             "since the book it was packed from does not have them.",
                                              report->n_lost_papers), report->n_lost_papers);
     }
   return g_string_free (out, FALSE);
