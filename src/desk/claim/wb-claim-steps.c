@@ -8,6 +8,7 @@
 
 #include "core/wb-claim-step.h"
 #include "desk/claim/wb-record-table.h"
+#include "desk/widgets/wb-flow-layout.h"
 #include "desk/widgets/wb-popup.h"
 #include "office/wb-frozen-reckoning.h"
 #include "office/wb-words.h"
@@ -20,6 +21,7 @@ struct _WbClaimSteps
   GtkWidget      parent_instance;
 
   GtkWidget     *box;
+  GtkWidget     *head;
   GtkMenuButton *take;
   GtkLabel      *none;
   GtkLabel      *fault;
@@ -412,6 +414,7 @@ wb_claim_steps_class_init (WbClaimStepsClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/wainbook/Wainbook/claim/wb-claim-steps.ui");
   gtk_widget_class_bind_template_child (widget_class, WbClaimSteps, box);
+  gtk_widget_class_bind_template_child (widget_class, WbClaimSteps, head);
   gtk_widget_class_bind_template_child (widget_class, WbClaimSteps, take);
   gtk_widget_class_bind_template_child (widget_class, WbClaimSteps, none);
   gtk_widget_class_bind_template_child (widget_class, WbClaimSteps, fault);
@@ -431,5 +434,6 @@ wb_claim_steps_init (WbClaimSteps *self)
 
   self->cancellable = g_cancellable_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_widget_set_layout_manager (self->head, wb_flow_layout_new (6, 6));
   gtk_menu_button_set_menu_model (self->take, menu);
 }
