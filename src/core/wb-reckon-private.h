@@ -234,6 +234,97 @@ gboolean wb_run_check_figures  (const WbRun       *run,
                                 GPtrArray         *fields,
                                 GError           **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* --- groups of lines -------------------------------------------------------------------------- */
+
+/** WbGroup: lines that are judged together: all of an article, or one of them by itself. */
+typedef struct
+{
+  guint                 first_line;
+  gboolean              alone;
+  WbWeight              weight;      /* that their limit goes by; unset when not known */
+  WbArticleWeightSource source;
+  gint64                paid;        /* in other claims, against a limit of the side */
+} WbGroup;
+
+/** WbStanding: what the lines of a group may bring so far, together, and how many of them bring
+ * anything. */
+typedef struct
+{
+  gint64 total;
+  guint  n_lines;
+} WbStanding;
+
+static inline guint
+wb_group_next (const WbRun   *run,
+               const WbGroup *group,
+               guint          line)
+{
+  return group->alone ? WB_NO_LINE : run->next_in_article[line];
+}
+
+static inline WbLineFigures *
+wb_run_figures (const WbRun *run,
+                WbSide       side,
+                guint        line)
+{
+  return &run->out->lines[line].side[side];
+}
+
+/** What other claims were paid for the thing of a line. */
+gint64   wb_run_paid_for_thing   (const WbRun      *run,
+                                  WbSide            side,
+                                  guint             line);
+
+WbGroup  wb_group_of_article     (const WbRun      *run,
+                                  WbSide            side,
+                                  const WbArticle  *article);
+/** One thing, by its own weight or that of the article. */
+WbGroup  wb_group_of_line        (const WbRun      *run,
+                                  WbSide            side,
+                                  const WbArticle  *article,
+                                  guint             line);
+
+gboolean wb_group_sum            (const WbRun      *run,
+                                  WbSide            side,
+                                  const WbGroup    *group,
+                                  WbStanding       *standing,
+                                  GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Notes a step on each line of a group that it concerns. */
+void     wb_group_note           (WbRun            *run,
+                                  WbSide            side,
+                                  const WbGroup    *group,
+                                  WbRule            rule,
+                                  gint              key,
+                                  WbFigure          result,
+                                  const WbFigure   *inputs,
+                                  guint             n_inputs);
+
+#define WB_NOTE_ON_LINES(run, side, group, rule, key, result, ...)                                 \
+  wb_group_note (run, side, group, rule, key, result, (const WbFigure[]) { __VA_ARGS__ },          \
+                 (guint) (sizeof ((const WbFigure[]) { __VA_ARGS__ }) / sizeof (WbFigure)))
+
+/** Notes the weight that a limit of the group goes by. @key: that made it so, or %WB_NO_KEY. */
+void     wb_group_note_weight    (WbRun            *run,
+                                  WbSide            side,
+                                  const WbGroup    *group,
+                                  gint              key);
+
+/** Takes what other claims were paid for the lines of a group off a limit of theirs. */
+void     wb_group_leave_of_limit (WbRun            *run,
+                                  WbSide            side,
+                                  const WbGroup    *group,
+                                  WbStanding        standing,
+                                  gint64           *limit);
+
+/** Shares a limit out among a group's lines in proportion to what each may bring so far. */
+gboolean wb_group_share          (WbRun            *run,
+                                  WbSide            side,
+                                  const WbGroup    *group,
+                                  WbStanding        standing,
+                                  gint64            limit,
+                                  GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* --- steps, in the order of the table in wb-reckon.c ------------------------------------------ */
 
 /* wb-reckon-check.c */
@@ -262,6 +353,12 @@ gboolean wb_run_measure_line   (WbRun     *run,
                                 WbSide     side,
                                 guint      line,
                                 GError   **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* wb-reckon-extraordinary.c */
+gboolean wb_run_limit_extraordinary (WbRun            *run,
+                                     WbSide            side,
+                                     const WbArticle  *article,
+                                     GError          **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /* wb-reckon-limit.c */
 gboolean wb_run_limit_lines    (WbRun     *run,

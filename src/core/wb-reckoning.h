@@ -51,7 +51,8 @@ typedef enum
   WB_RULE_DEDUCTIBLE,       /* the deductible left, taken from the whole claim */
   WB_RULE_DEDUCTIBLE_SHARE, /* one line's share of it */
   WB_RULE_OWED,
-  WB_RULE_FREIGHT_DENIED,   /* a denied line was lost: its freight goes back, or the shipper lost it */
+  WB_RULE_FREIGHT_DENIED,   /* a denied line was lost: its freight goes back unless the shipper
+                               lost it */
   WB_RULE_FREIGHT_REFUND,
   WB_RULE_PAID,             /* already paid on this claim */
 } WbRule;

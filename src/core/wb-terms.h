@@ -78,8 +78,8 @@ typedef enum { WB_SCOPE_RELEASED, WB_SCOPE_FULL, WB_SCOPE_GENERAL } WbScope;
 #define WB_N_SCOPES 3
 
 typedef enum { WB_MEASURE_REPLACEMENT, WB_MEASURE_ACTUAL_VALUE } WbMeasure;
-/** carton: is a packed carton with its contents one article, or is each claimed thing one by its own
- * weight? */
+/** carton: is a packed carton with its contents one article, or is each claimed thing one by its
+ * own weight? */
 typedef enum { WB_CARTON_ONE_ARTICLE, WB_CARTON_EACH_THING } WbCartonRule;
 /** parts: are the parts of a thing taken apart one article? */
 typedef enum { WB_PARTS_ONE_ARTICLE, WB_PARTS_EACH_PIECE } WbPartsRule;
@@ -93,16 +93,16 @@ typedef enum { WB_FREIGHT_NOT_REFUNDED, WB_FREIGHT_BY_WEIGHT, WB_FREIGHT_ALL } W
 typedef enum { WB_LATE_FLAGGED, WB_LATE_ACTUAL_VALUE, WB_LATE_BARRED } WbLateRule;
 typedef enum { WB_BELOW_MINIMUM_RAISED, WB_BELOW_MINIMUM_KEPT } WbBelowMinimumRule;
 typedef enum { WB_DEDUCTIBLE_AFTER_LIMIT, WB_DEDUCTIBLE_BEFORE_LIMIT } WbDeductibleOrder;
-/** Whose weight caps an unlisted thing of extraordinary value: the article's, or the claimed thing's
- * own when known. */
+/** Whose weight caps an unlisted thing of extraordinary value: the article's, or the claimed
+ * thing's own when known. */
 typedef enum { WB_EXTRAORDINARY_ARTICLE, WB_EXTRAORDINARY_THING } WbExtraordinaryWeight;
 
 extern const WbEnum wb_roundings, wb_measures, wb_carton_rules, wb_parts_rules, wb_sets_rules,
                     wb_demand_rules, wb_salvage_rules, wb_freight_rules, wb_late_rules,
                     wb_below_minimum_rules, wb_deductible_orders, wb_extraordinary_weights;
 
-/** WbCharge: what the customer pays for this choice: @per_hundred for each 100 of declared value, at
- * @deductible. */
+/** WbCharge: what the customer pays for this choice: @per_hundred for each 100 of declared value,
+ * at @deductible. */
 typedef struct
 {
   WbMoney deductible;
@@ -171,7 +171,7 @@ typedef struct
   gint64          depreciation_maximum;     /* hundredths of a percent, 10000: none */
   WbFreightRule   freight_partial_loss;
   WbFreightRule   freight_total_loss;
-  WbPeriod        claim_within;             /* all from delivery unless said otherwise; unset: none */
+  WbPeriod        claim_within;             /* all from delivery unless said; unset: none */
   WbLateRule      late_claim;
   WbPeriod        late_until;
   WbPeriod        notice_within;
@@ -187,9 +187,9 @@ typedef struct
   WbPeriod        transfer_after;           /* from receipt of the claim: what is not settled to the
                                                claimant's satisfaction by then, or is denied, may be
                                                taken to the military claims office */
-  WbPeriod        fees_within;              /* from delivery, or the day it was agreed for if that is
-                                               later: a claim filed by then may bring the claimant's
-                                               attorney fees (49 USC 14708(d)) */
+  WbPeriod        fees_within;              /* from delivery, or the day agreed for it if that is
+                                               later: a claim filed by then may bring the
+                                               claimant's attorney fees (49 USC 14708(d)) */
   WbSideTerms     side[WB_N_SIDES];
   WbTermsEntry    entry[WB_N_SCOPES][WB_N_TERMS_KEYS];
 } WbTerms;
