@@ -30,6 +30,7 @@ static const Accelerator table[] = {
   { NULL, "Return", N_("Jobs"), N_("Open the chosen job") },
   { "win.new-job", "<Control><Shift>n", N_("Jobs"), N_("New job") },
   { "win.show-due", "<Control><Shift>d", N_("Jobs"), N_("What is due on claims") },
+  { "win.show-report", "<Control><Shift>r", N_("Jobs"), N_("Report over claims") },
   { "win.save-bundle", "<Control><Shift>s", N_("Jobs"), N_("Save the job as a bundle") },
   { "win.open-bundle", "<Control><Shift>o", N_("Jobs"), N_("Open a bundle") },
 

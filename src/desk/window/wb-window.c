@@ -8,6 +8,7 @@
 
 #include "desk/due/wb-due-window.h"
 #include "desk/jobs/wb-job-list.h"
+#include "desk/report/wb-report-window.h"
 #include "desk/window/wb-accelerators.h"
 #include "desk/window/wb-book-chooser.h"
 #include "desk/window/wb-bundle-dialogs.h"
@@ -39,7 +40,9 @@ struct _WbWindow
   GSettings            *settings;
   GCancellable         *cancellable;   /* of the job that is being loaded or made */
   char                 *wanted_page;   /* (nullable): which page it is to show */
+  char                 *wanted_line;   /* (nullable): claim line that it is to go to */
   GtkWidget            *due;           /* (weak) (nullable): what is due */
+  GtkWidget            *report;        /* (weak) (nullable): the report over claims */
 };
 
 enum
@@ -116,8 +119,8 @@ leave_job (WbWindow *self)
 }
 
 static void
-show_job (WbWindow   *self,
-          WbJobModel *model)
+show_page_of_job (WbWindow   *self,
+                  WbJobModel *model)
 {
   WbJobPage *before = wb_window_get_job_page (self);
   g_autofree char *page_name = NULL;
@@ -151,12 +154,24 @@ show_job (WbWindow   *self,
   gtk_widget_grab_focus (page);
 }
 
+static void
+show_job (WbWindow   *self,
+          WbJobModel *model)
+{
+  g_autofree char *line = g_steal_pointer (&self->wanted_line);
+
+  show_page_of_job (self, model);
+  if (line != NULL)
+    wb_job_page_reveal (wb_window_get_job_page (self), WB_KIND_CLAIM_LINE, line, NULL);
+}
+
 static GCancellable *
 start_loading (WbWindow *self)
 {
   g_cancellable_cancel (self->cancellable);
   g_clear_object (&self->cancellable);
   g_clear_pointer (&self->wanted_page, g_free);
+  g_clear_pointer (&self->wanted_line, g_free);
   self->cancellable = g_cancellable_new ();
   return self->cancellable;
 }
@@ -256,6 +271,32 @@ show_due_action (GtkWidget  *widget,
                                G_CONNECT_SWAPPED);
     }
   gtk_window_present (GTK_WINDOW (self->due));
+}
+
+/* As open_claim_cb(), at one line of the claim. */
+static void
+open_claim_line_cb (WbWindow   *self,
+                    const char *job_id,
+                    const char *line_id)
+{
+  open_claim_cb (self, job_id);
+  self->wanted_line = g_strdup (line_id);
+}
+
+static void
+show_report_action (GtkWidget  *widget,
+                    const char *name,
+                    GVariant   *target)
+{
+  WbWindow *self = WB_WINDOW (widget);
+
+  if (self->report == NULL)
+    {
+      g_set_weak_pointer (&self->report, wb_report_window_new (get_office (self)));
+      g_signal_connect_object (self->report, "open-claim", G_CALLBACK (open_claim_line_cb), self,
+                               G_CONNECT_SWAPPED);
+    }
+  gtk_window_present (GTK_WINDOW (self->report));
 }
 
 static void
@@ -464,7 +505,11 @@ wb_window_dispose (GObject *object)
   if (self->due != NULL)
     gtk_window_destroy (GTK_WINDOW (self->due));
   g_clear_weak_pointer (&self->due);
+  if (self->report != NULL)
+    gtk_window_destroy (GTK_WINDOW (self->report));
+  g_clear_weak_pointer (&self->report);
   g_clear_pointer (&self->wanted_page, g_free);
+  g_clear_pointer (&self->wanted_line, g_free);
 
   G_OBJECT_CLASS (wb_window_parent_class)->dispose (object);
 }
@@ -475,6 +520,7 @@ install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.new-job", NULL, new_job_action);
   gtk_widget_class_install_action (widget_class, "win.open-job", "s", open_job_action);
   gtk_widget_class_install_action (widget_class, "win.show-due", NULL, show_due_action);
+  gtk_widget_class_install_action (widget_class, "win.show-report", NULL, show_report_action);
   gtk_widget_class_install_action (widget_class, "win.search", NULL, search_action);
   gtk_widget_class_install_action (widget_class, "win.open-book", NULL, open_book_action);
   gtk_widget_class_install_action (widget_class, "win.new-book", NULL, new_book_action);
@@ -533,6 +579,7 @@ enable_actions (WbWindow *self)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.open-job", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.search", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.show-due", open);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.show-report", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.back", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.open-bundle", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.save-bundle",
@@ -587,6 +634,8 @@ wb_window_set_open_jobs (WbWindow   *self,
 
   if (self->due != NULL)
     gtk_window_destroy (GTK_WINDOW (self->due));
+  if (self->report != NULL)
+    gtk_window_destroy (GTK_WINDOW (self->report));
   adw_bin_set_child (self->job_bin, NULL);
   gtk_stack_set_visible_child_name (self->job_stack, "none");
   gtk_stack_set_visible_child_name (self->stack, open_jobs != NULL ? "office" : "start");
