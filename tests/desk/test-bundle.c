@@ -13,6 +13,7 @@
 #include <adwaita.h>
 #include <glib/gstdio.h>
 #include <string.h>
+#include <unistd.h>
 
 typedef struct
 {
@@ -189,6 +190,54 @@ test_no_bundle (Fixture       *fixture,
   gtk_window_destroy (dialog);
 }
 
+/* --- stopping --------------------------------------------------------------------------------- */
+
+static gboolean
+is_empty (gpointer data)
+{
+  g_autoptr (GDir) dir = g_dir_open (data, 0, NULL);
+
+  return dir == NULL || g_dir_read_name (dir) == NULL;
+}
+
+/* A gigabyte of nothing takes long enough to read on any computer, and no room. */
+static void
+make_long_bundle (const char *folder)
+{
+  g_autofree char *payload = g_build_filename (folder, "data", NULL);
+
+  g_assert_cmpint (g_mkdir_with_parents (payload, 0700), ==, 0);
+  for (guint i = 0; i < 4; i++)
+    {
+      g_autofree char *path = g_strdup_printf ("%s/%u", payload, i);
+
+      g_assert_true (g_file_set_contents (path, "", 0, NULL));
+      g_assert_cmpint (truncate (path, 250 * 1024 * 1024), ==, 0);
+    }
+}
+
+static void
+test_stop (Fixture       *fixture,
+           gconstpointer  data)
+{
+  g_autofree char *folder = place (fixture, "long");
+  g_autofree char *scratch = g_build_filename (g_get_user_cache_dir (), "wainbook", "bundles", NULL);
+  Search refusal = { "The Bundle Cannot Be Opened" };
+  GtkWindow *dialog;
+
+  make_long_bundle (folder);
+  wb_bundle_dialogs_open_from (fixture->window, folder);
+  dialog = wait_for ("long");
+  wb_test_wait_until_drawn (GTK_WIDGET (dialog));
+  g_assert_nonnull (wb_test_find (GTK_WIDGET (dialog), GTK_TYPE_PROGRESS_BAR, NULL));
+  wb_test_save_picture (GTK_WIDGET (dialog), "bundle-progress");
+  g_assert_false (is_empty (scratch));
+  adw_message_dialog_response (ADW_MESSAGE_DIALOG (dialog), "stop");
+  wb_test_wait_until (is_empty, scratch);
+  wb_test_pass_time (200);
+  g_assert_false (is_shown (&refusal));
+}
+
 /* --- keys ------------------------------------------------------------------------------------- */
 
 static void
@@ -224,6 +273,7 @@ main (int    argc,
   g_test_add ("/desk/bundle/there-and-back", Fixture, NULL, set_up, test_there_and_back, tear_down);
   g_test_add ("/desk/bundle/replace", Fixture, NULL, set_up, test_replace, tear_down);
   g_test_add ("/desk/bundle/no-bundle", Fixture, NULL, set_up, test_no_bundle, tear_down);
+  g_test_add ("/desk/bundle/stop", Fixture, NULL, set_up, test_stop, tear_down);
   g_test_add ("/desk/bundle/keys", Fixture, NULL, set_up, test_keys, tear_down);
   return g_test_run ();
 }
