@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Who can bear a part of a claim: the carrier, those who had the goods, and those that shares by hand
- * and charges name. Shares nothing out. */
+/* Who can bear a part of a claim: the carrier, those who had the goods, and those that shares by
+ * hand and charges name. Shares nothing out. */
 #include "config.h"
 
 #include "core/wb-apportion-private.h"

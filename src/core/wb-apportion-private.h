@@ -33,7 +33,8 @@ gboolean wb_sharing_is_carriage (const WbStretch *stretch);
 gint  wb_handlers_find        (const GArray       *handlers,
                                const char         *name);
 
-/** Returns: the place in the job of the handover at which the loss of @line was first noted; or -1. */
+/** Returns: the place in the job of the handover at which the loss of @line was first noted; or
+ * -1. */
 gint  wb_sharing_find_noted   (const WbSharing    *self,
                                WbTerms            *terms,
                                const WbClaimLine  *line);

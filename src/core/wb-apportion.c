@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Shares what the carrier owes on a claim out among those who had the goods, and sets what was
- * charged to them beside it. Who they are is in wb-apportion-handlers.c, who could have done a loss in
- * wb-apportion-trail.c; what is owed comes from the reckoning. */
+ * charged to them beside it. Who they are is in wb-apportion-handlers.c, who could have done a
+ * loss in wb-apportion-trail.c; what is owed comes from the reckoning. */
 #include "config.h"
 
 #include "core/wb-apportion-private.h"

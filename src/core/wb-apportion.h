@@ -69,8 +69,8 @@ typedef struct
  * @could: (array length=n_handlers): whether each handler had the piece between the last count
  *   before and that handover
  * @parts: (array length=n_handlers): what each bears; they add up to @owed
- * @cut: (array length=n_handlers): what each would bear of the line besides but for its limit; it is
- *   in the carrier's part
+ * @cut: (array length=n_handlers): what each would bear of the line besides but for its limit; it
+ *   is in the carrier's part
  * @hand_total: sum of the percentages set by hand, hundredths; 0 when there are none
  * @hand_fault: that is not 100 %, so the line goes by rule
  */

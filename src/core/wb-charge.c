@@ -71,8 +71,8 @@ take_over (WbHandlerCharge       *into,
   return TRUE;
 }
 
-/* Returns: (transfer full): the charge of a handler, without the figures that are stated now. Adds the
- * ids of those that go into it. */
+/* Returns: (transfer full): the charge of a handler, without the figures that are stated now. Adds
+ * the ids of those that go into it. */
 static WbHandlerCharge *
 gather (const WbApportionment *self,
         guint                  index,
@@ -136,8 +136,8 @@ wb_charge_state (const WbApportionment *self,
   if (records->len == 0)
     {
       g_set_error_literal (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING,
-                           "nobody but the carrier bears a part of the claim, so there is nothing to "
-                           "charge");
+                           "nobody but the carrier bears a part of the claim, so there is nothing "
+                           "to charge");
       return NULL;
     }
 

@@ -5,9 +5,9 @@
 
 G_BEGIN_DECLS
 
-/* A line of a claim split by hand among those who had the goods, with a written reason. Pure. That a
- * split is agreed with those it concerns, and that its ground is written down, is common practice; no
- * rule that was seen asks for it. */
+/* A line of a claim split by hand among those who had the goods, with a written reason. Pure. That
+ * a split is agreed with those it concerns, and that its ground is written down, is common
+ * practice; no rule that was seen asks for it. */
 
 /** WbHandPart: @percent: hundredths; @handler as the handovers name it */
 typedef struct
@@ -26,8 +26,8 @@ typedef enum
   WB_HAND_SPLIT_NO_REASON,
 } WbHandSplitFault;
 
-/** Returns: the first thing that is wrong with a split. @total: (out) (optional): what the parts come
- * to, hundredths of a percent */
+/** Returns: the first thing that is wrong with a split. @total: (out) (optional): what the parts
+ * come to, hundredths of a percent */
 WbHandSplitFault wb_hand_split_check  (const WbHandPart *parts,
                                        guint             n_parts,
                                        const char       *reason,

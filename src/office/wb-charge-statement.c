@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Writes charge statements and holds them against what would be stated today. What each bears is core's;
- * nothing is sent from here. */
+/* Writes charge statements and holds them against what would be stated today. What each bears is
+ * core's; nothing is sent from here. */
 #define G_LOG_DOMAIN "wb-office"
 #include "config.h"
 
@@ -87,8 +87,8 @@ append_lines (GString               *out,
     }
 
   wb_text_append_paragraph (out, 0, 0,
-                            _("The customer claims for goods that were in your hands. Of what is owed "
-                              "to the customer you bear, line by line:"));
+                            _("The customer claims for goods that were in your hands. Of what is "
+                              "owed to the customer you bear, line by line:"));
   g_string_append_c (out, '\n');
   wb_text_table_append (table, 0, out);
   g_string_append_c (out, '\n');
@@ -227,7 +227,8 @@ squeeze (const char *line)
   return g_strchomp (g_string_free (out, FALSE));
 }
 
-/* Returns: (transfer full): the lines of a text that say something, each blank in them one space. */
+/* Returns: (transfer full): the lines of a text that say something, each blank in them one
+ * space. */
 static GPtrArray *
 lines_of (const char *text)
 {
@@ -350,8 +351,8 @@ wb_charge_difference (const WbApportionment *self,
   if (amount == NULL && place == NULL)
     return NULL;
   if (amount == NULL)
-    return g_strdup_printf (_("The amount stated is still right, the statement is not. %s State the "
-                              "charges again."), place);
+    return g_strdup_printf (_("The amount stated is still right, the statement is not. %s State "
+                              "the charges again."), place);
   return place != NULL ? g_strdup_printf ("%s %s", amount, place) : g_steal_pointer (&amount);
 }
 
@@ -377,8 +378,8 @@ wb_charge_sums_in_words (const WbApportionment *self)
   over = wb_words_minor (sums.over, currency);
   if (sums.over > 0)
     /* Translators: four amounts. */
-    return g_strdup_printf (_("Charged %s, came back %s, still open %s; %s came back beyond what was "
-                              "charged."), charged, recovered, open, over);
+    return g_strdup_printf (_("Charged %s, came back %s, still open %s; %s came back beyond what "
+                              "was charged."), charged, recovered, open, over);
   /* Translators: three amounts. */
   return g_strdup_printf (_("Charged %s, came back %s, still open %s."), charged, recovered, open);
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Who bears a claim as text for a terminal and as JSON for other programs. Amounts in JSON are decimal
- * text in the currency named beside them; only the sentences are in the reader's language. */
+/* Who bears a claim as text for a terminal and as JSON for other programs. Amounts in JSON are
+ * decimal text in the currency named beside them; only the sentences are in the reader's
+ * language. */
 #include "config.h"
 
 #define G_LOG_DOMAIN "wb-office"

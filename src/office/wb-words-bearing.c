@@ -55,8 +55,8 @@ words_of_reason (const WbJob        *job,
 
 /* --- lines ------------------------------------------------------------------------------------ */
 
-/* Translators: {handover} is a handover with its date, {who} names who had the goods, {reason} is what
- * a person wrote. */
+/* Translators: {handover} is a handover with its date, {who} names who had the goods, {reason} is
+ * what a person wrote. */
 static const char *const shared_sentences[] = {
   [WB_SHARED_NOTED] = N_("First noted at {handover}, at the end of the time of {who}."),
   [WB_SHARED_UNCOUNTED] = N_("First noted at {handover}. Nobody counted it when it changed hands "
@@ -282,8 +282,8 @@ wb_words_cut (const WbApportionment *self,
       if (out->len > 0)
         g_string_append_c (out, ' ');
       /* Translators: amount, name of a handler, its limit, name of the carrier. */
-      g_string_append_printf (out, _("%s of it is above what %s bears at most of the claim, %s, and "
-                                     "falls to %s."), cut, name, limit, carrier);
+      g_string_append_printf (out, _("%s of it is above what %s bears at most of the claim, %s, "
+                                     "and falls to %s."), cut, name, limit, carrier);
     }
   return out->len > 0 ? g_string_free (g_steal_pointer (&out), FALSE) : NULL;
 }
@@ -300,8 +300,8 @@ wb_words_unassigned (const WbApportionment *self)
   amount = wb_words_minor (self->unassigned, self->reckoning->terms->currency);
   carrier = wb_words_handler (&self->handlers[0]);
   /* Translators: an amount, and the name of the carrier. */
-  return g_strdup_printf (_("For %s nobody is shown to have had the goods; it stays with %s."), amount,
-                          carrier);
+  return g_strdup_printf (_("For %s nobody is shown to have had the goods; it stays with %s."),
+                          amount, carrier);
 }
 
 /* --- splits by hand --------------------------------------------------------------------------- */

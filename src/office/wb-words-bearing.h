@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Sentences on who bears what of a claim. The window, the command line and the charge statements share
- * them. */
+/* Sentences on who bears what of a claim. The window, the command line and the charge statements
+ * share them. */
 #pragma once
 
 #include "core/wb-apportion.h"
@@ -34,8 +34,8 @@ char *wb_words_over_limit (const WbApportionment *apportionment,
  * looked up when that was not in the source itself. */
 char *wb_words_shared_source (WbSharedWhy         why) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full): who bears a part of line @line, most first; with the parts when they are
- * several. */
+/** Returns: (transfer full): who bears a part of line @line, most first; with the parts when they
+ * are several. */
 char *wb_words_bearers    (const WbApportionment *apportionment,
                            guint                  line) G_GNUC_WARN_UNUSED_RESULT;
 
@@ -43,11 +43,12 @@ char *wb_words_bearers    (const WbApportionment *apportionment,
 char *wb_words_cut        (const WbApportionment *apportionment,
                            guint                  line) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full) (nullable): how much nobody is shown to have had; %NULL when nothing. */
+/** Returns: (transfer full) (nullable): how much nobody is shown to have had; %NULL when
+ * nothing. */
 char *wb_words_unassigned (const WbApportionment *apportionment) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full) (nullable): what is wrong with a split by hand, and what to do; %NULL when
- * nothing is. @total: what the parts come to */
+/** Returns: (transfer full) (nullable): what is wrong with a split by hand, and what to do; %NULL
+ * when nothing is. @total: what the parts come to */
 char *wb_words_hand_split (WbHandSplitFault       fault,
                            gint64                 total) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -14,8 +14,8 @@
 int
 wb_tool_no_handler (const char *name)
 {
-  wb_tool_complain (_("“%s” is none of those that had the goods; “wainbook claim shares” lists them."),
-                    name);
+  wb_tool_complain (_("“%s” is none of those that had the goods; “wainbook claim shares” lists "
+                      "them."), name);
   return WB_TOOL_FAILED;
 }
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Who bears a claim, on the claim page: what is shown is what core shares out, a split by hand is one
- * step with its reason, charges are stated, followed and held against the shares. */
+/* Who bears a claim, on the claim page: what is shown is what core shares out, a split by hand is
+ * one step with its reason, charges are stated, followed and held against the shares. */
 #include "config.h"
 
 #include <adwaita.h>
@@ -242,7 +242,7 @@ test_split (DeskFixture   *fixture,
   type_percent (window, "Crew of Hal Moss", "30");
   type_percent (window, "Ada Pike", "60 %");
   gtk_widget_activate_action (window, "split.set", NULL);
-  g_assert_nonnull (desk_find_label (window, "The parts come to 90 %. They have to come to 100 %."));
+  g_assert_true (has_label_with (window, "The parts come to 90 %. They have to come to 100 %."));
   type_percent (window, "Crew of Hal Moss", "a third");
   g_assert_true (has_label_with (window, "“a third” for Crew of Hal Moss is no percentage"));
   type_percent (window, "Crew of Hal Moss", "40");
@@ -370,7 +370,8 @@ test_statements (DeskFixture   *fixture,
   gtk_widget_activate_action (page, "claim.show-statements", NULL);
   window = find_window (fixture, WB_TYPE_STATEMENT_WINDOW);
   g_assert_true (has_label_with (window, "Nothing was stated to it yet"));
-  g_assert_nonnull (strstr (wb_statement_window_get_text (WB_STATEMENT_WINDOW (window)), "Ada Pike"));
+  g_assert_nonnull (strstr (wb_statement_window_get_text (WB_STATEMENT_WINDOW (window)),
+                            "Ada Pike"));
   gtk_window_destroy (GTK_WINDOW (window));
 
   gtk_widget_activate_action (page, "claim.state-charges", NULL);

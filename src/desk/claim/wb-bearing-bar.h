@@ -16,8 +16,8 @@ typedef enum
 
 #define WB_N_BEARS 4
 
-/* What a handler bears as a bar on a scale that all handlers share. Each part has its own filling; a
- * line across marks a limit. The amounts stand beside it, so a screen reader passes it over. */
+/* What a handler bears as a bar on a scale that all handlers share. Each part has its own filling;
+ * a line across marks a limit. The amounts stand beside it, so a screen reader passes it over. */
 #define WB_TYPE_BEARING_BAR (wb_bearing_bar_get_type ())
 G_DECLARE_FINAL_TYPE (WbBearingBar, wb_bearing_bar, WB, BEARING_BAR, GtkWidget)
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Has a reckoned claim shared out and hands the shares to the widgets that show them. What each bears is
- * core's, the sentences are the office's. */
+/* Has a reckoned claim shared out and hands the shares to the widgets that show them. What each
+ * bears is core's, the sentences are the office's. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -105,8 +105,8 @@ show_remark (WbBearingBox *self)
                                                 shares->reckoning->terms->currency);
       g_autofree char *carrier = wb_words_handler (&shares->handlers[0]);
       /* Translators: an amount, and the name of the carrier. */
-      g_autofree char *words = g_strdup_printf (_("The freight that is given back, %s, is borne by %s "
-                                                  "alone."), refund, carrier);
+      g_autofree char *words = g_strdup_printf (_("The freight that is given back, %s, is borne by "
+                                                  "%s alone."), refund, carrier);
 
       append_sentence (out, words);
     }
@@ -186,7 +186,8 @@ wb_bearing_box_show (WbBearingBox *self,
                                         && self->apportionment->n_lines > 0);
   wb_bearing_handlers_show (self->handlers, self->apportionment);
   wb_bearing_table_show (self->lines, self->apportionment);
-  gtk_widget_set_visible (GTK_WIDGET (self->charges), wb_record_table_get_n_rows (self->charges) > 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->charges),
+                          wb_record_table_get_n_rows (self->charges) > 0);
   enable_actions (self);
   if (self->apportionment == NULL)
     return;

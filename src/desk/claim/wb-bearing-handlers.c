@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Shows what handlers bear as bars with a key. The amounts are the apportionment's; here they are only
- * put beside each other. */
+/* Shows what handlers bear as bars with a key. The amounts are the apportionment's; here they are
+ * only put beside each other. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 

@@ -7,9 +7,9 @@
 
 G_BEGIN_DECLS
 
-/* What each handler bears in all: its name, a bar on one scale, and the amount, which answers "why?"
- * with its lines; where a limit cuts it, that is said below. Those that had nothing to do with the claim
- * are left out. */
+/* What each handler bears in all: its name, a bar on one scale, and the amount, which answers
+ * "why?" with its lines; where a limit cuts it, that is said below. Those that had nothing to do
+ * with the claim are left out. */
 #define WB_TYPE_BEARING_HANDLERS (wb_bearing_handlers_get_type ())
 G_DECLARE_FINAL_TYPE (WbBearingHandlers, wb_bearing_handlers, WB, BEARING_HANDLERS, GtkWidget)
 

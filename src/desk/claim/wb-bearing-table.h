@@ -7,8 +7,8 @@
 
 G_BEGIN_DECLS
 
-/* Who bears each line of a claim: a row a line with what is owed, who bears it and on what ground, which
- * answers "why?". Up and Down go from line to line.
+/* Who bears each line of a claim: a row a line with what is owed, who bears it and on what ground,
+ * which answers "why?". Up and Down go from line to line.
  * Property: "selected-id" (string, nullable, read only): of the claim line. */
 #define WB_TYPE_BEARING_TABLE (wb_bearing_table_get_type ())
 G_DECLARE_FINAL_TYPE (WbBearingTable, wb_bearing_table, WB, BEARING_TABLE, GtkWidget)

@@ -1,12 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Takes the percentages and the reason of a split by hand. What is wrong with them core says, what is
- * done a deed. */
+/* Takes the percentages and the reason of a split by hand. What is wrong with them core says, what
+ * is done a deed. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
 #include "desk/claim/wb-split-window.h"
 
 #include "desk/claim/wb-bearing-deeds.h"
+#include "desk/widgets/wb-scroll-to.h"
 #include "office/wb-words-bearing.h"
 
 #include <glib/gi18n.h>
@@ -66,7 +67,8 @@ static gboolean
 read_percent (const Bearer *bearer,
               gint64       *out)
 {
-  g_autofree char *text = g_strstrip (g_strdup (gtk_editable_get_text (GTK_EDITABLE (bearer->entry))));
+  const char *typed = gtk_editable_get_text (GTK_EDITABLE (bearer->entry));
+  g_autofree char *text = g_strstrip (g_strdup (typed));
   g_autofree char *with_sign = NULL;
 
   *out = 0;
@@ -136,7 +138,8 @@ show_entry (const Bearer *bearer)
   else
     gtk_widget_add_css_class (bearer->entry, "error");
   gtk_accessible_update_state (GTK_ACCESSIBLE (bearer->entry), GTK_ACCESSIBLE_STATE_INVALID,
-                               good ? GTK_ACCESSIBLE_INVALID_FALSE : GTK_ACCESSIBLE_INVALID_TRUE, -1);
+                               good ? GTK_ACCESSIBLE_INVALID_FALSE : GTK_ACCESSIBLE_INVALID_TRUE,
+                               -1);
 }
 
 /* What each part comes to, once they are whole. */
@@ -216,7 +219,11 @@ set_action (GtkWidget  *widget,
     {
       gtk_widget_error_bell (widget);
       if (only_reason_is_missing (parts))
-        gtk_widget_grab_focus (GTK_WIDGET (self->reason));
+        {
+          gtk_widget_grab_focus (GTK_WIDGET (self->reason));
+          /* What is said of it takes some of the room. */
+          wb_scroll_to (GTK_WIDGET (self->reason));
+        }
       return;
     }
   /* The line can be gone meanwhile. */
@@ -283,8 +290,9 @@ static GtkWidget *
 new_name_label (const Bearer *bearer)
 {
   /* Translators: the name of a handler. */
-  g_autofree char *words = bearer->could ? g_strdup_printf (_("%s (could have done it)"), bearer->name)
-                                         : g_strdup (bearer->name);
+  g_autofree char *words = bearer->could
+                           ? g_strdup_printf (_("%s (could have done it)"), bearer->name)
+                           : g_strdup (bearer->name);
   GtkWidget *label = gtk_label_new (words);
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
@@ -308,8 +316,8 @@ add_bearer (WbSplitWindow *self,
   gtk_editable_set_max_width_chars (GTK_EDITABLE (bearer.entry), 8);
   gtk_editable_set_alignment (GTK_EDITABLE (bearer.entry), 1);
   gtk_widget_set_valign (bearer.entry, GTK_ALIGN_CENTER);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (bearer.entry), GTK_ACCESSIBLE_PROPERTY_LABEL, words,
-                                  -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (bearer.entry), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  words, -1);
   gtk_label_set_width_chars (GTK_LABEL (bearer.amount), 10);
   gtk_label_set_xalign (GTK_LABEL (bearer.amount), 1);
   gtk_widget_add_css_class (bearer.amount, "numeric");
@@ -317,7 +325,8 @@ add_bearer (WbSplitWindow *self,
   gtk_grid_attach (self->grid, new_name_label (&bearer), 0, row, 1, 1);
   gtk_grid_attach (self->grid, bearer.entry, 1, row, 1, 1);
   gtk_grid_attach (self->grid, bearer.amount, 2, row, 1, 1);
-  g_signal_connect_object (bearer.entry, "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (bearer.entry, "changed", G_CALLBACK (changed_cb), self,
+                           G_CONNECT_SWAPPED);
   g_signal_connect_object (bearer.entry, "activate", G_CALLBACK (next_cb), self, G_CONNECT_SWAPPED);
   g_array_append_val (self->bearers, bearer);
 }
@@ -467,8 +476,8 @@ wb_split_window_class_init (WbSplitWindowClass *klass)
   gtk_widget_class_install_action (widget_class, "split.by-rule", NULL, by_rule_action);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Return, GDK_CONTROL_MASK, "split.set",
                                        NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_KP_Enter, GDK_CONTROL_MASK, "split.set",
-                                       NULL);
+  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_KP_Enter, GDK_CONTROL_MASK,
+                                       "split.set", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_w, GDK_CONTROL_MASK, "window.close",
                                        NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);

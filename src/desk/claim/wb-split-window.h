@@ -9,8 +9,8 @@
 G_BEGIN_DECLS
 
 /* Splits one line of a claim by hand: a percentage for each that had the goods, and for the other
- * parties that carry, and the reason. Says at once what each part comes to and what is wrong. Enter goes
- * on, Ctrl+Enter splits, Escape gives it up.
+ * parties that carry, and the reason. Says at once what each part comes to and what is wrong.
+ * Enter goes on, Ctrl+Enter splits, Escape gives it up.
  * Actions: "split.set", "split.equal", "split.by-rule". */
 #define WB_TYPE_SPLIT_WINDOW (wb_split_window_get_type ())
 G_DECLARE_FINAL_TYPE (WbSplitWindow, wb_split_window, WB, SPLIT_WINDOW, AdwWindow)

@@ -128,8 +128,8 @@ fill (WbStatementWindow *self,
                                               ? self->shares->reckoning->claim->number : "");
   if (self->handlers->len == 0)
     {
-      show_label (self->remark, _("Nobody but the carrier bears a part of the claim, so there is nothing "
-                                  "to state."));
+      show_label (self->remark, _("Nobody but the carrier bears a part of the claim, so there is "
+                                  "nothing to state."));
       gtk_widget_set_sensitive (GTK_WIDGET (self->choice), FALSE);
       gtk_widget_action_set_enabled (GTK_WIDGET (self), "statement.copy", FALSE);
       gtk_widget_action_set_enabled (GTK_WIDGET (self), "statement.save", FALSE);
@@ -173,7 +173,8 @@ copy_action (GtkWidget  *widget,
              const char *name,
              GVariant   *target)
 {
-  gdk_clipboard_set_text (gtk_widget_get_clipboard (widget), WB_STATEMENT_WINDOW (widget)->statement);
+  gdk_clipboard_set_text (gtk_widget_get_clipboard (widget),
+                          WB_STATEMENT_WINDOW (widget)->statement);
 }
 
 static void
@@ -319,8 +320,8 @@ wb_statement_window_new (GtkWindow   *parent,
   shares = wb_apportion (reckoning, WB_APPORTION_LAST, NULL);
   g_return_val_if_fail (shares != NULL, NULL);
 
-  self = g_object_new (WB_TYPE_STATEMENT_WINDOW, "transient-for", parent, "destroy-with-parent", TRUE,
-                       "modal", TRUE, NULL);
+  self = g_object_new (WB_TYPE_STATEMENT_WINDOW, "transient-for", parent,
+                       "destroy-with-parent", TRUE, "modal", TRUE, NULL);
   self->shares = g_steal_pointer (&shares);
   fill (self, handler);
   gtk_widget_grab_focus (GTK_WIDGET (self->view));

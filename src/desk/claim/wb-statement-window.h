@@ -7,9 +7,9 @@
 
 G_BEGIN_DECLS
 
-/* The charge statements of a claim, one handler at a time, to be read, copied and saved: as they were
- * made out, or how they would read today where nothing was stated yet. Says where one no longer agrees
- * with what its handler bears.
+/* The charge statements of a claim, one handler at a time, to be read, copied and saved: as they
+ * were made out, or how they would read today where nothing was stated yet. Says where one no
+ * longer agrees with what its handler bears.
  * Actions: "statement.copy", "statement.save", "statement.next", "statement.previous". */
 #define WB_TYPE_STATEMENT_WINDOW (wb_statement_window_get_type ())
 G_DECLARE_FINAL_TYPE (WbStatementWindow, wb_statement_window, WB, STATEMENT_WINDOW, AdwWindow)

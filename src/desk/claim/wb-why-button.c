@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A button that answers "why?" with a text that it was given. Knows nothing of what the text is about;
- * the amounts of a reckoning have WbFigureButton. */
+/* A button that answers "why?" with a text that it was given. Knows nothing of what the text is
+ * about; the amounts of a reckoning have WbFigureButton. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -108,7 +108,8 @@ new_popover (WbWhyButton *self)
   gtk_box_append (GTK_BOX (box), new_text (self));
   gtk_box_append (GTK_BOX (box), copy);
   gtk_popover_set_child (GTK_POPOVER (popover), box);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (popover), GTK_ACCESSIBLE_PROPERTY_LABEL, whole, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (popover), GTK_ACCESSIBLE_PROPERTY_LABEL, whole,
+                                  -1);
   return popover;
 }
 
@@ -271,8 +272,8 @@ wb_why_button_show (WbWhyButton *self,
   gtk_label_set_label (GTK_LABEL (self->label), label);
   /* Translators: the accessible name of a figure: what it is, and that pressing it explains it. */
   name = g_strdup_printf (_("%s. Why?"), heading);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->button), GTK_ACCESSIBLE_PROPERTY_LABEL, name,
-                                  -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->button), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  name, -1);
 }
 
 const char *

@@ -5,8 +5,8 @@
 
 G_BEGIN_DECLS
 
-/* A few words or an amount as a flat button; pressed, it says why that is so, in a popover whose text
- * can be copied. */
+/* A few words or an amount as a flat button; pressed, it says why that is so, in a popover whose
+ * text can be copied. */
 #define WB_TYPE_WHY_BUTTON (wb_why_button_get_type ())
 G_DECLARE_FINAL_TYPE (WbWhyButton, wb_why_button, WB, WHY_BUTTON, GtkWidget)
 
