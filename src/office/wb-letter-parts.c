@@ -182,13 +182,8 @@ add_recipient (WbLetter            *self,
     wb_letter_add_fault (self, "%s", _("The claim does not say who claims; the letter has to be "
                                        "written to somebody."));
   if (has_moved_in (input, party, delivery))
-    {
-      add_address (out, delivery->street, delivery->city, delivery->region, delivery->postal_code,
-                   delivery->country);
-      if (party->street != NULL && g_strcmp0 (party->street, delivery->street) != 0)
-        wb_letter_add_note (self, "%s", _("The letter goes to the address of delivery; the party "
-                                          "has another one."));
-    }
+    add_address (out, delivery->street, delivery->city, delivery->region, delivery->postal_code,
+                 delivery->country);
   else if (party != NULL && (party->street != NULL || party->city != NULL))
     add_address (out, party->street, party->city, party->region, party->postal_code,
                  party->country);
