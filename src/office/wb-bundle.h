@@ -64,8 +64,8 @@ char           *wb_bundle_target         (const char           *path) G_GNUC_WAR
  *
  * Packs @job with all photos and kept papers. The same job gives the same bytes on the same day.
  *
- * Returns: (transfer full) (nullable): what was packed; or %NULL, and nothing is at @target that was
- * not there: %G_IO_ERROR_EXISTS, %WB_SHARE_ERROR_SOURCE for a photo that is gone or not what
+ * Returns: (transfer full) (nullable): what was packed; or %NULL, and nothing is at @target that
+ * was not there: %G_IO_ERROR_EXISTS, %WB_SHARE_ERROR_SOURCE for a photo that is gone or not what
  * was taken in, _LIMIT, another %G_IO_ERROR or %WB_STORE_ERROR, or
  * %G_IO_ERROR_CANCELLED.
  */
@@ -112,9 +112,9 @@ WbBundleReport *wb_bundle_check               (const char           *source,
  * Puts the job of a bundle into the book with its photos and kept papers, once the whole bundle was
  * found good. A job that the book has already is not touched, as when a job document is imported.
  *
- * Returns: (transfer full) (nullable): what was put in; or %NULL with an error of wb_bundle_check(),
- * or %WB_STORE_ERROR_EXISTS (the job is there), _CONSTRAINT (its number or that of a claim is), or
- * another of the book or the disk. The job is then not in the book.
+ * Returns: (transfer full) (nullable): what was put in; or %NULL with an error of
+ * wb_bundle_check(), or %WB_STORE_ERROR_EXISTS (the job is there), _CONSTRAINT (its number or that
+ * of a claim is), or another of the book or the disk. The job is then not in the book.
  */
 WbBundleReport *wb_office_bundle_read         (WbOffice             *self,
                                                const char           *source,

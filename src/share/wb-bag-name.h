@@ -34,8 +34,8 @@ char    *wb_bag_name_key     (const char  *name) G_GNUC_WARN_UNUSED_RESULT;
  * 6.1.1.3). */
 char    *wb_bag_name_normal  (const char  *name) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full): @name as a manifest has it: CR, LF and % as %0D, %0A and %25 (RFC 8493,
- * 2.1.3). */
+/** Returns: (transfer full): @name as a manifest has it: CR, LF and % as %0D, %0A and %25 (RFC
+ * 8493, 2.1.3). */
 char    *wb_bag_name_encode  (const char  *name) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: (transfer full) (nullable): the name that @text in a manifest means; %NULL when a % in

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Reads folders. Every step down is taken from a folder that is open already and follows no link,
- * so nothing outside is reached, even when somebody changes the folder meanwhile. Archives are read in
- * wb-bag-archive.c. */
+ * so nothing outside is reached, even when somebody changes the folder meanwhile. Archives are read
+ * in wb-bag-archive.c. */
 #include "config.h"
 
 #include "share/wb-bag-private.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The text of tag files (RFC 8493, 2.1 to 2.3): what is in them, and whether it is written as it has
- * to be. Nothing is held against files here. */
+/* The text of tag files (RFC 8493, 2.1 to 2.3): what is in them, and whether it is written as it
+ * has to be. Nothing is held against files here. */
 #pragma once
 
 #include <glib.h>

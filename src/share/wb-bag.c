@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A bag that is open, and the deed of reading one: into the private folder, to its base, through the
- * checks. */
+/* A bag that is open, and the deed of reading one: into the private folder, to its base, through
+ * the checks. */
 #include "config.h"
 
 #include "share/wb-bag-private.h"
@@ -77,8 +77,8 @@ has_file (GPtrArray  *files,
   return FALSE;
 }
 
-/* Returns: (transfer full) (nullable): "NAME/" of the folder that has the bag in it; "" when nothing
- * stands around it; NULL when there is none. */
+/* Returns: (transfer full) (nullable): "NAME/" of the folder that has the bag in it; "" when
+ * nothing stands around it; NULL when there is none. */
 static char *
 find_base (GPtrArray *files)
 {

@@ -62,8 +62,8 @@ typedef struct _WbBag WbBag;
  * @progress: (nullable)
  *
  * Reads each byte of the source once, on its way into a private folder, and then checks that the
- * bag is complete and valid (RFC 8493, 3). An archive may hold the bag itself or one folder with it.
- * Nothing is fetched, and no name of the source is ever used as the name of a file.
+ * bag is complete and valid (RFC 8493, 3). An archive may hold the bag itself or one folder with
+ * it. Nothing is fetched, and no name of the source is ever used as the name of a file.
  *
  * Returns: (transfer full) (nullable): the bag; or %NULL with the first fault as a %WB_SHARE_ERROR, a
  * %G_IO_ERROR of the disk, or %G_IO_ERROR_CANCELLED, and nothing is left in @scratch.
@@ -110,8 +110,8 @@ gint64     wb_bag_item_get_size  (const WbBagItem *self);
 /**
  * wb_bag_write:
  * @target: a name that ends in ".zip", ".tar.gz" or ".tgz" makes that archive, any other a folder
- * @base: name of the folder inside of an archive; what is not a letter, digit, "-", "_" or "." in it
- *   becomes "-"
+ * @base: name of the folder inside of an archive; what is not a letter, digit, "-", "_" or "." in
+ *   it becomes "-"
  * @items: (element-type WbBagItem)
  * @info: (array zero-terminated=1): labels and values of bag-info.txt in turn; Payload-Oxum is added
  * @replace: whether an archive of that name may be replaced; a folder never is

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Jobs as bundles: whatever a job holds comes out in another book as it went in, and whatever stands
- * in the way leaves both books as they were. */
+/* Jobs as bundles: whatever a job holds comes out in another book as it went in, and whatever
+ * stands in the way leaves both books as they were. */
 #include "config.h"
 
 #include "office/wb-bundle.h"

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What the reader of bags does with any bytes at all: it says yes or no, keeps its promises, and
- * leaves nothing behind. With clang this is a target of libFuzzer (test-fuzz builds it); linked with
- * test-mutations it runs in every build. */
+ * leaves nothing behind. With clang this is a target of libFuzzer (test-fuzz builds it); linked
+ * with test-mutations it runs in every build. */
 #define _GNU_SOURCE   /* memfd_create () */
 #include "config.h"
 

@@ -18,13 +18,13 @@ enum
   FUZZ_N
 };
 
-/** Gives @data to the part of the reader that its first byte chooses, and aborts when what comes out
- * breaks a promise. */
+/** Gives @data to the part of the reader that its first byte chooses, and aborts when what comes
+ * out breaks a promise. */
 int   LLVMFuzzerTestOneInput (const guint8 *data,
                               gsize         size);
 
-/** Returns: (transfer full) (nullable): the payload of the archive in @data as lines "SHA256 PATH", when
- * it is a valid bag. */
+/** Returns: (transfer full) (nullable): the payload of the archive in @data as lines "SHA256 PATH",
+ * when it is a valid bag. */
 char *fuzz_payload           (const guint8 *data,
                               gsize         size) G_GNUC_WARN_UNUSED_RESULT;
 
