@@ -5,8 +5,8 @@
 
 G_BEGIN_DECLS
 
-/* What all open claims of an office come to: asked, owed, set aside, paid, recovered. Pure sums over
- * plain rows, one currency apart from another. That a reserve is set aside on each open claim is
+/* What all open claims of an office come to: asked, owed, set aside, paid, recovered. Pure sums
+ * over plain rows, one currency apart from another. That a reserve is set aside on each open claim is
  * common practice of claims offices, not a rule of law. */
 
 /**
@@ -35,8 +35,8 @@ typedef struct
  * WbClaimTotals: of all claims in one currency
  * @n_unreckoned: claims of which nobody can say what is owed; their other amounts are in the sums
  * @n_unreserved: claims with nothing set aside; they count as 0
- * @difference: reserve less what is owed, over the claims that were reckoned; negative when too little
- *   was set aside
+ * @difference: reserve less what is owed, over the claims that were reckoned; negative when too
+ *   little was set aside
  */
 typedef struct
 {

@@ -212,7 +212,7 @@ add (gint64  *sum,
   return FALSE;
 }
 
-/* Puts what was paid for a line alone on it. @rest: (out): what was paid for the claim as a whole */
+/* Puts what was paid for a line alone on it. @rest: (out): what was paid for the whole claim */
 static gboolean
 put_own_payments (GPtrArray      *lines,
                   guint           first,

@@ -72,7 +72,7 @@ void     wb_loss_line_free  (WbLossLine             *self);
 /**
  * wb_loss_keys_of_piece:
  * @carton: (nullable): as the inventory has it
- * @keys: (out) (array fixed-size=9): the keys of a piece are set: carton, packed by, packer and room;
+ * @keys: (out) (array fixed-size=9): those of a piece are set: carton, packed by, packer and room;
  *   (transfer full) each
  *
  * The keys are the same for a piece that was claimed and one that only was moved.
@@ -84,7 +84,8 @@ void     wb_loss_keys_of_piece (const WbCatalog     *catalog,
                                 const char          *packer,
                                 const char          *room,
                                 char               **keys);
-/** Returns: (transfer full) (nullable): the lane between two regions, %NULL unless both are known. */
+/** Returns: (transfer full) (nullable): the lane between two regions; %NULL unless both are
+ * known. */
 char    *wb_loss_lane       (const char             *from_region,
                              const char             *to_region) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -370,7 +370,8 @@ wb_loss_group_rate (const WbLossGroup *self,
                     gint64            *hundredths)
 {
   return has_rate (self) &&
-         wb_minor_scale (self->n_pieces, 100 * 100, self->moved, WB_ROUND_HALF_UP, hundredths, NULL);
+         wb_minor_scale (self->n_pieces, 100 * 100, self->moved, WB_ROUND_HALF_UP, hundredths,
+                         NULL);
 }
 
 gboolean

@@ -5,8 +5,8 @@
 
 G_BEGIN_DECLS
 
-/* The lines of finished claims grouped and added up, so that an office sees what breaks, where and in
- * whose hands. Pure: the order of the lines changes nothing, and the groups add up to the total to
+/* The lines of finished claims grouped and added up, so that an office sees what breaks, where and
+ * in whose hands. Pure: the order of the lines changes nothing, and the groups add up to the total to
  * the cent. */
 
 /** Under so many pieces moved a rate misleads, and none is told. A choice of ours. */
@@ -58,7 +58,7 @@ typedef struct
 
 /**
  * WbLossReport:
- * @groups: (element-type WbLossGroup): by currency, what is owed most first, what was not noted last
+ * @groups: (element-type WbLossGroup): by currency, most owed first, what was not noted last
  * @totals: (element-type WbLossGroup): one a currency, in the same order
  * @n_undated: claims left out because no date says when they were finished; only with a period
  */

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Gathers what a report over claims is made of. Adds nothing up itself and says nothing in words. */
+/* Gathers what a report over claims is made of. Adds nothing up and says nothing in words. */
 #include "config.h"
 
 #define G_LOG_DOMAIN "wb-office"

@@ -72,8 +72,8 @@ char   *wb_loss_key_words   (WbLossBy             by,
 /** Returns: (transfer full): pieces claimed of those that moved, as a sentence; never a rate for
  * fewer than %WB_LOSS_FEWEST_FOR_RATE. "" where pieces moved are not counted. */
 char   *wb_loss_rate_words  (const WbLossGroup   *group) G_GNUC_WARN_UNUSED_RESULT;
-/** Returns: (transfer full): the sentence on claims that a period leaves out for want of a date; "" for
- * none. */
+/** Returns: (transfer full): the sentence on claims that a period leaves out for want of a date; ""
+ * for none. */
 char   *wb_loss_undated_words (const WbLossReport *report) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: (transfer full): what the open claims in one currency come to, in sentences. */

@@ -152,8 +152,8 @@ wb_loss_undated_words (const WbLossReport *report)
     return g_strdup ("");
   return g_strdup_printf (ngettext ("%u finished claim has no date of a step, payment or decision "
                                     "and is left out of the period.",
-                                    "%u finished claims have no date of a step, payment or decision "
-                                    "and are left out of the period.", report->n_undated),
+                                    "%u finished claims have no date of a step, payment or "
+                                    "decision and are left out of the period.", report->n_undated),
                           report->n_undated);
 }
 
@@ -192,7 +192,8 @@ wb_claim_totals_words (const WbClaimTotals *totals)
   /* Translators: set aside, then “$5.00 less than is owed”. */
   g_string_append_printf (out, _("%s set aside: %s. "), reserve, difference);
   /* Translators: charged to handlers, recovered from them. */
-  g_string_append_printf (out, _("%s charged to handlers, %s of it recovered."), charged, recovered);
+  g_string_append_printf (out, _("%s charged to handlers, %s of it recovered."), charged,
+                          recovered);
   if (totals->n_unreserved > 0)
     g_string_append_printf (out, ngettext (" %u has nothing set aside.",
                                            " %u have nothing set aside.", totals->n_unreserved),

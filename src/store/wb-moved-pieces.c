@@ -7,8 +7,8 @@
 
 #include "core/wb-calendar.h"
 
-/* The crew is that of the first pick-up with one; the lane goes from the first pick-up with a region
- * to the last delivery: as in core/wb-loss-line.c. */
+/* The crew is that of the first pick-up with one; the lane goes from the first pick-up with a
+ * region to the last delivery: as in core/wb-loss-line.c. */
 #define COUNT_PIECES \
   "SELECT job.currency, \"order\".delivered_on," \
   " (SELECT crew FROM handover WHERE handover.job_id = job.id AND kind = 'pickup'" \

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* How long the report over a book of 10,000 finished claims takes: gathering it, which reckons every
- * claim, and grouping what was gathered. */
+/* How long the report over a book of 10,000 finished claims takes: gathering it, which reckons
+ * every claim, and grouping what was gathered. */
 #include "config.h"
 
 #include "bench/wb-bench.h"

@@ -301,8 +301,8 @@ test_keys (void)
 static char *
 random_key (void)
 {
-  static const char *const words[] = { "Ida", "ida", "Tom", "TOM ", "@loose", "loose", "é", "É", "??",
-                                       "!" };
+  static const char *const words[] = { "Ida", "ida", "Tom", "TOM ", "@loose", "loose", "é", "É",
+                                       "??", "!" };
   gint which = g_test_rand_int_range (0, (gint) G_N_ELEMENTS (words) + 2);
 
   return which < (gint) G_N_ELEMENTS (words) ? g_strdup (words[which]) : NULL;

@@ -27,7 +27,7 @@ add_claim (Fixture    *f,
            const char *packer,
            const char *decided_on)
 {
-  g_autoptr (WbJob) stored = wb_desk_book_add_job (f->book, number, "Ada Brook", "Dayton", "Tulsa", 1);
+  g_autoptr (WbJob) stored = wb_desk_book_add_job (f->book, number, "A. Brook", "Dayton", "Tulsa", 1);
   g_autoptr (GPtrArray) records = g_ptr_array_new_with_free_func (wb_record_unref);
   g_autofree char *claim_number = g_strconcat ("C-", number, NULL);
   g_autoptr (WbJob) job = NULL;

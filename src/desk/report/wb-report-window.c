@@ -216,7 +216,11 @@ show_open_claims (WbReportWindow *self)
       g_string_append_printf (out, "%s%s", i > 0 ? "\n" : "", words);
     }
   for (guint i = 0; i < self->claims->faults->len; i++)
-    g_string_append_printf (out, "\n%s", (const char *) g_ptr_array_index (self->claims->faults, i));
+    {
+      const char *sentence = g_ptr_array_index (self->claims->faults, i);
+
+      g_string_append_printf (out, "\n%s", sentence);
+    }
   text = g_string_free (out, FALSE);
   gtk_label_set_label (self->open_claims, *text != '\0' ? text : _("No claim is open."));
 }
