@@ -13,6 +13,8 @@ CLAIM_AMOUNTS = {**LINE_AMOUNTS, "Limit of the shipment": "shipment_limit",
 SIDE = "|".join(SIDES)
 LINE_FIGURE = re.compile(rf"({'|'.join(LINE_AMOUNTS)}) for line (\d+), ({SIDE}): (.+)\. Why\?")
 CLAIM_FIGURE = re.compile(rf"({'|'.join(CLAIM_AMOUNTS)}), ({SIDE}): (.+)\. Why\?")
+BORNE = re.compile(r"(.+) bears (.+)\. Why\?")
+GROUND = re.compile(r"\d+\. .+, (\S+|not reckoned): .+\. Why\?")
 
 
 def money(text):
@@ -31,7 +33,7 @@ class ClaimFigures:
     and their buttons by name."""
 
     def __init__(self, page):
-        self.lines, self.totals, self.buttons = {}, {}, {}
+        self.lines, self.totals, self.borne, self.buttons = {}, {}, {}, {}
         for node in list(page.grow()):
             if node.role == "button" and node.name.endswith("Why?"):
                 self.take(node)
@@ -39,6 +41,13 @@ class ClaimFigures:
     def take(self, node):
         self.buttons[node.name.split(":")[0]] = node
         line, whole = LINE_FIGURE.fullmatch(node.name), CLAIM_FIGURE.fullmatch(node.name)
+        borne = BORNE.fullmatch(node.name)
+        if borne:
+            assert shown(node) == borne[2], node
+            self.borne[borne[1]] = borne[2]
+            return
+        if GROUND.fullmatch(node.name):
+            return
         assert line or whole, node
         amount = (line or whole).groups()[-1]
         assert amount == "not reckoned" or shown(node) == amount, (node, shown(node))
@@ -71,3 +80,10 @@ class ClaimFigures:
             if side == "full":
                 due |= {"shipment_limit", "earlier", "limit_left", "covered"}
             assert due <= {amount for s, amount in self.totals if s == side}, self.totals
+
+    def compare_borne(self, shares):
+        """What each handler bears; those that bear nothing may be left out."""
+        due = {handler["name"]: money(handler["borne"]) for handler in shares["handlers"]}
+        assert self.borne.items() <= due.items(), (self.borne, due)
+        assert all(amount == "$0.00" for name, amount in due.items() if name not in self.borne), \
+            (self.borne, due)

@@ -43,6 +43,9 @@ class DemoOffice:
     def job(self):
         return json.loads(self.tool("job", "show", self.book, JOB, "--json"))
 
+    def shares(self, claim=CLAIM):
+        return json.loads(self.tool("claim", "shares", self.book, claim, "--json"))
+
     def reckoning(self, claim=CLAIM):
         return json.loads(self.tool("claim", "reckon", self.book, claim, "--json"))
 

@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Shows clocks that core has reckoned. A row a clock, in a list box of its own. */
+/* Shows clocks that core has reckoned. A row a clock, in a list box of its own; opened, it says why. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -72,16 +72,20 @@ icon_of (WbClockState state)
   g_assert_not_reached ();
 }
 
-/* How it stands, then why, then where that is written. */
-static char *
-subtitle_of (const WbClock *clock,
-             const char    *words,
-             const char    *citation)
+/* From what day it runs and how long, then where that is written. */
+static GtkWidget *
+new_reason_row (const WbTerms *terms,
+                const WbClock *clock)
 {
+  const char *citation = wb_terms_citation (terms, WB_SCOPE_GENERAL, clock->key);
   g_autofree char *why = wb_words_clock_why (clock);
+  GtkWidget *row = adw_action_row_new ();
 
-  return citation != NULL ? g_strdup_printf ("%s\n%s %s", words, why, citation)
-                          : g_strdup_printf ("%s\n%s", words, why);
+  adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (row), FALSE);
+  adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), why);
+  adw_action_row_set_subtitle (ADW_ACTION_ROW (row), citation != NULL ? citation : "");
+  gtk_widget_add_css_class (row, "caption");
+  return row;
 }
 
 static GtkWidget *
@@ -89,18 +93,17 @@ new_row (const WbTerms *terms,
          const WbClock *clock)
 {
   const char *title = wb_words_enum (&wb_clock_kinds, (int) clock->kind);
-  const char *citation = wb_terms_citation (terms, WB_SCOPE_GENERAL, clock->key);
   g_autofree char *words = wb_clock_words (clock);
-  g_autofree char *subtitle = subtitle_of (clock, words, citation);
   /* Translators: what is to be done, and by when. */
   g_autofree char *name = g_strdup_printf (_("%s: %s"), title, words);
-  GtkWidget *row = adw_action_row_new ();
+  GtkWidget *row = adw_expander_row_new ();
   GtkWidget *icon = gtk_image_new_from_icon_name (icon_of (clock->state));
 
   adw_preferences_row_set_use_markup (ADW_PREFERENCES_ROW (row), FALSE);
   adw_preferences_row_set_title (ADW_PREFERENCES_ROW (row), title);
-  adw_action_row_set_subtitle (ADW_ACTION_ROW (row), subtitle);
-  adw_action_row_add_prefix (ADW_ACTION_ROW (row), icon);
+  adw_expander_row_set_subtitle (ADW_EXPANDER_ROW (row), words);
+  adw_expander_row_add_prefix (ADW_EXPANDER_ROW (row), icon);
+  adw_expander_row_add_row (ADW_EXPANDER_ROW (row), new_reason_row (terms, clock));
   if (clock->state == WB_CLOCK_PAST || clock->state == WB_CLOCK_MISSED)
     gtk_widget_add_css_class (icon, "error");
   gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
