@@ -81,17 +81,32 @@ tear_down (Fixture       *fixture,
 
 /* --- jobs ------------------------------------------------------------------------------------- */
 
-/* Returns: (transfer full): @job without photos, whose files nobody has. */
+static void
+number_claims (GPtrArray *records)
+{
+  for (guint i = 0; i < records->len; i++)
+    {
+      WbRecord *record = g_ptr_array_index (records, i);
+      g_autofree char *number = g_strdup_printf ("C-%u", i);
+
+      if (record->type->kind == WB_KIND_CLAIM)
+        wb_set_text (&((WbClaim *) record)->number, number);
+    }
+}
+
+/* Returns: (transfer full): @job without photos, whose files nobody has, and with a number of its own
+ * for each claim, as a book asks. */
 static WbJob *
 without_photos (const WbJob *job)
 {
   g_autoptr (WbJob) empty = wb_job_new (wb_job_get_id (job), wb_job_get_currency (job));
-  g_autoptr (GPtrArray) records = g_ptr_array_new ();
+  g_autoptr (GPtrArray) records = g_ptr_array_new_with_free_func (wb_record_unref);
 
   for (int kind = 0; kind < WB_N_KINDS; kind++)
     for (guint i = 0; i < wb_job_count (job, (WbKind) kind); i++)
       if (kind != WB_KIND_PHOTO && kind != WB_KIND_PIN)
-        g_ptr_array_add (records, (gpointer) wb_job_nth (job, (WbKind) kind, i));
+        g_ptr_array_add (records, wb_record_copy (wb_job_nth (job, (WbKind) kind, i)));
+  number_claims (records);
   return wb_job_with_many (empty, records);
 }
 
@@ -149,8 +164,21 @@ keep (WbOffice   *office,
   return g_strdup (g_ptr_array_index (hashes, 0));
 }
 
-/* Returns: (transfer full): @job with a step that names two papers, if it has a claim; one of these
- * names a third. */
+/* Returns: (transfer full): @job, with a claim if it has none. */
+static WbJob *
+with_claim (WbJob *job)
+{
+  g_autoptr (WbClaim) claim = NULL;
+
+  if (wb_job_count (job, WB_KIND_CLAIM) > 0)
+    return wb_job_ref (job);
+  claim = wb_record_new (WB_KIND_CLAIM, "claim-of-papers");
+  wb_set_text (&claim->number, "C-OF-PAPERS");
+  return wb_job_with (job, claim);
+}
+
+/* Returns: (transfer full): @job with a step of a claim that names two papers; one of these names a
+ * third. */
 static WbJob *
 with_papers (WbOffice *office,
              WbJob    *job)
@@ -162,14 +190,15 @@ with_papers (WbOffice *office,
   g_autofree char *alone = keep (office, "kept for another job");
   g_autofree char *id = wb_office_new_id ();
   g_autoptr (WbClaimStep) step = wb_record_new (WB_KIND_STEP, id);
-  const WbClaim *claim = wb_job_nth (job, WB_KIND_CLAIM, 0);
+  g_autoptr (WbJob) claimed = with_claim (job);
+  const WbClaim *claim = wb_job_nth (claimed, WB_KIND_CLAIM, 0);
 
   wb_set_text (&step->claim, claim->record.id);
   step->kind = WB_STEP_OTHER;
   g_date_set_dmy (&step->on, 4, 3, 2026);
   wb_set_text (&step->frozen, sheet);
   wb_set_text (&step->letter, letter);
-  return wb_job_with (job, step);
+  return wb_job_with (claimed, step);
 }
 
 static WbJob *
