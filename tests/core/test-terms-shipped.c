@@ -200,12 +200,14 @@ written_value (const WbTerms *terms,
 {
   WbTermsKey number = (WbTermsKey) wb_enum_find_nick (&wb_terms_keys, key)->value;
   const WbTermsEntry *entry = &terms->entry[scope][number];
-  g_auto (GStrv) lines = NULL;
+  gsize size;
+  const char *bytes = g_bytes_get_data (terms->text, &size);
+  g_autofree char *text = g_strndup (bytes, size);
+  g_auto (GStrv) lines = g_strsplit (text, "\n", -1);
   char *value;
 
   if (!entry->given)
     return g_strdup ("-");
-  lines = g_strsplit (g_bytes_get_data (terms->text, NULL), "\n", -1);
   value = strchr (lines[entry->line - 1], '=') + 1;
   if (strchr (value, ';') != NULL)
     *strchr (value, ';') = '\0';
