@@ -106,7 +106,7 @@ shows (const GPtrArray *buttons,
        const char      *text)
 {
   for (guint i = 0; i < buttons->len; i++)
-    if (g_str_equal (wb_why_button_get_text (g_ptr_array_index (buttons, i)), text))
+    if (g_str_equal (wb_answer_button_get_text (g_ptr_array_index (buttons, i)), text))
       return TRUE;
   return FALSE;
 }
@@ -183,7 +183,7 @@ test_why (DeskFixture   *fixture,
                                               WB_TYPE_WHY_BUTTON);
   GtkWidget *popover;
 
-  wb_why_button_explain (g_ptr_array_index (whys, 0));
+  wb_answer_button_explain (g_ptr_array_index (whys, 0));
   wb_test_settle ();
   popover = find_first (g_ptr_array_index (whys, 0), GTK_TYPE_POPOVER);
   wb_test_wait_until_drawn (popover);

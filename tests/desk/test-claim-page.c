@@ -100,7 +100,7 @@ get_total (GtkWidget *totals,
 {
   GtkWidget *figure = find_total (totals, amount);
 
-  return figure != NULL ? wb_figure_button_get_text (WB_FIGURE_BUTTON (figure)) : NULL;
+  return figure != NULL ? wb_answer_button_get_text (WB_ANSWER_BUTTON (figure)) : NULL;
 }
 
 static void
@@ -154,7 +154,7 @@ assert_lines (GtkWidget         *page,
           {
             g_autofree char *expected = expected_text (figures, values[j]);
 
-            g_assert_cmpstr (wb_figure_button_get_text (g_ptr_array_index (buttons, next++)), ==,
+            g_assert_cmpstr (wb_answer_button_get_text (g_ptr_array_index (buttons, next++)), ==,
                              expected);
           }
       }
@@ -249,7 +249,7 @@ assert_explains (GtkWidget         *button,
   g_autofree char *copied = NULL;
   GtkWidget *popover;
 
-  wb_figure_button_explain (WB_FIGURE_BUTTON (button));
+  wb_answer_button_explain (WB_ANSWER_BUTTON (button));
   wb_test_settle ();
   popover = find_first (button, WB_TYPE_REASON_POPOVER);
   wb_test_wait_until_drawn (popover);
@@ -309,7 +309,7 @@ test_why (DeskFixture   *fixture,
         }
     }
 
-  wb_figure_button_explain (g_ptr_array_index (buttons, 0));
+  wb_answer_button_explain (g_ptr_array_index (buttons, 0));
   wb_test_settle ();
   desk_fixture_settle (fixture);
   wb_test_save_picture (find_first (g_ptr_array_index (buttons, 0), WB_TYPE_REASON_POPOVER),
@@ -379,7 +379,7 @@ test_why_closes (DeskFixture   *fixture,
   desk_fixture_add_claim (fixture);
   page = present_claim (fixture);
   buttons = desk_find_all (find_first (page, WB_TYPE_RECKONING_TABLE), WB_TYPE_FIGURE_BUTTON);
-  wb_figure_button_explain (g_ptr_array_index (buttons, 0));
+  wb_answer_button_explain (g_ptr_array_index (buttons, 0));
   wb_test_settle ();
 
   desk_fixture_put (fixture, WB_KIND_CLAIM_LINE, "l1", "replacement", "10", NULL);
@@ -615,7 +615,7 @@ test_line_outcome (DeskFixture   *fixture,
           g_autofree char *owed = wb_amount_text (reckoning, (int) i, (WbSide) side,
                                                   WB_AMOUNT_OWED);
 
-          g_assert_cmpstr (wb_figure_button_get_text (g_ptr_array_index (figures, side)), ==, owed);
+          g_assert_cmpstr (wb_answer_button_get_text (g_ptr_array_index (figures, side)), ==, owed);
         }
     }
   g_assert_nonnull (desk_find_label (card, "Loss $80.00 · Allowed $5.40 · Deducted $0.00"));

@@ -1,17 +1,16 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include <gtk/gtk.h>
-
 #include "desk/claim/wb-amount.h"
+#include "desk/claim/wb-answer-button.h"
 
 G_BEGIN_DECLS
 
-/* One amount of a reckoning as a flat button; pressed, it says why it is what it is. */
+/* One amount of a reckoning; pressed, it says why it is what it is. */
 #define WB_TYPE_FIGURE_BUTTON (wb_figure_button_get_type ())
-G_DECLARE_FINAL_TYPE (WbFigureButton, wb_figure_button, WB, FIGURE_BUTTON, GtkWidget)
+G_DECLARE_FINAL_TYPE (WbFigureButton, wb_figure_button, WB, FIGURE_BUTTON, WbAnswerButton)
 
-GtkWidget  *wb_figure_button_new      (void) G_GNUC_WARN_UNUSED_RESULT;
+GtkWidget *wb_figure_button_new      (void) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * wb_figure_button_show:
@@ -20,20 +19,14 @@ GtkWidget  *wb_figure_button_new      (void) G_GNUC_WARN_UNUSED_RESULT;
  *
  * An open popover closes when what it explains has changed.
  */
-void        wb_figure_button_show     (WbFigureButton *self,
-                                       WbReckoning    *reckoning,
-                                       int             line,
-                                       WbSide          side,
-                                       WbAmount        amount);
+void       wb_figure_button_show     (WbFigureButton *self,
+                                      WbReckoning    *reckoning,
+                                      int             line,
+                                      WbSide          side,
+                                      WbAmount        amount);
 
 /** An amount that matters more than those around it. */
-void        wb_figure_button_set_bold (WbFigureButton *self,
-                                       gboolean        bold);
-
-/** Returns: (transfer none): the amount as shown. */
-const char *wb_figure_button_get_text (WbFigureButton *self);
-
-/** Opens the popover, as a press does. */
-void        wb_figure_button_explain  (WbFigureButton *self);
+void       wb_figure_button_set_bold (WbFigureButton *self,
+                                      gboolean        bold);
 
 G_END_DECLS

@@ -1,14 +1,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include <gtk/gtk.h>
+#include "desk/claim/wb-answer-button.h"
 
 G_BEGIN_DECLS
 
 /* A few words or an amount as a flat button; pressed, it says why that is so, in a popover whose
  * text can be copied. */
 #define WB_TYPE_WHY_BUTTON (wb_why_button_get_type ())
-G_DECLARE_FINAL_TYPE (WbWhyButton, wb_why_button, WB, WHY_BUTTON, GtkWidget)
+G_DECLARE_FINAL_TYPE (WbWhyButton, wb_why_button, WB, WHY_BUTTON, WbAnswerButton)
 
 /** @numeric: it shows an amount, which stands on the right */
 GtkWidget  *wb_why_button_new      (gboolean     numeric) G_GNUC_WARN_UNUSED_RESULT;
@@ -26,12 +26,7 @@ void        wb_why_button_show     (WbWhyButton *self,
                                     const char  *heading,
                                     const char  *why);
 
-/** Returns: (transfer none): what stands on it. */
-const char *wb_why_button_get_text (WbWhyButton *self);
 /** Returns: (transfer none): the answer. */
 const char *wb_why_button_get_why  (WbWhyButton *self);
-
-/** Opens the popover, as a press does. */
-void        wb_why_button_explain  (WbWhyButton *self);
 
 G_END_DECLS
