@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The catalogue: kinds of cartons, packing materials, articles with their usual weights, what is to
- * be seen to when a kind of carton is packed, and what age takes off the value of a kind of thing. All of it comes from catalogue files, whose
- * form data/catalogs/FORMAT.md describes; nothing of it stands in the source. Which files are read,
- * and from where, is not known here. */
+ * be seen to when a kind of carton is packed, and what age takes off the value of a kind of thing.
+ * All of it comes from catalogue files, whose form data/catalogs/FORMAT.md describes; nothing of it
+ * stands in the source. Which files are read, and from where, is not known here. */
 #pragma once
 
 #include <glib-object.h>

@@ -11,8 +11,8 @@ G_BEGIN_DECLS
  * read stays in the cell, marked, until it is mended or given up with Escape.
  *
  * Properties: "model", "field" ("claim_line.item"), "record-id".
- * Signals: "moved" (int: rows to go, in the same column), "done" (on to the next row), "fault" (string, nullable: what is wrong,
- * %NULL when mended). */
+ * Signals: "moved" (int: rows to go, in the same column), "done" (on to the next row), "fault"
+ * (string, nullable: what is wrong, %NULL when mended). */
 #define WB_TYPE_CELL (wb_cell_get_type ())
 G_DECLARE_DERIVABLE_TYPE (WbCell, wb_cell, WB, CELL, GtkWidget)
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Which records of a job belong to a claim or to a line of it. A filter and, for lines, an order on the job's own
- * list. */
+/* Which records of a job belong to a claim or to a line of it. A filter and, for lines, an order on
+ * the job's own list. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 

@@ -7,15 +7,15 @@
 
 G_BEGIN_DECLS
 
-/* The records of one kind that belong to a claim or a line of it, a row each, every cell typed into from the
- * keyboard. Left and Right go along the row, Up, Down and Enter along the column, Tab goes past the
- * table; past the last row the page is asked for a new record. What does not read is said in words
- * below the table. */
+/* The records of one kind that belong to a claim or a line of it, a row each, every cell typed into
+ * from the keyboard. Left and Right go along the row, Up, Down and Enter along the column, Tab goes
+ * past the table; where Enter finds no further row, the page is asked for a new record. What does not
+ * read is said in words below the table. */
 #define WB_TYPE_RECORD_TABLE (wb_record_table_get_type ())
 G_DECLARE_FINAL_TYPE (WbRecordTable, wb_record_table, WB, RECORD_TABLE, GtkWidget)
 
 /* Property: "selected-id" (string, nullable, read only).
- * Signal: "record-wanted": somebody went past the last row. */
+ * Signal: "record-wanted": somebody pressed Enter in the last row. */
 
 /**
  * WbTableColumn:
