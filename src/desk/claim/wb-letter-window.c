@@ -5,6 +5,7 @@
 #include "config.h"
 
 #include "desk/claim/wb-letter-window.h"
+#include "desk/widgets/wb-text-saver.h"
 
 #include "office/wb-letter-send.h"
 #include "office/wb-words.h"
@@ -325,44 +326,26 @@ copy_action (GtkWidget  *widget,
   show_label (self->state, _("The letter is copied."));
 }
 
-static void
-written_cb (GObject      *object,
-            GAsyncResult *result,
-            gpointer      data)
+static char *
+make_letter (GtkWindow *window)
 {
-  g_autoptr (WbLetterWindow) self = WB_LETTER_WINDOW (data);
-  g_autoptr (GError) error = NULL;
-  g_autofree char *name = g_file_get_basename (G_FILE (object));
+  return get_text (WB_LETTER_WINDOW (window));
+}
+
+static void
+letter_saved (GtkWindow    *window,
+              GFile        *file,
+              const GError *error)
+{
+  g_autofree char *name = g_file_get_basename (file);
   g_autofree char *words = NULL;
 
-  if (g_file_replace_contents_finish (G_FILE (object), result, NULL, &error))
+  if (error == NULL)
     /* Translators: %s is the name of a file. */
     words = g_strdup_printf (_("The letter is in the file “%s”."), name);
   else
     words = wb_words_error (error);
-  show_label (self->state, words);
-}
-
-static void
-file_chosen_cb (GtkNativeDialog *chooser,
-                int              response,
-                gpointer         data)
-{
-  GtkWindow *window = gtk_native_dialog_get_transient_for (chooser);
-  g_autoptr (GFile) file = NULL;
-
-  if (response == GTK_RESPONSE_ACCEPT)
-    file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (chooser));
-  if (window != NULL && file != NULL)
-    {
-      char *text = get_text (WB_LETTER_WINDOW (window));
-      g_autoptr (GBytes) bytes = g_bytes_new_take (text, strlen (text));
-
-      g_file_replace_contents_bytes_async (file, bytes, NULL, FALSE, G_FILE_CREATE_NONE, NULL,
-                                           written_cb, g_object_ref (window));
-    }
-  gtk_native_dialog_destroy (chooser);
-  g_object_unref (chooser);
+  show_label (WB_LETTER_WINDOW (window)->state, words);
 }
 
 static char *
@@ -383,15 +366,8 @@ save_action (GtkWidget  *widget,
              GVariant   *target)
 {
   g_autofree char *proposed = propose_name (WB_LETTER_WINDOW (widget));
-  GtkFileChooserNative *chooser;
 
-  chooser = gtk_file_chooser_native_new (_("Save the Letter"), GTK_WINDOW (widget),
-                                         GTK_FILE_CHOOSER_ACTION_SAVE, _("_Save"), NULL);
-  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
-  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (chooser), proposed);
-  /* The reference is the chooser's own until it is answered. */
-  g_signal_connect (chooser, "response", G_CALLBACK (file_chosen_cb), NULL);
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+  wb_text_save (GTK_WINDOW (widget), _("Save the Letter"), proposed, make_letter, letter_saved);
 }
 
 /* --- widget ----------------------------------------------------------------------------------- */

@@ -4,9 +4,9 @@
 #include "config.h"
 
 #include "desk/claim/wb-statement-window.h"
+#include "desk/widgets/wb-text-saver.h"
 
 #include "office/wb-charge-statement.h"
-#include "office/wb-file.h"
 #include "office/wb-office.h"
 #include "office/wb-words-bearing.h"
 
@@ -177,40 +177,20 @@ copy_action (GtkWidget  *widget,
                           WB_STATEMENT_WINDOW (widget)->statement);
 }
 
-static void
-write_file (WbStatementWindow *self,
-            GFile             *file)
+static char *
+make_statement (GtkWindow *window)
 {
-  g_autofree char *path = g_file_get_path (file);
-  g_autoptr (GBytes) bytes = g_bytes_new (self->statement, strlen (self->statement));
-  g_autoptr (GError) error = NULL;
-  g_autofree char *words = NULL;
-
-  if (path == NULL)
-    {
-      show_label (self->fault, _("A statement is saved to a folder of this computer; choose one."));
-      return;
-    }
-  /* The chooser has asked before replacing. */
-  if (!wb_file_write (path, bytes, TRUE, &error))
-    words = wb_words_error (error);
-  show_label (self->fault, words);
+  return g_strdup (WB_STATEMENT_WINDOW (window)->statement);
 }
 
 static void
-file_chosen_cb (GtkNativeDialog *chooser,
-                int              response,
-                gpointer         data)
+statement_saved (GtkWindow    *window,
+                 GFile        *file,
+                 const GError *error)
 {
-  GtkWindow *window = gtk_native_dialog_get_transient_for (chooser);
-  g_autoptr (GFile) file = NULL;
+  g_autofree char *words = error != NULL ? wb_words_error (error) : NULL;
 
-  if (response == GTK_RESPONSE_ACCEPT)
-    file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (chooser));
-  if (window != NULL && file != NULL)
-    write_file (WB_STATEMENT_WINDOW (window), file);
-  gtk_native_dialog_destroy (chooser);
-  g_object_unref (chooser);
+  show_label (WB_STATEMENT_WINDOW (window)->fault, words);
 }
 
 static void
@@ -220,15 +200,9 @@ save_action (GtkWidget  *widget,
 {
   WbStatementWindow *self = WB_STATEMENT_WINDOW (widget);
   g_autofree char *proposed = wb_charge_statement_file_name (self->shares, get_handler (self));
-  GtkFileChooserNative *chooser;
 
-  chooser = gtk_file_chooser_native_new (_("Save the Statement"), GTK_WINDOW (widget),
-                                         GTK_FILE_CHOOSER_ACTION_SAVE, _("_Save"), NULL);
-  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
-  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (chooser), proposed);
-  /* The reference is the chooser's own until it is answered. */
-  g_signal_connect (chooser, "response", G_CALLBACK (file_chosen_cb), NULL);
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+  wb_text_save (GTK_WINDOW (widget), _("Save the Statement"), proposed, make_statement,
+                statement_saved);
 }
 
 /* --- widget ----------------------------------------------------------------------------------- */

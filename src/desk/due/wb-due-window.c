@@ -8,6 +8,7 @@
 
 #include "desk/due/wb-due-model.h"
 #include "desk/due/wb-due-row.h"
+#include "desk/widgets/wb-text-saver.h"
 #include "office/wb-due.h"
 #include "office/wb-words.h"
 
@@ -209,47 +210,24 @@ entry_activated_cb (WbDueWindow *self,
 
 /* --- the calendar ----------------------------------------------------------------------------- */
 
-static void
-written_cb (GObject      *object,
-            GAsyncResult *result,
-            gpointer      data)
+static char *
+make_calendar (GtkWindow *window)
 {
-  g_autoptr (WbDueWindow) self = WB_DUE_WINDOW (data);
-  g_autoptr (GError) error = NULL;
-  g_autofree char *words = NULL;
-
-  if (g_file_replace_contents_finish (G_FILE (object), result, NULL, &error))
-    return;
-  words = wb_words_error (error);
-  show_fault (self, words);
-}
-
-static void
-write_calendar (WbDueWindow *self,
-                GFile       *file)
-{
+  WbDueWindow *self = WB_DUE_WINDOW (window);
   g_autoptr (GDateTime) now = g_date_time_new_now_utc ();
-  char *text = wb_due_calendar_write (self->due, now);
-  g_autoptr (GBytes) bytes = g_bytes_new_take (text, strlen (text));
 
-  g_file_replace_contents_bytes_async (file, bytes, NULL, FALSE, G_FILE_CREATE_NONE, NULL,
-                                       written_cb, g_object_ref (self));
+  return self->due != NULL ? wb_due_calendar_write (self->due, now) : NULL;
 }
 
 static void
-file_chosen_cb (GtkNativeDialog *chooser,
-                int              response,
-                gpointer         data)
+calendar_saved (GtkWindow    *window,
+                GFile        *file,
+                const GError *error)
 {
-  GtkWindow *window = gtk_native_dialog_get_transient_for (chooser);
-  g_autoptr (GFile) file = NULL;
+  g_autofree char *words = error != NULL ? wb_words_error (error) : NULL;
 
-  if (response == GTK_RESPONSE_ACCEPT)
-    file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (chooser));
-  if (window != NULL && file != NULL && WB_DUE_WINDOW (window)->due != NULL)
-    write_calendar (WB_DUE_WINDOW (window), file);
-  gtk_native_dialog_destroy (chooser);
-  g_object_unref (chooser);
+  if (words != NULL)
+    show_fault (WB_DUE_WINDOW (window), words);
 }
 
 static void
@@ -257,16 +235,9 @@ save_calendar_action (GtkWidget  *widget,
                       const char *name,
                       GVariant   *target)
 {
-  GtkFileChooserNative *chooser;
-
-  chooser = gtk_file_chooser_native_new (_("Save as a Calendar"), GTK_WINDOW (widget),
-                                         GTK_FILE_CHOOSER_ACTION_SAVE, _("_Save"), NULL);
-  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
   /* Translators: the name proposed for a calendar file; keep the ending. */
-  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (chooser), _("claims.ics"));
-  /* The reference is the chooser's own until it is answered. */
-  g_signal_connect (chooser, "response", G_CALLBACK (file_chosen_cb), NULL);
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+  wb_text_save (GTK_WINDOW (widget), _("Save as a Calendar"), _("claims.ics"), make_calendar,
+                calendar_saved);
 }
 
 /* --- overrides -------------------------------------------------------------------------------- */

@@ -9,6 +9,7 @@
 #include "desk/report/wb-report-item.h"
 #include "desk/report/wb-report-row.h"
 #include "desk/widgets/wb-flow-layout.h"
+#include "desk/widgets/wb-text-saver.h"
 #include "office/wb-claim-report.h"
 #include "office/wb-words.h"
 
@@ -439,43 +440,22 @@ set_up_list (WbReportWindow *self,
 
 /* --- the file --------------------------------------------------------------------------------- */
 
-static void
-written_cb (GObject      *object,
-            GAsyncResult *result,
-            gpointer      data)
+static char *
+make_report (GtkWindow *window)
 {
-  g_autoptr (WbReportWindow) self = WB_REPORT_WINDOW (data);
-  g_autoptr (GError) error = NULL;
+  WbReportWindow *self = WB_REPORT_WINDOW (window);
 
-  if (!g_file_replace_contents_finish (G_FILE (object), result, NULL, &error))
-    show_error (self, error);
+  return self->report == NULL ? NULL
+         : wb_loss_report_to_csv (self->report, wb_office_get_catalog (self->office));
 }
 
 static void
-write_report (WbReportWindow *self,
-              GFile          *file)
+report_saved (GtkWindow    *window,
+              GFile        *file,
+              const GError *error)
 {
-  char *text = wb_loss_report_to_csv (self->report, wb_office_get_catalog (self->office));
-  g_autoptr (GBytes) bytes = g_bytes_new_take (text, strlen (text));
-
-  g_file_replace_contents_bytes_async (file, bytes, NULL, FALSE, G_FILE_CREATE_NONE, NULL,
-                                       written_cb, g_object_ref (self));
-}
-
-static void
-file_chosen_cb (GtkNativeDialog *chooser,
-                int              response,
-                gpointer         data)
-{
-  GtkWindow *window = gtk_native_dialog_get_transient_for (chooser);
-  g_autoptr (GFile) file = NULL;
-
-  if (response == GTK_RESPONSE_ACCEPT)
-    file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (chooser));
-  if (window != NULL && file != NULL && WB_REPORT_WINDOW (window)->report != NULL)
-    write_report (WB_REPORT_WINDOW (window), file);
-  gtk_native_dialog_destroy (chooser);
-  g_object_unref (chooser);
+  if (error != NULL)
+    show_error (WB_REPORT_WINDOW (window), error);
 }
 
 static void
@@ -483,16 +463,9 @@ save_action (GtkWidget  *widget,
              const char *name,
              GVariant   *target)
 {
-  GtkFileChooserNative *chooser;
-
-  chooser = gtk_file_chooser_native_new (_("Save for a Spreadsheet"), GTK_WINDOW (widget),
-                                         GTK_FILE_CHOOSER_ACTION_SAVE, _("_Save"), NULL);
-  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
   /* Translators: the name proposed for a file of comma-separated values; keep the ending. */
-  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (chooser), _("claim-report.csv"));
-  /* The reference is the chooser's own until it is answered. */
-  g_signal_connect (chooser, "response", G_CALLBACK (file_chosen_cb), NULL);
-  gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
+  wb_text_save (GTK_WINDOW (widget), _("Save for a Spreadsheet"), _("claim-report.csv"),
+                make_report, report_saved);
 }
 
 /* --- overrides -------------------------------------------------------------------------------- */
