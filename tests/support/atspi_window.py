@@ -293,6 +293,26 @@ class Window:
         subprocess.run(["xdotool", "type", "--clearmodifiers", "--delay", "8", "--", text],
                        check=True)
 
+    def settle(self):
+        """Waits until the program has dealt with the keys that it was sent. The X server has handed
+        them over when the pointer's place is answered; each answer to us then comes from another
+        turn of the program's main loop, and a key takes a few."""
+        subprocess.run(["xdotool", "getmouselocation"], check=True, stdout=subprocess.DEVNULL)
+        for _ in range(20):
+            self.frame.read()
+
+    def places_at_rest(self):
+        """The widgets that can have the keyboard by their places, read once nothing comes or goes
+        any more: a page fills in what it computes after it is shown."""
+        def unchanged():
+            nonlocal before
+            there = {node.place: node for node in self.focusable()}
+            same, before = there.keys() == before.keys(), there
+            return there if same else None
+
+        before = {}
+        return self.wait(unchanged, "the page to be filled in")
+
     def step(self, key="Tab"):
         """Presses a key that takes the keyboard elsewhere; returns the place where it is then."""
         before = self.keyboard
