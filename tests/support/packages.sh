@@ -7,7 +7,7 @@
 build_packages=(
   gcc libc6-dev meson ninja-build pkg-config
   libglib2.0-dev libgtk-4-dev libadwaita-1-dev libsqlite3-dev libjson-glib-dev libical-dev
-  libgexiv2-dev libarchive-dev
+  libgexiv2-dev libarchive-dev libcurl4-openssl-dev libxml2-dev libsecret-1-dev
   gettext itstool desktop-file-utils
 )
 
