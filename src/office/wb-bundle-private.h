@@ -11,24 +11,6 @@ G_BEGIN_DECLS
 #define WB_BUNDLE_PHOTOS "data/photos/"
 #define WB_BUNDLE_PAPERS "data/papers/"
 
-/** What is being done. */
-typedef enum
-{
-  WB_BUNDLE_GATHERING,
-  WB_BUNDLE_WRITING,
-  WB_BUNDLE_READING,
-  WB_BUNDLE_STORING,
-} WbBundleStep;
-
-/** @self: (nullable) */
-void       wb_bundle_progress_begin  (WbBundleProgress *self,
-                                      WbBundleStep      step,
-                                      gint64            all);
-/** Tells that @done of @all bytes are done; a WbBagProgressFunc with a progress as its data. */
-void       wb_bundle_progress_tell   (gint64            done,
-                                      gint64            all,
-                                      gpointer          self);
-
 /** Adds to @hashes every word of 64 lower-case hexadecimal digits in @text, in their order: what
  * it may name by its SHA-256. @hashes: (element-type utf8); @seen: (element-type utf8): a set of
  * those that were added before */

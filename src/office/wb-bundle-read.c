@@ -252,7 +252,7 @@ make_report (const Contents *contents,
 static WbBundleReport *
 judge (Contents          *contents,
        const char        *source,
-       WbBundleProgress  *progress,
+       WbProgress        *progress,
        GCancellable      *cancellable,
        GError           **error)
 {
@@ -261,8 +261,8 @@ judge (Contents          *contents,
   GPtrArray *payload;
   guint lost = 0;
 
-  wb_bundle_progress_begin (progress, WB_BUNDLE_READING, 0);
-  contents->bag = wb_bag_read (source, NULL, scratch, wb_bundle_progress_tell, progress, cancellable,
+  wb_progress_begin (progress, N_("Reading and checking the bundle…"), 0, 0);
+  contents->bag = wb_bag_read (source, NULL, scratch, wb_progress_set, progress, cancellable,
                                error);
   if (contents->bag == NULL)
     return NULL;
@@ -281,7 +281,7 @@ judge (Contents          *contents,
 
 WbBundleReport *
 wb_bundle_check (const char        *source,
-                 WbBundleProgress  *progress,
+                 WbProgress        *progress,
                  GCancellable      *cancellable,
                  GError           **error)
 {
@@ -377,7 +377,7 @@ typedef struct
 {
   char             *folder;
   guint8           *chunk;
-  WbBundleProgress *progress;
+  WbProgress       *progress;
   gint64            done;
   gint64            all;
 } Storing;
@@ -405,7 +405,7 @@ store_photo (Storing          *storing,
       if (!wb_photo_intake_write (intake, storing->chunk, (gsize) length, error))
         return FALSE;
       storing->done += length;
-      wb_bundle_progress_tell (storing->done, storing->all, storing->progress);
+      wb_progress_set (storing->done, storing->all, storing->progress);
     }
   if (length < 0)
     return FALSE;
@@ -420,7 +420,7 @@ store_photo (Storing          *storing,
 static gboolean
 store_photos (WbOffice          *office,
               const Contents    *contents,
-              WbBundleProgress  *progress,
+              WbProgress        *progress,
               GCancellable      *cancellable,
               GError           **error)
 {
@@ -433,7 +433,7 @@ store_photos (WbOffice          *office,
   g_hash_table_iter_init (&iter, contents->photos);
   while (g_hash_table_iter_next (&iter, NULL, &file))
     storing.all += ((WbBagFile *) file)->size;
-  wb_bundle_progress_begin (progress, WB_BUNDLE_STORING, storing.all);
+  wb_progress_begin (progress, N_("Putting the job into the book…"), 0, storing.all);
   g_hash_table_iter_init (&iter, contents->photos);
   while (g_hash_table_iter_next (&iter, NULL, &file))
     if (!store_photo (&storing, file, cancellable, error))
@@ -484,7 +484,7 @@ store_job (WbOffice      *office,
 WbBundleReport *
 wb_office_bundle_read (WbOffice          *self,
                        const char        *source,
-                       WbBundleProgress  *progress,
+                       WbProgress        *progress,
                        GCancellable      *cancellable,
                        GError           **error)
 {

@@ -15,6 +15,7 @@
 #include "store/wb-photo-store.h"
 #include "store/wb-picture.h"
 
+#include <glib/gi18n.h>
 #include <string.h>
 
 typedef struct
@@ -145,7 +146,7 @@ write_bag (const char        *target,
            gboolean           replace,
            const WbJob       *job,
            GPtrArray         *items,
-           WbBundleProgress  *progress,
+           WbProgress        *progress,
            GCancellable      *cancellable,
            GError           **error)
 {
@@ -167,8 +168,8 @@ write_bag (const char        *target,
       NULL,
     };
 
-    wb_bundle_progress_begin (progress, WB_BUNDLE_WRITING, 0);
-    return wb_bag_write (target, number, items, info, replace, wb_bundle_progress_tell, progress,
+    wb_progress_begin (progress, N_("Writing the bundle…"), 0, 0);
+    return wb_bag_write (target, number, items, info, replace, wb_progress_set, progress,
                          cancellable, error);
   }
 }
@@ -194,7 +195,7 @@ wb_office_bundle_write (WbOffice          *self,
                         WbJob             *job,
                         const char        *target,
                         gboolean           replace,
-                        WbBundleProgress  *progress,
+                        WbProgress        *progress,
                         GCancellable      *cancellable,
                         GError           **error)
 {
@@ -207,7 +208,7 @@ wb_office_bundle_write (WbOffice          *self,
   g_return_val_if_fail (WB_IS_OFFICE (self), NULL);
   g_return_val_if_fail (job != NULL && target != NULL, NULL);
 
-  wb_bundle_progress_begin (progress, WB_BUNDLE_GATHERING, 0);
+  wb_progress_begin (progress, N_("Gathering what belongs to the job…"), 0, 0);
   document = wb_job_document_write (job);
   bytes = g_bytes_new_take (document, strlen (document));
   papers = wb_bundle_find_papers (document, job, get_kept, &search, error);

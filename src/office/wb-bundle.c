@@ -15,94 +15,6 @@
 #include <glib/gi18n.h>
 #include <string.h>
 
-/* --- progress --------------------------------------------------------------------------------- */
-
-struct _WbBundleProgress
-{
-  gatomicrefcount references;
-  GMutex          mutex;
-  WbBundleStep    step;
-  gint64          done;
-  gint64          all;
-};
-
-WbBundleProgress *
-wb_bundle_progress_new (void)
-{
-  WbBundleProgress *self = g_new0 (WbBundleProgress, 1);
-
-  g_atomic_ref_count_init (&self->references);
-  g_mutex_init (&self->mutex);
-  return self;
-}
-
-WbBundleProgress *
-wb_bundle_progress_ref (WbBundleProgress *self)
-{
-  g_atomic_ref_count_inc (&self->references);
-  return self;
-}
-
-void
-wb_bundle_progress_unref (WbBundleProgress *self)
-{
-  if (!g_atomic_ref_count_dec (&self->references))
-    return;
-  g_mutex_clear (&self->mutex);
-  g_free (self);
-}
-
-void
-wb_bundle_progress_begin (WbBundleProgress *self,
-                          WbBundleStep      step,
-                          gint64            all)
-{
-  if (self == NULL)
-    return;
-  g_mutex_lock (&self->mutex);
-  self->step = step;
-  self->done = 0;
-  self->all = all;
-  g_mutex_unlock (&self->mutex);
-}
-
-void
-wb_bundle_progress_tell (gint64   done,
-                         gint64   all,
-                         gpointer data)
-{
-  WbBundleProgress *self = data;
-
-  if (self == NULL)
-    return;
-  g_mutex_lock (&self->mutex);
-  self->done = done;
-  self->all = all;
-  g_mutex_unlock (&self->mutex);
-}
-
-char *
-wb_bundle_progress_get (WbBundleProgress *self,
-                        gint64           *done,
-                        gint64           *all)
-{
-  g_autoptr (GMutexLocker) locker = g_mutex_locker_new (&self->mutex);
-
-  *done = self->done;
-  *all = self->all;
-  switch (self->step)
-    {
-    case WB_BUNDLE_GATHERING:
-      return g_strdup (_("Gathering what belongs to the job…"));
-    case WB_BUNDLE_WRITING:
-      return g_strdup (_("Writing the bundle…"));
-    case WB_BUNDLE_READING:
-      return g_strdup (_("Reading and checking the bundle…"));
-    case WB_BUNDLE_STORING:
-      return g_strdup (_("Putting the job into the book…"));
-    }
-  g_assert_not_reached ();
-}
 
 /* --- what came of it -------------------------------------------------------------------------- */
 
@@ -275,7 +187,7 @@ typedef struct
   WbJob            *job;        /* (nullable): to be written; else a bundle is read */
   char             *path;
   gboolean          replace;
-  WbBundleProgress *progress;
+  WbProgress       *progress;
 } Request;
 
 static void
@@ -284,7 +196,7 @@ request_free (gpointer data)
   Request *request = data;
 
   g_clear_pointer (&request->job, wb_job_unref);
-  g_clear_pointer (&request->progress, wb_bundle_progress_unref);
+  g_clear_pointer (&request->progress, wb_progress_unref);
   g_free (request->path);
   g_free (request);
 }
@@ -314,14 +226,14 @@ static void
 start (WbOffice            *self,
        Request             *request,
        gpointer             tag,
-       WbBundleProgress    *progress,
+       WbProgress          *progress,
        GCancellable        *cancellable,
        GAsyncReadyCallback  callback,
        gpointer             data)
 {
   g_autoptr (GTask) task = g_task_new (self, cancellable, callback, data);
 
-  request->progress = progress != NULL ? wb_bundle_progress_ref (progress) : NULL;
+  request->progress = progress != NULL ? wb_progress_ref (progress) : NULL;
   /* What is done is told, also when somebody stops it a moment later. */
   g_task_set_check_cancellable (task, FALSE);
   g_task_set_source_tag (task, tag);
@@ -334,7 +246,7 @@ wb_office_bundle_write_async (WbOffice            *self,
                               WbJob               *job,
                               const char          *target,
                               gboolean             replace,
-                              WbBundleProgress    *progress,
+                              WbProgress          *progress,
                               GCancellable        *cancellable,
                               GAsyncReadyCallback  callback,
                               gpointer             data)
@@ -358,7 +270,7 @@ wb_office_bundle_write_finish (WbOffice      *self,
 void
 wb_office_bundle_read_async (WbOffice            *self,
                              const char          *source,
-                             WbBundleProgress    *progress,
+                             WbProgress          *progress,
                              GCancellable        *cancellable,
                              GAsyncReadyCallback  callback,
                              gpointer             data)

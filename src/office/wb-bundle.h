@@ -10,21 +10,9 @@
 #pragma once
 
 #include "office/wb-office.h"
+#include "office/wb-progress.h"
 
 G_BEGIN_DECLS
-
-/** WbBundleProgress: how far a deed is. One thread asks while another goes on. */
-typedef struct _WbBundleProgress WbBundleProgress;
-
-WbBundleProgress *wb_bundle_progress_new   (void) G_GNUC_WARN_UNUSED_RESULT;
-WbBundleProgress *wb_bundle_progress_ref   (WbBundleProgress *self);
-void              wb_bundle_progress_unref (WbBundleProgress *self);
-
-/** @done: (out): bytes; @all: (out): bytes that there are, 0 while that is not known. Returns:
- * (transfer full): what is being done, for a person. */
-char             *wb_bundle_progress_get   (WbBundleProgress *self,
-                                            gint64           *done,
-                                            gint64           *all) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * WbBundleReport: what a bundle holds
@@ -73,7 +61,7 @@ WbBundleReport *wb_office_bundle_write        (WbOffice             *self,
                                                WbJob                *job,
                                                const char           *target,
                                                gboolean              replace,
-                                               WbBundleProgress     *progress,
+                                               WbProgress           *progress,
                                                GCancellable         *cancellable,
                                                GError              **error)
                                                G_GNUC_WARN_UNUSED_RESULT;
@@ -81,7 +69,7 @@ void            wb_office_bundle_write_async  (WbOffice             *self,
                                                WbJob                *job,
                                                const char           *target,
                                                gboolean              replace,
-                                               WbBundleProgress     *progress,
+                                               WbProgress           *progress,
                                                GCancellable         *cancellable,
                                                GAsyncReadyCallback   callback,
                                                gpointer              data);
@@ -99,7 +87,7 @@ WbBundleReport *wb_office_bundle_write_finish (WbOffice             *self,
  * %WB_SHARE_ERROR, a %WB_CORE_ERROR of the job document, a %G_IO_ERROR, or %G_IO_ERROR_CANCELLED.
  */
 WbBundleReport *wb_bundle_check               (const char           *source,
-                                               WbBundleProgress     *progress,
+                                               WbProgress           *progress,
                                                GCancellable         *cancellable,
                                                GError              **error)
                                                G_GNUC_WARN_UNUSED_RESULT;
@@ -118,13 +106,13 @@ WbBundleReport *wb_bundle_check               (const char           *source,
  */
 WbBundleReport *wb_office_bundle_read         (WbOffice             *self,
                                                const char           *source,
-                                               WbBundleProgress     *progress,
+                                               WbProgress           *progress,
                                                GCancellable         *cancellable,
                                                GError              **error)
                                                G_GNUC_WARN_UNUSED_RESULT;
 void            wb_office_bundle_read_async   (WbOffice             *self,
                                                const char           *source,
-                                               WbBundleProgress     *progress,
+                                               WbProgress           *progress,
                                                GCancellable         *cancellable,
                                                GAsyncReadyCallback   callback,
                                                gpointer              data);
@@ -133,7 +121,6 @@ WbBundleReport *wb_office_bundle_read_finish  (WbOffice             *self,
                                                GError              **error)
                                                G_GNUC_WARN_UNUSED_RESULT;
 
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbBundleProgress, wb_bundle_progress_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbBundleReport, wb_bundle_report_free)
 
 G_END_DECLS

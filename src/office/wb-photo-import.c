@@ -18,81 +18,6 @@
 /* Decoding is what takes the time; more threads would only hold more memory. */
 #define MAX_THREADS 4
 
-/* --- progress --------------------------------------------------------------------------------- */
-
-struct _WbPhotoProgress
-{
-  gatomicrefcount references;
-  GMutex          mutex;
-  guint           n_files;
-  guint           n_all;
-  gint64          bytes;
-  gint64          all_bytes;
-};
-
-WbPhotoProgress *
-wb_photo_progress_new (void)
-{
-  WbPhotoProgress *self = g_new0 (WbPhotoProgress, 1);
-
-  g_atomic_ref_count_init (&self->references);
-  g_mutex_init (&self->mutex);
-  return self;
-}
-
-WbPhotoProgress *
-wb_photo_progress_ref (WbPhotoProgress *self)
-{
-  g_atomic_ref_count_inc (&self->references);
-  return self;
-}
-
-void
-wb_photo_progress_unref (WbPhotoProgress *self)
-{
-  if (!g_atomic_ref_count_dec (&self->references))
-    return;
-  g_mutex_clear (&self->mutex);
-  g_free (self);
-}
-
-void
-wb_photo_progress_get (WbPhotoProgress *self,
-                       guint           *n_files,
-                       guint           *n_all,
-                       gint64          *bytes,
-                       gint64          *all_bytes)
-{
-  g_autoptr (GMutexLocker) locker = g_mutex_locker_new (&self->mutex);
-
-  *n_files = self->n_files;
-  *n_all = self->n_all;
-  *bytes = self->bytes;
-  *all_bytes = self->all_bytes;
-}
-
-void
-wb_photo_progress_set_all (WbPhotoProgress *self,
-                           guint            n_all,
-                           gint64           all_bytes)
-{
-  g_autoptr (GMutexLocker) locker = g_mutex_locker_new (&self->mutex);
-
-  self->n_all = n_all;
-  self->all_bytes = all_bytes;
-}
-
-void
-wb_photo_progress_add (WbPhotoProgress *self,
-                       guint            n_files,
-                       gint64           bytes)
-{
-  g_autoptr (GMutexLocker) locker = g_mutex_locker_new (&self->mutex);
-
-  self->n_files += n_files;
-  self->bytes += bytes;
-}
-
 /* --- results ---------------------------------------------------------------------------------- */
 
 WbPhotoResult *
@@ -201,7 +126,7 @@ wb_photo_results_words (GPtrArray *results)
 typedef struct
 {
   char             *folder;
-  WbPhotoProgress  *progress;
+  WbProgress       *progress;
   GCancellable     *cancellable;
   GPtrArray        *sources;
   WbPhotoResult   **results;   /* one a source */
@@ -216,8 +141,7 @@ take_in_thread (gpointer data,
 
   import->results[i] = wb_photo_take_one (import->folder, g_ptr_array_index (import->sources, i),
                                           import->progress, import->cancellable);
-  if (import->progress != NULL)
-    wb_photo_progress_add (import->progress, 1, 0);
+  wb_progress_add (import->progress, 1, 0);
 }
 
 static void
@@ -232,8 +156,8 @@ take_all (Import *import)
 }
 
 static void
-tell_size (WbPhotoProgress *progress,
-           GPtrArray       *sources)
+tell_size (WbProgress *progress,
+           GPtrArray  *sources)
 {
   gint64 bytes = 0;
 
@@ -241,7 +165,7 @@ tell_size (WbPhotoProgress *progress,
     return;
   for (guint i = 0; i < sources->len; i++)
     bytes += ((const WbPhotoSource *) g_ptr_array_index (sources, i))->size;
-  wb_photo_progress_set_all (progress, sources->len, bytes);
+  wb_progress_begin (progress, N_("Taking in photos…"), sources->len, bytes);
 }
 
 /* In the order in which the files came, so that of two the first is taken. */
@@ -273,7 +197,7 @@ GPtrArray *
 wb_office_take_photos (WbOffice         *self,
                        WbJob            *job,
                        GPtrArray        *sources,
-                       WbPhotoProgress  *progress,
+                       WbProgress       *progress,
                        GCancellable     *cancellable,
                        GError          **error)
 {
@@ -308,7 +232,7 @@ typedef struct
 {
   WbJob           *job;
   GPtrArray       *sources;
-  WbPhotoProgress *progress;
+  WbProgress      *progress;
 } Request;
 
 static void
@@ -318,7 +242,7 @@ request_free (gpointer data)
 
   wb_job_unref (request->job);
   g_ptr_array_unref (request->sources);
-  g_clear_pointer (&request->progress, wb_photo_progress_unref);
+  g_clear_pointer (&request->progress, wb_progress_unref);
   g_free (request);
 }
 
@@ -343,7 +267,7 @@ void
 wb_office_take_photos_async (WbOffice            *self,
                              WbJob               *job,
                              GPtrArray           *sources,
-                             WbPhotoProgress     *progress,
+                             WbProgress          *progress,
                              GCancellable        *cancellable,
                              GAsyncReadyCallback  callback,
                              gpointer             data)
@@ -353,7 +277,7 @@ wb_office_take_photos_async (WbOffice            *self,
 
   request->job = wb_job_ref (job);
   request->sources = g_ptr_array_ref (sources);
-  request->progress = progress != NULL ? wb_photo_progress_ref (progress) : NULL;
+  request->progress = progress != NULL ? wb_progress_ref (progress) : NULL;
 
   /* What was stored by then is told, also when somebody stopped it. */
   g_task_set_check_cancellable (task, FALSE);

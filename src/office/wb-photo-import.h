@@ -5,6 +5,7 @@
 #pragma once
 
 #include "office/wb-office.h"
+#include "office/wb-progress.h"
 #include "store/wb-picture.h"
 
 G_BEGIN_DECLS
@@ -12,21 +13,6 @@ G_BEGIN_DECLS
 /** Files that one import takes, and how deep folders in it may lie in one another. */
 #define WB_PHOTO_MAX_FILES  10000
 #define WB_PHOTO_MAX_DEPTH  16
-
-/** WbPhotoProgress: how far an import is. One thread asks while others go on. */
-typedef struct _WbPhotoProgress WbPhotoProgress;
-
-WbPhotoProgress *wb_photo_progress_new   (void) G_GNUC_WARN_UNUSED_RESULT;
-WbPhotoProgress *wb_photo_progress_ref   (WbPhotoProgress *self);
-void             wb_photo_progress_unref (WbPhotoProgress *self);
-
-/** @n_files: (out): files that are done; @n_all: (out): files there are, 0 while they are still
- * being looked for; @bytes: (out), @all_bytes: (out): likewise */
-void             wb_photo_progress_get   (WbPhotoProgress *self,
-                                          guint           *n_files,
-                                          guint           *n_all,
-                                          gint64          *bytes,
-                                          gint64          *all_bytes);
 
 /** WbPhotoSource: one file or folder, or the bytes of a picture. */
 typedef struct _WbPhotoSource WbPhotoSource;
@@ -76,13 +62,13 @@ typedef struct
 GPtrArray *wb_office_take_photos        (WbOffice             *self,
                                          WbJob                *job,
                                          GPtrArray            *sources,
-                                         WbPhotoProgress      *progress,
+                                         WbProgress           *progress,
                                          GCancellable         *cancellable,
                                          GError              **error) G_GNUC_WARN_UNUSED_RESULT;
 void       wb_office_take_photos_async  (WbOffice             *self,
                                          WbJob                *job,
                                          GPtrArray            *sources,
-                                         WbPhotoProgress      *progress,
+                                         WbProgress           *progress,
                                          GCancellable         *cancellable,
                                          GAsyncReadyCallback   callback,
                                          gpointer              data);
@@ -101,7 +87,6 @@ char      *wb_photo_result_words        (const WbPhotoResult  *result) G_GNUC_WA
  * refused." */
 char      *wb_photo_results_words       (GPtrArray            *results) G_GNUC_WARN_UNUSED_RESULT;
 
-G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbPhotoProgress, wb_photo_progress_unref)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbPhotoSource, wb_photo_source_free)
 
 G_END_DECLS

@@ -21,13 +21,6 @@ struct _WbPhotoSource
 WbPhotoResult *wb_photo_result_new       (const char      *name,
                                           WbPhotoOutcome   outcome);
 
-void           wb_photo_progress_set_all (WbPhotoProgress *self,
-                                          guint            n_all,
-                                          gint64           all_bytes);
-void           wb_photo_progress_add     (WbPhotoProgress *self,
-                                          guint            n_files,
-                                          gint64           bytes);
-
 /**
  * wb_photo_sources_walk:
  * @results: (element-type WbPhotoResult): gets what cannot be read
@@ -43,7 +36,7 @@ GPtrArray     *wb_photo_sources_walk     (GPtrArray       *sources,
 /** Takes one file in; always gives a result. @folder: of the photo files */
 WbPhotoResult *wb_photo_take_one         (const char      *folder,
                                           WbPhotoSource   *source,
-                                          WbPhotoProgress *progress,
+                                          WbProgress      *progress,
                                           GCancellable    *cancellable) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Keeps @pixbuf, which is upright and of the right size, in the cache; a failure costs only time

@@ -45,11 +45,10 @@ pass_on (const guint8     *bytes,
          gsize             length,
          WbPhotoIntake    *intake,
          WbPictureReader  *reader,
-         WbPhotoProgress  *progress,
+         WbProgress       *progress,
          GError          **error)
 {
-  if (progress != NULL)
-    wb_photo_progress_add (progress, 0, (gint64) length);
+  wb_progress_add (progress, 0, (gint64) length);
   return wb_photo_intake_write (intake, bytes, length, error) &&
          (reader == NULL || wb_picture_reader_feed (reader, bytes, length, error));
 }
@@ -97,7 +96,7 @@ static gboolean
 read_source (Passage          *passage,
              const char       *folder,
              GInputStream     *stream,
-             WbPhotoProgress  *progress,
+             WbProgress       *progress,
              GCancellable     *cancellable,
              GError          **error)
 {
@@ -187,7 +186,7 @@ keep (Passage     *passage,
 static WbPhoto *
 take (const char       *folder,
       WbPhotoSource    *source,
-      WbPhotoProgress  *progress,
+      WbProgress       *progress,
       GCancellable     *cancellable,
       gboolean         *shown,
       GError          **error)
@@ -211,7 +210,7 @@ take (const char       *folder,
 WbPhotoResult *
 wb_photo_take_one (const char       *folder,
                    WbPhotoSource    *source,
-                   WbPhotoProgress  *progress,
+                   WbProgress       *progress,
                    GCancellable     *cancellable)
 {
   WbPhotoResult *result = wb_photo_result_new (source->name, WB_PHOTO_TAKEN);

@@ -290,22 +290,21 @@ test_everything (Fixture       *fixture,
   g_autoptr (WbJob) job = make_job (fixture);
   g_autofree char *target = place (fixture, data);
   g_autofree char *folder = wb_photo_store_folder (wb_office_get_path (fixture->to));
-  g_autoptr (WbBundleProgress) progress = wb_bundle_progress_new ();
+  g_autoptr (WbProgress) progress = wb_progress_new ();
   g_autoptr (WbBundleReport) written = NULL;
   g_autoptr (WbBundleReport) read = NULL;
   g_autoptr (WbJob) stored = NULL;
-  g_autofree char *words = NULL;
   g_autoptr (GError) error = NULL;
   const WbClaimStep *step;
-  gint64 done, all;
+  WbProgressState state;
 
   written = wb_office_bundle_write (fixture->from, job, target, FALSE, progress, NULL, &error);
   g_assert_no_error (error);
   g_assert_cmpuint (written->n_photos, ==, 3);
   g_assert_cmpuint (written->n_papers, ==, 3);
-  words = wb_bundle_progress_get (progress, &done, &all);
-  g_assert_cmpstr (words, ==, "Writing the bundle…");
-  g_assert_cmpint (done, >=, written->bytes);
+  wb_progress_get (progress, &state);
+  g_assert_cmpstr (state.words, ==, "Writing the bundle…");
+  g_assert_cmpint (state.done, >=, written->bytes);
 
   read = wb_office_bundle_read (fixture->to, target, progress, NULL, &error);
   g_assert_no_error (error);

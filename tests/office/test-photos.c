@@ -448,9 +448,8 @@ static void
 test_progress (Fixture       *fixture,
                gconstpointer  data)
 {
-  g_autoptr (WbPhotoProgress) progress = wb_photo_progress_new ();
-  guint n_files, n_all;
-  gint64 bytes, all_bytes;
+  g_autoptr (WbProgress) progress = wb_progress_new ();
+  WbProgressState state;
 
   for (guint i = 0; i < 12; i++)
     {
@@ -464,11 +463,11 @@ test_progress (Fixture       *fixture,
   while (fixture->results == NULL)
     g_main_context_iteration (NULL, TRUE);
 
-  wb_photo_progress_get (progress, &n_files, &n_all, &bytes, &all_bytes);
-  g_assert_cmpuint (n_files, ==, 12);
-  g_assert_cmpuint (n_all, ==, 12);
-  g_assert_cmpint (bytes, ==, all_bytes);
-  g_assert_cmpint (bytes, >, 0);
+  wb_progress_get (progress, &state);
+  g_assert_cmpuint (state.n_done, ==, 12);
+  g_assert_cmpuint (state.n_all, ==, 12);
+  g_assert_cmpint (state.done, ==, state.all);
+  g_assert_cmpint (state.done, >, 0);
 }
 
 /* Stopped in the middle: what is stored is told as taken and nothing else is in the folder. */
@@ -476,12 +475,11 @@ static void
 test_cancel (Fixture       *fixture,
              gconstpointer  data)
 {
-  g_autoptr (WbPhotoProgress) progress = wb_photo_progress_new ();
+  g_autoptr (WbProgress) progress = wb_progress_new ();
   g_autoptr (GCancellable) cancellable = g_cancellable_new ();
   g_autoptr (GPtrArray) records = NULL;
   guint n[5] = { 0 };
-  guint n_files = 0, n_all;
-  gint64 bytes, all_bytes;
+  WbProgressState state = { 0 };
 
   for (guint i = 0; i < 150; i++)
     {
@@ -492,10 +490,10 @@ test_cancel (Fixture       *fixture,
   add_source (fixture, ".");
   wb_office_take_photos_async (fixture->office, fixture->job, fixture->sources, progress,
                                cancellable, taken_cb, fixture);
-  while (n_files < 5)
+  while (state.n_done < 5)
     {
       g_main_context_iteration (NULL, FALSE);
-      wb_photo_progress_get (progress, &n_files, &n_all, &bytes, &all_bytes);
+      wb_progress_get (progress, &state);
     }
   g_cancellable_cancel (cancellable);
   while (fixture->results == NULL)

@@ -30,7 +30,7 @@ struct _WbPhotoIntakeBar
 
   WbJobModel      *model;
   GQueue           waiting;      /* of Intake; the first one runs */
-  WbPhotoProgress *progress;
+  WbProgress      *progress;
   GCancellable    *cancellable;
   guint            timeout;
 };
@@ -61,26 +61,26 @@ static gboolean
 ask_cb (gpointer data)
 {
   WbPhotoIntakeBar *self = data;
-  guint n_files, n_all;
-  gint64 bytes, all_bytes;
+  WbProgressState state;
   g_autofree char *read = NULL, *all = NULL, *words = NULL;
 
-  wb_photo_progress_get (self->progress, &n_files, &n_all, &bytes, &all_bytes);
-  if (n_all == 0)
+  wb_progress_get (self->progress, &state);
+  if (state.n_all == 0)
     {
       gtk_label_set_label (self->label, _("Looking for pictures…"));
       gtk_progress_bar_pulse (self->bar);
       return G_SOURCE_CONTINUE;
     }
 
-  read = g_format_size ((guint64) bytes);
-  all = g_format_size ((guint64) all_bytes);
+  read = g_format_size ((guint64) state.done);
+  all = g_format_size ((guint64) state.all);
   /* Translators: files done and all of them, then the same as sizes: "12 of 200 files, 34 MB of 600
    * MB". */
-  words = g_strdup_printf (_("%u of %u files, %s of %s"), n_files, n_all, read, all);
+  words = g_strdup_printf (_("%u of %u files, %s of %s"), state.n_done, state.n_all, read, all);
   gtk_label_set_label (self->label, words);
   gtk_progress_bar_set_fraction (self->bar,
-                                 all_bytes > 0 ? MIN (1, (double) bytes / (double) all_bytes) : 0);
+                                 state.all > 0
+                                   ? MIN (1, (double) state.done / (double) state.all) : 0);
   return G_SOURCE_CONTINUE;
 }
 
@@ -146,7 +146,7 @@ taken_cb (GObject      *object,
   Intake *intake = g_queue_pop_head (&self->waiting);
 
   g_clear_handle_id (&self->timeout, g_source_remove);
-  g_clear_pointer (&self->progress, wb_photo_progress_unref);
+  g_clear_pointer (&self->progress, wb_progress_unref);
   g_clear_object (&self->cancellable);
 
   /* What was stored goes into the job even when the page is gone. */
@@ -177,7 +177,7 @@ start_next (WbPhotoIntakeBar *self)
   if (intake == NULL || self->revealer == NULL)
     return;
 
-  self->progress = wb_photo_progress_new ();
+  self->progress = wb_progress_new ();
   self->cancellable = g_cancellable_new ();
   gtk_progress_bar_set_fraction (self->bar, 0);
   ask_cb (self);
@@ -240,7 +240,7 @@ wb_photo_intake_bar_finalize (GObject *object)
   WbPhotoIntakeBar *self = WB_PHOTO_INTAKE_BAR (object);
 
   g_queue_clear_full (&self->waiting, intake_free);
-  g_clear_pointer (&self->progress, wb_photo_progress_unref);
+  g_clear_pointer (&self->progress, wb_progress_unref);
   g_clear_object (&self->cancellable);
   g_clear_object (&self->model);
 

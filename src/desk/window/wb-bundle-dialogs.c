@@ -20,7 +20,7 @@
 typedef struct
 {
   WbWindow         *window;
-  WbBundleProgress *progress;
+  WbProgress       *progress;
   GCancellable     *cancellable;
   char             *path;
   gulong            window_handler;
@@ -52,7 +52,7 @@ passage_free (Passage *passage)
   g_clear_signal_handler (&passage->window_handler, passage->window);
   g_object_unref (passage->window);
   g_object_unref (passage->cancellable);
-  wb_bundle_progress_unref (passage->progress);
+  wb_progress_unref (passage->progress);
   g_free (passage->path);
   g_free (passage);
 }
@@ -63,15 +63,15 @@ static gboolean
 ask_cb (gpointer data)
 {
   Passage *passage = data;
-  g_autofree char *words = NULL;
-  gint64 done, all;
+  WbProgressState state;
 
   if (passage->dialog == NULL)
     return G_SOURCE_CONTINUE;
-  words = wb_bundle_progress_get (passage->progress, &done, &all);
-  gtk_label_set_label (passage->label, words);
-  if (all > 0)
-    gtk_progress_bar_set_fraction (passage->bar, MIN (1, (double) done / (double) all));
+  wb_progress_get (passage->progress, &state);
+  gtk_label_set_label (passage->label, state.words);
+  if (state.all > 0)
+    gtk_progress_bar_set_fraction (passage->bar,
+                                   MIN (1, (double) state.done / (double) state.all));
   else
     gtk_progress_bar_pulse (passage->bar);
   return G_SOURCE_CONTINUE;
@@ -126,7 +126,7 @@ passage_new (WbWindow   *window,
   Passage *passage = g_new0 (Passage, 1);
 
   passage->window = g_object_ref (window);
-  passage->progress = wb_bundle_progress_new ();
+  passage->progress = wb_progress_new ();
   passage->cancellable = g_cancellable_new ();
   passage->path = g_strdup (path);
   passage->window_handler = g_signal_connect_swapped (window, "destroy",
