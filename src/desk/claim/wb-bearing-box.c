@@ -13,6 +13,7 @@
 #include "desk/claim/wb-record-table.h"
 #include "desk/claim/wb-split-window.h"
 #include "desk/claim/wb-statement-window.h"
+#include "desk/widgets/wb-flow-layout.h"
 #include "desk/widgets/wb-focus-within.h"
 #include "office/wb-charge-statement.h"
 #include "office/wb-words-bearing.h"
@@ -56,7 +57,7 @@ static const WbTableColumn columns[] = {
   { "stated_on", N_("Stated on"), 11 },
   { "recovered", N_("Came back"), 11 },
   { "recovered_on", N_("On"), 11 },
-  { NULL, N_("Still open"), 14 },
+  { NULL, N_("Still open"), 14, .numeric = TRUE },
   { "notes", N_("Notes"), 22 },
 };
 
@@ -374,6 +375,7 @@ wb_bearing_box_class_init (WbBearingBoxClass *klass)
 
   g_type_ensure (WB_TYPE_BEARING_HANDLERS);
   g_type_ensure (WB_TYPE_BEARING_TABLE);
+  g_type_ensure (WB_TYPE_FLOW_LAYOUT);
   g_type_ensure (WB_TYPE_RECORD_TABLE);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/wainbook/Wainbook/claim/wb-bearing-box.ui");

@@ -50,9 +50,9 @@ static const struct
   const char *title;
   int         chars;
 } columns[] = {
-  [COLUMN_LINE] = { N_("Line"), 8 },
+  [COLUMN_LINE] = { N_("Line"), 6 },
   [COLUMN_OWED] = { N_("Owed"), 9 },
-  [COLUMN_BEARERS] = { N_("Who bears it"), 14 },
+  [COLUMN_BEARERS] = { N_("Who bears it"), 8 },
   [COLUMN_GROUND] = { N_("Why"), 0 },
 };
 

@@ -12,6 +12,7 @@
 #include "desk/claim/wb-claim-row.h"
 #include "desk/claim/wb-line-notices.h"
 #include "desk/widgets/wb-columns.h"
+#include "desk/widgets/wb-flow-layout.h"
 #include "desk/widgets/wb-focus-within.h"
 #include "office/wb-words-quote.h"
 #include "office/wb-words.h"
@@ -419,6 +420,7 @@ ensure_types (void)
   g_type_ensure (WB_TYPE_CLAIM_STEPS);
   g_type_ensure (WB_TYPE_COLUMNS);
   g_type_ensure (WB_TYPE_EVIDENCE_CARD);
+  g_type_ensure (WB_TYPE_FLOW_LAYOUT);
   g_type_ensure (WB_TYPE_OUTCOME);
   g_type_ensure (WB_TYPE_LINE_DETAILS);
   g_type_ensure (WB_TYPE_QUOTE_BOX);

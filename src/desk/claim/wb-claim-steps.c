@@ -21,7 +21,6 @@ struct _WbClaimSteps
   GtkWidget      parent_instance;
 
   GtkWidget     *box;
-  GtkWidget     *head;
   GtkMenuButton *take;
   GtkLabel      *none;
   GtkLabel      *fault;
@@ -410,11 +409,11 @@ wb_claim_steps_class_init (WbClaimStepsClass *klass)
                          G_PARAM_WRITABLE | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 
+  g_type_ensure (WB_TYPE_FLOW_LAYOUT);
   g_type_ensure (WB_TYPE_RECORD_TABLE);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/wainbook/Wainbook/claim/wb-claim-steps.ui");
   gtk_widget_class_bind_template_child (widget_class, WbClaimSteps, box);
-  gtk_widget_class_bind_template_child (widget_class, WbClaimSteps, head);
   gtk_widget_class_bind_template_child (widget_class, WbClaimSteps, take);
   gtk_widget_class_bind_template_child (widget_class, WbClaimSteps, none);
   gtk_widget_class_bind_template_child (widget_class, WbClaimSteps, fault);
@@ -434,6 +433,5 @@ wb_claim_steps_init (WbClaimSteps *self)
 
   self->cancellable = g_cancellable_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
-  gtk_widget_set_layout_manager (self->head, wb_flow_layout_new (6, 6));
   gtk_menu_button_set_menu_model (self->take, menu);
 }

@@ -70,13 +70,19 @@ wb_notice_cell_init (WbNoticeCell *self)
 
 GtkWidget *
 wb_notice_cell_new (guint    chars,
-                    gboolean warns)
+                    gboolean warns,
+                    gboolean numeric)
 {
   WbNoticeCell *self = g_object_new (WB_TYPE_NOTICE_CELL, NULL);
 
   self->warns = warns;
 
   gtk_label_set_width_chars (GTK_LABEL (self->label), (int) chars);
+  if (numeric)
+    {
+      gtk_label_set_xalign (GTK_LABEL (self->label), 1);
+      gtk_widget_add_css_class (self->label, "numeric");
+    }
 
   return GTK_WIDGET (self);
 }

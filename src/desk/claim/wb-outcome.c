@@ -57,6 +57,8 @@ wb_outcome_init (WbOutcome *self)
   self->words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   gtk_widget_set_hexpand (self->words, TRUE);
   gtk_widget_set_valign (self->words, GTK_ALIGN_CENTER);
+  gtk_widget_set_margin_top (self->words, 3);
+  gtk_widget_set_margin_bottom (self->words, 3);
   gtk_widget_set_parent (self->words, GTK_WIDGET (self));
   self->label = add_label (self);
   self->steps = add_label (self);

@@ -7,6 +7,7 @@
 
 #include "desk/claim/wb-claim-deeds.h"
 #include "desk/claim/wb-record-table.h"
+#include "desk/widgets/wb-flow-layout.h"
 #include "office/wb-words-quote.h"
 #include "office/wb-words.h"
 
@@ -267,6 +268,7 @@ wb_quote_box_class_init (WbQuoteBoxClass *klass)
                          G_PARAM_WRITABLE | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 
+  g_type_ensure (WB_TYPE_FLOW_LAYOUT);
   g_type_ensure (WB_TYPE_RECORD_TABLE);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/wainbook/Wainbook/claim/wb-quote-box.ui");

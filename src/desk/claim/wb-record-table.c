@@ -268,7 +268,8 @@ set_up_notice_cb (WbRecordTable      *self,
   const WbTableColumn *column = &self->columns[get_column_of (factory)];
 
   gtk_list_item_set_activatable (item, FALSE);
-  gtk_list_item_set_child (item, wb_notice_cell_new (column->chars, column->warns));
+  gtk_list_item_set_child (item, wb_notice_cell_new (column->chars, column->warns,
+                                                      column->numeric));
 }
 
 static void

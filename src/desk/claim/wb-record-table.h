@@ -23,6 +23,7 @@ G_DECLARE_FINAL_TYPE (WbRecordTable, wb_record_table, WB, RECORD_TABLE, GtkWidge
  * @title: short heading, marked for translation
  * @chars: width in characters
  * @warns: what the column of notices says is a warning, and is marked as one
+ * @numeric: what the column of notices says is an amount, and stands at the right
  */
 typedef struct
 {
@@ -30,6 +31,7 @@ typedef struct
   const char *title;
   guint       chars;
   gboolean    warns;
+  gboolean    numeric;
 } WbTableColumn;
 
 /**

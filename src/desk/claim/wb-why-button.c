@@ -9,7 +9,7 @@
 #include <glib/gi18n.h>
 
 #define MOST_HEIGHT 380
-#define LEAST_CHARS 12       /* of words, which are cut where there is no room */
+#define LEAST_CHARS 8        /* of words, which are cut where there is no room */
 
 struct _WbWhyButton
 {

@@ -5,6 +5,8 @@
 
 #include "desk/widgets/wb-flow-layout.h"
 
+#define DEFAULT_SPACING 6
+
 struct _WbFlowLayout
 {
   GtkLayoutManager parent_instance;
@@ -14,6 +16,16 @@ struct _WbFlowLayout
 };
 
 G_DEFINE_FINAL_TYPE (WbFlowLayout, wb_flow_layout, GTK_TYPE_LAYOUT_MANAGER)
+
+enum
+{
+  PROP_0,
+  PROP_COLUMN_SPACING,
+  PROP_ROW_SPACING,
+  N_PROPS
+};
+
+static GParamSpec *properties[N_PROPS];
 
 /* Children @first … before @end stand in one row. */
 typedef struct
@@ -221,27 +233,84 @@ wb_flow_layout_allocate (GtkLayoutManager *manager,
 }
 
 static void
+wb_flow_layout_get_property (GObject    *object,
+                             guint       prop_id,
+                             GValue     *value,
+                             GParamSpec *pspec)
+{
+  WbFlowLayout *self = WB_FLOW_LAYOUT (object);
+
+  switch (prop_id)
+    {
+    case PROP_COLUMN_SPACING:
+      g_value_set_int (value, self->column_spacing);
+      break;
+    case PROP_ROW_SPACING:
+      g_value_set_int (value, self->row_spacing);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
+    }
+}
+
+static void
+wb_flow_layout_set_property (GObject      *object,
+                             guint         prop_id,
+                             const GValue *value,
+                             GParamSpec   *pspec)
+{
+  WbFlowLayout *self = WB_FLOW_LAYOUT (object);
+
+  switch (prop_id)
+    {
+    case PROP_COLUMN_SPACING:
+      self->column_spacing = g_value_get_int (value);
+      break;
+    case PROP_ROW_SPACING:
+      self->row_spacing = g_value_get_int (value);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
+    }
+
+  gtk_layout_manager_layout_changed (GTK_LAYOUT_MANAGER (self));
+}
+
+static void
 wb_flow_layout_class_init (WbFlowLayoutClass *klass)
 {
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
   GtkLayoutManagerClass *layout_class = GTK_LAYOUT_MANAGER_CLASS (klass);
+
+  object_class->get_property = wb_flow_layout_get_property;
+  object_class->set_property = wb_flow_layout_set_property;
 
   layout_class->get_request_mode = wb_flow_layout_get_request_mode;
   layout_class->measure = wb_flow_layout_measure;
   layout_class->allocate = wb_flow_layout_allocate;
+
+  properties[PROP_COLUMN_SPACING] =
+    g_param_spec_int ("column-spacing", NULL, NULL, 0, 1000, DEFAULT_SPACING,
+                      G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
+  properties[PROP_ROW_SPACING] =
+    g_param_spec_int ("row-spacing", NULL, NULL, 0, 1000, DEFAULT_SPACING,
+                      G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS);
+  g_object_class_install_properties (object_class, N_PROPS, properties);
 }
 
 static void
 wb_flow_layout_init (WbFlowLayout *self)
 {
+  self->column_spacing = DEFAULT_SPACING;
+  self->row_spacing = DEFAULT_SPACING;
 }
 
 GtkLayoutManager *
 wb_flow_layout_new (int column_spacing,
                     int row_spacing)
 {
-  WbFlowLayout *self = g_object_new (WB_TYPE_FLOW_LAYOUT, NULL);
-
-  self->column_spacing = column_spacing;
-  self->row_spacing = row_spacing;
-  return GTK_LAYOUT_MANAGER (self);
+  return g_object_new (WB_TYPE_FLOW_LAYOUT,
+                       "column-spacing", column_spacing,
+                       "row-spacing", row_spacing,
+                       NULL);
 }

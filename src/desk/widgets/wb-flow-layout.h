@@ -11,7 +11,11 @@ G_BEGIN_DECLS
 #define WB_TYPE_FLOW_LAYOUT (wb_flow_layout_get_type ())
 G_DECLARE_FINAL_TYPE (WbFlowLayout, wb_flow_layout, WB, FLOW_LAYOUT, GtkLayoutManager)
 
-/** @column_spacing, @row_spacing: pixels between neighbours of a row, and between rows. */
+/**
+ * The layout for a .ui file is one with the properties "column-spacing" and "row-spacing", both 6
+ * when they are not said.
+ * @column_spacing, @row_spacing: pixels between neighbours of a row, and between rows.
+ */
 GtkLayoutManager *wb_flow_layout_new (int column_spacing,
                                       int row_spacing) G_GNUC_WARN_UNUSED_RESULT;
 
