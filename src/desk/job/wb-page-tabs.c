@@ -10,7 +10,7 @@
 #include <glib/gi18n.h>
 
 #define COLUMN_SPACING 3
-#define ROW_SPACING    3
+#define ROW_SPACING    6
 
 struct _WbPageTabs
 {
@@ -152,6 +152,7 @@ wb_page_tabs_class_init (WbPageTabsClass *klass)
   G_OBJECT_CLASS (klass)->dispose = wb_page_tabs_dispose;
   widget_class->focus = wb_page_tabs_focus;
 
+  gtk_widget_class_set_css_name (widget_class, "wb-page-tabs");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_TAB_LIST);
 }
 

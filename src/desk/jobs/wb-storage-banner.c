@@ -13,6 +13,9 @@
 /* More than these are told of by their number only. */
 #define MOST_SHOWN 3
 
+/* A sentence may be wider where there is room; the list of jobs is not made wide for it. */
+#define WIDE_CHARS 24
+
 /* A job is stored every few seconds while somebody types. */
 #define REFRESH_DELAY_S 2
 
@@ -52,6 +55,7 @@ make_label (const char *text)
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), WIDE_CHARS);
   gtk_widget_add_css_class (label, "caption");
   return label;
 }
