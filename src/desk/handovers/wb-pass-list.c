@@ -98,11 +98,13 @@ setup_row_cb (GtkSignalListItemFactory *factory,
 {
   GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   GtkWidget *what = make_label (NULL);
+  GtkWidget *result = make_label ("dim-label");
 
+  gtk_label_set_xalign (GTK_LABEL (result), 1);
   gtk_widget_set_hexpand (what, TRUE);
   gtk_box_append (GTK_BOX (row), make_label ("numeric"));
   gtk_box_append (GTK_BOX (row), what);
-  gtk_box_append (GTK_BOX (row), make_label ("dim-label"));
+  gtk_box_append (GTK_BOX (row), result);
   gtk_list_item_set_child (list_item, row);
 }
 

@@ -241,7 +241,7 @@ wb_photo_cell_init (WbPhotoCell *self)
   self->picture = GTK_PICTURE (gtk_picture_new ());
   gtk_picture_set_can_shrink (self->picture, TRUE);
   gtk_widget_set_size_request (GTK_WIDGET (self->picture), PICTURE_WIDTH, PICTURE_HEIGHT);
-  gtk_widget_set_hexpand (GTK_WIDGET (self->picture), TRUE);
+  gtk_widget_set_halign (overlay, GTK_ALIGN_START);
   gtk_overlay_set_child (GTK_OVERLAY (overlay), GTK_WIDGET (self->picture));
 
   self->place_holder = GTK_IMAGE (gtk_image_new_from_icon_name ("image-x-generic-symbolic"));
