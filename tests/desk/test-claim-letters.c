@@ -120,7 +120,7 @@ test_reason (DeskFixture   *fixture,
 {
   GtkWidget *letters = present_letters (fixture);
   GtkWidget *remark = wb_test_find (letters, ADW_TYPE_ENTRY_ROW,
-                                    "In Your Own Words (the Reason, of a Status Report)");
+                                    "In your own words (the reason, of a status report)");
   g_autofree char *text = NULL;
 
   choose (letters, WB_LETTER_STATUS);
@@ -157,7 +157,7 @@ test_bad_day (DeskFixture   *fixture,
               gconstpointer  data)
 {
   GtkWidget *letters = present_letters (fixture);
-  GtkWidget *day = wb_test_find (letters, ADW_TYPE_ENTRY_ROW, "Day of the Letter");
+  GtkWidget *day = wb_test_find (letters, ADW_TYPE_ENTRY_ROW, "Day of the letter");
   g_autofree char *text = NULL;
 
   gtk_editable_set_text (GTK_EDITABLE (day), "2026-13-01");

@@ -98,6 +98,8 @@ new_offer (const WbJob   *job,
   gtk_widget_add_css_class (left, "heading");
   gtk_label_set_ellipsize (GTK_LABEL (right), PANGO_ELLIPSIZE_END);
   gtk_label_set_max_width_chars (GTK_LABEL (right), 40);
+  gtk_widget_set_margin_start (box, 6);
+  gtk_widget_set_margin_end (box, 6);
   gtk_box_append (GTK_BOX (box), left);
   gtk_box_append (GTK_BOX (box), right);
   gtk_list_box_row_set_child (GTK_LIST_BOX_ROW (row), box);
