@@ -72,7 +72,13 @@ typedef struct
 
 /* --- reasons ---------------------------------------------------------------------------------- */
 
-#define WB_NO_KEY (-1)
+/** Returns: (transfer none): room for another reason with so many inputs, all of which is yet to be
+ * filled in. */
+WbReason *wb_reasons_append (WbReasons *self,
+                             guint      n_inputs);
+
+/** Frees all reasons. */
+void      wb_reasons_clear  (WbReasons *self);
 
 /** Notes one step. With a key that the terms leave out, a %WB_RULE_SILENT reason goes before it,
  * once a key. */

@@ -24,24 +24,19 @@
 
 #include "core/wb-core.h"
 
-/* Room is made at once for what a claim usually leaves; it grows when there are more. */
-#define USUAL_REASONS 24
-#define USUAL_REASONS_A_LINE 11
-
 void
 wb_run_meet_key (WbRun      *run,
                  WbScope     scope,
                  WbTermsKey  key)
 {
-  WbReason silence = { .rule = WB_RULE_SILENT, .scope = (guint8) scope, .key = (guint8) key,
-                       .has_key = TRUE, .line = WB_REASON_WHOLE_CLAIM };
-
   if (run->met[scope][key])
     return;
   run->met[scope][key] = TRUE;
   if (wb_terms_is_given (run->terms, scope, key))
     return;
-  g_array_append_val (run->out->reasons, silence);
+  *wb_reasons_append (&run->out->reasons, 0) =
+    (WbReason) { .rule = WB_RULE_SILENT, .scope = (guint8) scope, .key = (gint8) key,
+                 .line = WB_REASON_WHOLE_CLAIM };
 }
 
 void
@@ -54,23 +49,14 @@ wb_run_note (WbRun          *run,
              const WbFigure *inputs,
              guint           n_inputs)
 {
-  WbReason head = { .rule = (guint8) rule, .scope = (guint8) scope, .line = line };
+  WbReason head = { .rule = (guint8) rule, .scope = (guint8) scope, .key = (gint8) key,
+                    .n_inputs = (guint8) n_inputs, .line = line, .result = result };
   WbReason *reason;
 
-  g_assert (n_inputs <= WB_REASON_MAX_INPUTS);
-
   if (key != WB_NO_KEY)
-    {
-      head.has_key = TRUE;
-      head.key = (guint8) key;
-      wb_run_meet_key (run, wb_reason_key_scope (&head), (WbTermsKey) key);
-    }
-
-  g_array_set_size (run->out->reasons, run->out->reasons->len + 1);
-  reason = &g_array_index (run->out->reasons, WbReason, run->out->reasons->len - 1);
+    wb_run_meet_key (run, wb_reason_key_scope (&head), (WbTermsKey) key);
+  reason = wb_reasons_append (&run->out->reasons, n_inputs);
   *reason = head;
-  reason->result = result;
-  reason->n_inputs = (guint8) n_inputs;
   for (guint i = 0; i < n_inputs; i++)
     reason->inputs[i] = inputs[i];
 }
@@ -311,9 +297,6 @@ wb_reckon (WbTerms     *terms,
   g_atomic_ref_count_init (&run.out->references);
   run.out->job = wb_job_ref (job);
   run.out->terms = wb_terms_ref (terms);
-  run.out->reasons = g_array_sized_new (FALSE, FALSE, sizeof (WbReason),
-                                        USUAL_REASONS + USUAL_REASONS_A_LINE
-                                        * wb_job_count (job, WB_KIND_CLAIM_LINE));
   run.out->claim = wb_job_find (job, WB_KIND_CLAIM, claim_id);
   if (run.out->claim == NULL)
     {

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The reckoning as a value: its life, its closed lists and its canonical listing. How it is
  * worked out stands in wb-reckon.c. */
-#include "core/wb-reckoning.h"
+#include "core/wb-reckon-private.h"
 
 #define N_(text) text
 #define LIST(name, identifier)                                                                     \
@@ -156,7 +156,7 @@ wb_reckoning_unref (WbReckoning *self)
   if (self == NULL || !g_atomic_ref_count_dec (&self->references))
     return;
   g_free (self->lines);
-  g_array_unref (self->reasons);
+  wb_reasons_clear (&self->reasons);
   wb_terms_unref (self->terms);
   wb_job_unref (self->job);
   g_free (self);
@@ -174,7 +174,7 @@ const char *
 wb_reckoning_citation (const WbReckoning *self,
                        const WbReason    *reason)
 {
-  if (!reason->has_key)
+  if (reason->key == WB_NO_KEY)
     return NULL;
   return wb_terms_citation (self->terms, wb_reason_key_scope (reason), (WbTermsKey) reason->key);
 }
@@ -290,7 +290,7 @@ write_reason (GString           *text,
   if (reason->line != WB_REASON_WHOLE_CLAIM)
     g_string_append_printf (text, " line=%" G_GINT64_FORMAT,
                             self->lines[reason->line].line->number);
-  if (reason->has_key)
+  if (reason->key != WB_NO_KEY)
     g_string_append_printf (text, " key=%s", wb_enum_nick (&wb_terms_keys, reason->key));
   for (guint i = 0; i < reason->n_inputs; i++)
     write_figure (text, &reason->inputs[i], rule, self->terms->currency);
@@ -351,6 +351,8 @@ wb_reckoning_to_text (const WbReckoning *self)
 {
   GString *text = g_string_new (NULL);
   g_autofree char *from = wb_date_to_text (&self->terms->from);
+  const WbReason *reason;
+  WbReasonIter iter;
 
   g_string_append_printf (text,
                           "reckoning of claim %s\n"
@@ -361,7 +363,8 @@ wb_reckoning_to_text (const WbReckoning *self)
                           wb_enum_nick (&wb_late_states, (int) self->late), self->waiver_gaps);
   for (int side = 0; side < WB_N_SIDES; side++)
     write_side (text, self, (WbSide) side);
-  for (guint i = 0; i < self->reasons->len; i++)
-    write_reason (text, self, &g_array_index (self->reasons, WbReason, i));
+  wb_reason_iter_init (&iter, self);
+  while ((reason = wb_reason_iter_next (&iter)) != NULL)
+    write_reason (text, self, reason);
   return g_string_free (text, FALSE);
 }

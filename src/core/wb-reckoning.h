@@ -115,8 +115,8 @@ typedef enum
   WB_FIGURE_TYPE_CODE,       /* a value of a closed list */
 } WbFigureType;
 
-/* A large claim has some ten reasons a line with five figures each; without the four bytes that
- * would align the value their memory is a quarter less, and so is the time to fill it. */
+/* A large claim has some ten reasons a line with three or four figures each; without the four bytes
+ * that would align the value their memory is a quarter less, and so is the time to fill it. */
 typedef struct
 {
   guint8 name;               /* WbFigureName */
@@ -155,14 +155,15 @@ extern const WbEnum wb_article_weight_sources, wb_weight_sources, wb_late_states
 
 #define WB_REASON_MAX_INPUTS 4
 #define WB_REASON_WHOLE_CLAIM (-1)
+#define WB_NO_KEY (-1)
 
 /**
  * WbReason:
  * @rule: which rule
  * @scope: which side it tells of, or %WB_SCOPE_GENERAL for both
- * @key: which key of the terms it applies; see wb_reckoning_citation()
- * @has_key: whether it applies a key at all
+ * @key: which key of the terms it applies, or %WB_NO_KEY; see wb_reckoning_citation()
  * @line: index into the reckoning's lines, or %WB_REASON_WHOLE_CLAIM
+ * @inputs: up to %WB_REASON_MAX_INPUTS; a reason is as long as they make it, so it is never copied
  *
  * One step: rule, inputs, result. Words are made from it outside core.
  */
@@ -170,13 +171,29 @@ typedef struct
 {
   guint8   rule;
   guint8   scope;
-  guint8   key;
-  guint8   has_key;
-  gint32   line;
+  gint8    key;
   guint8   n_inputs;
-  WbFigure inputs[WB_REASON_MAX_INPUTS];
+  gint32   line;
   WbFigure result;
+  WbFigure inputs[];
 } WbReason;
+
+typedef struct _WbReasonBlock WbReasonBlock;
+
+/** WbReasons: the reasons of one reckoning, in order of application; see WbReasonIter. */
+typedef struct
+{
+  WbReasonBlock *first;
+  WbReasonBlock *last;
+} WbReasons;
+
+/** WbReasonIter: goes through the reasons of a reckoning, from the first to the last. Kept on the
+ * stack; its members are private. */
+typedef struct
+{
+  const WbReasonBlock *block;
+  gsize                at;
+} WbReasonIter;
 
 /** WbLineFigures: one line under one side, each no larger than the one before it. */
 typedef struct
@@ -231,7 +248,7 @@ typedef struct
   WbLineReckoning *lines;
   guint            n_lines;
   WbSideReckoning  side[WB_N_SIDES];
-  GArray          *reasons;        /* WbReason, in order of application */
+  WbReasons        reasons;
 } WbReckoning;
 
 #define WB_TYPE_RECKONING (wb_reckoning_get_type ())
@@ -253,6 +270,14 @@ WbReckoning *wb_reckon             (WbTerms       *terms,
                                     WbJob         *job,
                                     const char    *claim_id,
                                     GError       **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Makes @iter ready to go through the reasons of @reckoning. */
+void            wb_reason_iter_init (WbReasonIter      *iter,
+                                     const WbReckoning *reckoning);
+
+/** Returns: (transfer none) (nullable): the next reason, which lives as long as its reckoning and
+ * stays where it is; %NULL after the last one. */
+const WbReason *wb_reason_iter_next (WbReasonIter      *iter);
 
 /** Returns: (transfer full): a canonical listing, one line a reason and a figure, the same in
  * every locale. */

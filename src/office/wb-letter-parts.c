@@ -387,10 +387,14 @@ collect_figures (GPtrArray           *requests,
                  const WbLetterInput *input)
 {
   const WbReckoning *reckoning = input->reckoning;
+  const WbReason *reason;
+  WbReasonIter iter;
 
-  for (guint i = 0; reckoning != NULL && i < reckoning->reasons->len; i++)
+  if (reckoning == NULL)
+    return;
+  wb_reason_iter_init (&iter, reckoning);
+  while ((reason = wb_reason_iter_next (&iter)) != NULL)
     {
-      const WbReason *reason = &g_array_index (reckoning->reasons, WbReason, i);
       const WbClaimLine *line = reason->line >= 0 ? reckoning->lines[reason->line].line : NULL;
 
       if (reason->rule != WB_RULE_MISSING_FIGURE

@@ -35,8 +35,12 @@ amount (const WbLetterInput *input,
 static gboolean
 is_barred (const WbReckoning *reckoning)
 {
-  for (guint i = 0; i < reckoning->reasons->len; i++)
-    if (g_array_index (reckoning->reasons, WbReason, i).rule == WB_RULE_BARRED)
+  const WbReason *reason;
+  WbReasonIter iter;
+
+  wb_reason_iter_init (&iter, reckoning);
+  while ((reason = wb_reason_iter_next (&iter)) != NULL)
+    if (reason->rule == WB_RULE_BARRED)
       return TRUE;
   return FALSE;
 }
@@ -92,10 +96,12 @@ add_reckoned (GString             *out,
               int                  line)
 {
   const WbReckoning *reckoning = input->reckoning;
+  const WbReason *reason;
+  WbReasonIter iter;
 
-  for (guint i = 0; i < reckoning->reasons->len; i++)
+  wb_reason_iter_init (&iter, reckoning);
+  while ((reason = wb_reason_iter_next (&iter)) != NULL)
     {
-      const WbReason *reason = &g_array_index (reckoning->reasons, WbReason, i);
       g_autofree char *sentence = NULL;
 
       if (reason->line != line || !tells ((WbRule) reason->rule)
@@ -259,10 +265,14 @@ note_late (WbLetter            *self,
            const WbLetterInput *input)
 {
   const WbReckoning *reckoning = input->reckoning;
+  const WbReason *reason;
+  WbReasonIter iter;
 
-  for (guint i = 0; reckoning->late != WB_NOT_LATE && i < reckoning->reasons->len; i++)
+  if (reckoning->late == WB_NOT_LATE)
+    return;
+  wb_reason_iter_init (&iter, reckoning);
+  while ((reason = wb_reason_iter_next (&iter)) != NULL)
     {
-      const WbReason *reason = &g_array_index (reckoning->reasons, WbReason, i);
       g_autofree char *sentence = NULL;
 
       if (reason->rule != WB_RULE_FILING && reason->rule != WB_RULE_LATE)
@@ -493,10 +503,14 @@ add_late (WbLetter            *self,
           const WbLetterInput *input)
 {
   const WbReckoning *reckoning = input->reckoning;
+  const WbReason *reason;
+  WbReasonIter iter;
 
-  for (guint i = 0; is_barred (reckoning) && i < reckoning->reasons->len; i++)
+  if (!is_barred (reckoning))
+    return;
+  wb_reason_iter_init (&iter, reckoning);
+  while ((reason = wb_reason_iter_next (&iter)) != NULL)
     {
-      const WbReason *reason = &g_array_index (reckoning->reasons, WbReason, i);
       g_autofree char *sentence = NULL;
 
       if (reason->rule != WB_RULE_FILING)

@@ -278,7 +278,7 @@ add_reason (JsonBuilder       *builder,
   add_text (builder, "scope", nick_of_scope (reason->scope));
   if (reason->line != WB_REASON_WHOLE_CLAIM)
     add_integer (builder, "line", reckoning->lines[reason->line].line->number);
-  if (reason->has_key)
+  if (reason->key != WB_NO_KEY)
     add_text (builder, "key", wb_enum_nick (&wb_terms_keys, reason->key));
 
   json_builder_set_member_name (builder, "inputs");
@@ -308,6 +308,8 @@ wb_reckoning_document_write (const WbReckoning *reckoning)
   g_autoptr (JsonNode) root = NULL;
   g_autofree char *caution = wb_words_caution ();
   g_autofree char *text = NULL;
+  const WbReason *reason;
+  WbReasonIter iter;
 
   g_return_val_if_fail (reckoning != NULL, NULL);
 
@@ -328,8 +330,9 @@ wb_reckoning_document_write (const WbReckoning *reckoning)
 
   json_builder_set_member_name (builder, "reasons");
   json_builder_begin_array (builder);
-  for (guint i = 0; i < reckoning->reasons->len; i++)
-    add_reason (builder, reckoning, &g_array_index (reckoning->reasons, WbReason, i));
+  wb_reason_iter_init (&iter, reckoning);
+  while ((reason = wb_reason_iter_next (&iter)) != NULL)
+    add_reason (builder, reckoning, reason);
   json_builder_end_array (builder);
 
   add_text (builder, "caution", caution);

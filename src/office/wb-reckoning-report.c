@@ -114,9 +114,12 @@ append_head (const Report *self)
 static void
 append_general (const Report *self)
 {
-  for (guint i = 0; i < self->reckoning->reasons->len; i++)
+  const WbReason *reason;
+  WbReasonIter iter;
+
+  wb_reason_iter_init (&iter, self->reckoning);
+  while ((reason = wb_reason_iter_next (&iter)) != NULL)
     {
-      const WbReason *reason = &g_array_index (self->reckoning->reasons, WbReason, i);
       g_autofree char *sentence = NULL;
 
       if (reason->scope != WB_SCOPE_GENERAL || reason->line != WB_REASON_WHOLE_CLAIM)
@@ -179,9 +182,12 @@ add_line_reasons (const Report *self,
                   WbSide        side,
                   guint         index)
 {
-  for (guint i = 0; i < self->reckoning->reasons->len; i++)
+  const WbReason *reason;
+  WbReasonIter iter;
+
+  wb_reason_iter_init (&iter, self->reckoning);
+  while ((reason = wb_reason_iter_next (&iter)) != NULL)
     {
-      const WbReason *reason = &g_array_index (self->reckoning->reasons, WbReason, i);
       g_autofree char *sentence = NULL;
 
       if (!tells_of (reason, side, (gint) index) ||
@@ -274,9 +280,12 @@ static void
 append_side_reasons (const Report *self,
                      WbSide        side)
 {
-  for (guint i = 0; i < self->reckoning->reasons->len; i++)
+  const WbReason *reason;
+  WbReasonIter iter;
+
+  wb_reason_iter_init (&iter, self->reckoning);
+  while ((reason = wb_reason_iter_next (&iter)) != NULL)
     {
-      const WbReason *reason = &g_array_index (self->reckoning->reasons, WbReason, i);
       g_autofree char *sentence = NULL;
 
       if (reason->line != WB_REASON_WHOLE_CLAIM || reason->scope != (guint) side ||

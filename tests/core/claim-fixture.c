@@ -152,12 +152,12 @@ claim_find_reason (const WbReckoning *reckoning,
                    WbScope            scope,
                    gint               line)
 {
-  for (guint i = 0; i < reckoning->reasons->len; i++)
-    {
-      const WbReason *reason = &g_array_index (reckoning->reasons, WbReason, i);
+  const WbReason *reason;
+  WbReasonIter iter;
 
-      if (reason->rule == rule && reason->scope == scope && reason->line == line)
-        return reason;
-    }
+  wb_reason_iter_init (&iter, reckoning);
+  while ((reason = wb_reason_iter_next (&iter)) != NULL)
+    if (reason->rule == rule && reason->scope == scope && reason->line == line)
+      return reason;
   return NULL;
 }

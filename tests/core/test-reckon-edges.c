@@ -27,13 +27,12 @@ count_reasons (const WbReckoning *reckoning,
                gint               line)
 {
   guint n = 0;
+  const WbReason *reason;
+  WbReasonIter iter;
 
-  for (guint i = 0; i < reckoning->reasons->len; i++)
-    {
-      const WbReason *reason = &g_array_index (reckoning->reasons, WbReason, i);
-
-      n += reason->rule == rule && reason->line == line;
-    }
+  wb_reason_iter_init (&iter, reckoning);
+  while ((reason = wb_reason_iter_next (&iter)) != NULL)
+    n += reason->rule == rule && reason->line == line;
   return n;
 }
 
@@ -41,13 +40,13 @@ static gboolean
 says_silence (const WbReckoning *reckoning,
               WbTermsKey         key)
 {
-  for (guint i = 0; i < reckoning->reasons->len; i++)
-    {
-      const WbReason *reason = &g_array_index (reckoning->reasons, WbReason, i);
+  const WbReason *reason;
+  WbReasonIter iter;
 
-      if (reason->rule == WB_RULE_SILENT && reason->key == key)
-        return TRUE;
-    }
+  wb_reason_iter_init (&iter, reckoning);
+  while ((reason = wb_reason_iter_next (&iter)) != NULL)
+    if (reason->rule == WB_RULE_SILENT && reason->key == (gint) key)
+      return TRUE;
   return FALSE;
 }
 
@@ -471,11 +470,12 @@ test_rate_and_flat_limit (ClaimFixture  *fixture,
     {
       const WbReason *last = NULL;
       guint n = 0;
+      const WbReason *reason;
+      WbReasonIter iter;
 
-      for (guint i = 0; i < reckoning->reasons->len; i++)
+      wb_reason_iter_init (&iter, reckoning);
+      while ((reason = wb_reason_iter_next (&iter)) != NULL)
         {
-          const WbReason *reason = &g_array_index (reckoning->reasons, WbReason, i);
-
           if (reason->rule != WB_RULE_ARTICLE_LIMIT || reason->line != line)
             continue;
           last = reason;

@@ -33,13 +33,13 @@ static gboolean
 says_silence (const WbReckoning *reckoning,
               WbTermsKey         key)
 {
-  for (guint i = 0; i < reckoning->reasons->len; i++)
-    {
-      const WbReason *reason = &g_array_index (reckoning->reasons, WbReason, i);
+  const WbReason *reason;
+  WbReasonIter iter;
 
-      if (reason->rule == WB_RULE_SILENT && reason->key == key)
-        return TRUE;
-    }
+  wb_reason_iter_init (&iter, reckoning);
+  while ((reason = wb_reason_iter_next (&iter)) != NULL)
+    if (reason->rule == WB_RULE_SILENT && reason->key == (gint) key)
+      return TRUE;
   return FALSE;
 }
 

@@ -463,15 +463,14 @@ replay_line (const Claim *claim,
              gint         index)
 {
   const WbLineFigures *figures = &claim->reckoning->lines[index].side[claim->side];
-  GArray *reasons = claim->reckoning->reasons;
   Line line = { .percent = -1, .before_cap = -1 };
   gboolean in_article = TRUE;
-  const WbReason *last = NULL;
+  const WbReason *reason, *last = NULL;
+  WbReasonIter iter;
 
-  for (guint i = 0; i < reasons->len; i++)
+  wb_reason_iter_init (&iter, claim->reckoning);
+  while ((reason = wb_reason_iter_next (&iter)) != NULL)
     {
-      const WbReason *reason = &g_array_index (reasons, WbReason, i);
-
       if (reason->line != index || reason->scope != (guint) claim->side)
         continue;
       if (in_article && leaves_the_article ((WbRule) reason->rule))
@@ -650,11 +649,12 @@ replay_side (const WbReckoning *reckoning,
 {
   Claim claim = { .reckoning = reckoning, .side = side, .deductible = -1 };
   gint64 owed = 0;
+  const WbReason *reason;
+  WbReasonIter iter;
 
-  for (guint i = 0; i < reckoning->reasons->len; i++)
+  wb_reason_iter_init (&iter, reckoning);
+  while ((reason = wb_reason_iter_next (&iter)) != NULL)
     {
-      const WbReason *reason = &g_array_index (reckoning->reasons, WbReason, i);
-
       if (reason->line == WB_REASON_WHOLE_CLAIM &&
           (reason->scope == (guint) side || reason->scope == WB_SCOPE_GENERAL))
         replay_claim_step (&claim, reason);
@@ -678,8 +678,12 @@ static void
 count_rules (const WbReckoning *reckoning,
              guint             *count)
 {
-  for (guint i = 0; i < reckoning->reasons->len; i++)
-    count[g_array_index (reckoning->reasons, WbReason, i).rule]++;
+  const WbReason *reason;
+  WbReasonIter iter;
+
+  wb_reason_iter_init (&iter, reckoning);
+  while ((reason = wb_reason_iter_next (&iter)) != NULL)
+    count[reason->rule]++;
 }
 
 static void

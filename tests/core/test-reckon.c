@@ -410,17 +410,16 @@ test_silence_is_said_once (ClaimFixture  *fixture,
 {
   g_autoptr (WbReckoning) reckoning = NULL;
   guint n = 0;
+  const WbReason *reason;
+  WbReasonIter iter;
 
   claim_add_piece (fixture, "a", WB_FORM_CARTON, 10);
   claim_add_line (fixture, "a", WB_LOSS_MISSING, 50, 0);
   claim_add_line (fixture, "a", WB_LOSS_MISSING, 50, 0);
   reckoning = claim_reckon (fixture);
-  for (guint i = 0; i < reckoning->reasons->len; i++)
-    {
-      const WbReason *reason = &g_array_index (reckoning->reasons, WbReason, i);
-
-      n += reason->rule == WB_RULE_SILENT && reason->key == WB_KEY_CARTON;
-    }
+  wb_reason_iter_init (&iter, reckoning);
+  while ((reason = wb_reason_iter_next (&iter)) != NULL)
+    n += reason->rule == WB_RULE_SILENT && reason->key == WB_KEY_CARTON;
   g_assert_cmpuint (n, ==, 1);
 }
 

@@ -105,8 +105,12 @@ static void
 count_reasons (const WbReckoning *reckoning,
                Counts             counts)
 {
-  for (guint i = 0; i < reckoning->reasons->len; i++)
-    counts[g_array_index (reckoning->reasons, WbReason, i).rule]++;
+  const WbReason *reason;
+  WbReasonIter iter;
+
+  wb_reason_iter_init (&iter, reckoning);
+  while ((reason = wb_reason_iter_next (&iter)) != NULL)
+    counts[reason->rule]++;
 }
 
 static void

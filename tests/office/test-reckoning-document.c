@@ -143,10 +143,12 @@ test_report (void)
       g_autofree char *report = wb_reckoning_report (reckoning, TRUE);
       g_autofree char *text = unbroken (report);
       g_autofree char *caution = wb_words_caution ();
+      const WbReason *reason;
+      WbReasonIter iter;
 
-      for (guint i = 0; i < reckoning->reasons->len; i++)
+      wb_reason_iter_init (&iter, reckoning);
+      while ((reason = wb_reason_iter_next (&iter)) != NULL)
         {
-          const WbReason *reason = &g_array_index (reckoning->reasons, WbReason, i);
           g_autofree char *sentence = wb_words_reason (reckoning, reason);
           g_autofree char *plain = unbroken (sentence);
 
@@ -174,10 +176,12 @@ test_short_report (void)
   g_autofree char *report = wb_reckoning_report (reckoning, FALSE);
   g_autofree char *text = unbroken (report);
   guint n_told = 0;
+  const WbReason *reason;
+  WbReasonIter iter;
 
-  for (guint i = 0; i < reckoning->reasons->len; i++)
+  wb_reason_iter_init (&iter, reckoning);
+  while ((reason = wb_reason_iter_next (&iter)) != NULL)
     {
-      const WbReason *reason = &g_array_index (reckoning->reasons, WbReason, i);
       g_autofree char *sentence = wb_words_reason (reckoning, reason);
 
       if (reason->rule == WB_RULE_CHOICE)

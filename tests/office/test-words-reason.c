@@ -106,12 +106,13 @@ check_claim (WbJob      *job,
       g_autoptr (GError) error = NULL;
       g_autoptr (WbReckoning) reckoning = wb_reckon (g_ptr_array_index (terms, i), job,
                                                      claim->record.id, &error);
+      const WbReason *reason;
+      WbReasonIter iter;
 
       g_assert_no_error (error);
-      for (guint j = 0; j < reckoning->reasons->len; j++)
+      wb_reason_iter_init (&iter, reckoning);
+      while ((reason = wb_reason_iter_next (&iter)) != NULL)
         {
-          const WbReason *reason = &g_array_index (reckoning->reasons, WbReason, j);
-
           check_reason (reckoning, reason, seen);
           count[reason->rule]++;
         }
@@ -174,6 +175,8 @@ test_sentence (void)
   g_autoptr (WbJob) job = NULL;
   g_autoptr (WbReckoning) reckoning = NULL;
   guint found = 0;
+  const WbReason *reason;
+  WbReasonIter iter;
 
   g_assert_no_error (error);
   wb_set_text (&order->number, "J-1");
@@ -192,9 +195,9 @@ test_sentence (void)
   reckoning = wb_reckon (g_ptr_array_index (editions, 0), job, "c", &error);
   g_assert_no_error (error);
 
-  for (guint i = 0; i < reckoning->reasons->len; i++)
+  wb_reason_iter_init (&iter, reckoning);
+  while ((reason = wb_reason_iter_next (&iter)) != NULL)
     {
-      const WbReason *reason = &g_array_index (reckoning->reasons, WbReason, i);
       g_autofree char *words = wb_words_reason (reckoning, reason);
 
       if (reason->rule != WB_RULE_ARTICLE_LIMIT)

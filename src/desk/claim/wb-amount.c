@@ -258,13 +258,14 @@ wb_amount_reasons (const WbReckoning *reckoning,
   g_autoptr (GPtrArray) applied = g_ptr_array_new ();
   GPtrArray *reasons = g_ptr_array_new ();
   WbScope scope = side == WB_SIDE_RELEASED ? WB_SCOPE_RELEASED : WB_SCOPE_FULL;
+  const WbReason *reason;
+  WbReasonIter iter;
 
-  for (guint i = 0; i < reckoning->reasons->len; i++)
+  wb_reason_iter_init (&iter, reckoning);
+  while ((reason = wb_reason_iter_next (&iter)) != NULL)
     {
-      WbReason *reason = &g_array_index (reckoning->reasons, WbReason, i);
-
       if (reason->line == line && (reason->scope == scope || reason->scope == WB_SCOPE_GENERAL))
-        g_ptr_array_add (applied, reason);
+        g_ptr_array_add (applied, (gpointer) reason);
     }
 
   for (guint i = count_leading (applied, giving_rule (amount, line == WB_REASON_WHOLE_CLAIM));

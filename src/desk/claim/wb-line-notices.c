@@ -31,10 +31,12 @@ collect_missing (const WbReckoning *reckoning,
                  int                line,
                  guint             *sides)
 {
-  for (guint i = 0; i < reckoning->reasons->len; i++)
-    {
-      const WbReason *reason = &g_array_index (reckoning->reasons, WbReason, i);
+  const WbReason *reason;
+  WbReasonIter iter;
 
+  wb_reason_iter_init (&iter, reckoning);
+  while ((reason = wb_reason_iter_next (&iter)) != NULL)
+    {
       if (reason->rule != WB_RULE_MISSING_FIGURE || reason->line != line)
         continue;
       for (guint j = 0; j < reason->n_inputs; j++)
@@ -134,13 +136,16 @@ char *
 wb_claim_notice (const WbReckoning *reckoning)
 {
   GString *text = g_string_new (NULL);
+  const WbReason *reason;
+  WbReasonIter iter;
 
-  for (guint i = 0; reckoning->late != WB_NOT_LATE && i < reckoning->reasons->len; i++)
+  wb_reason_iter_init (&iter, reckoning);
+  while ((reason = wb_reason_iter_next (&iter)) != NULL)
     {
-      const WbReason *reason = &g_array_index (reckoning->reasons, WbReason, i);
       g_autofree char *sentence = NULL;
 
-      if (reason->rule != WB_RULE_FILING && reason->rule != WB_RULE_LATE)
+      if (reckoning->late == WB_NOT_LATE ||
+          (reason->rule != WB_RULE_FILING && reason->rule != WB_RULE_LATE))
         continue;
       sentence = wb_words_reason (reckoning, reason);
       append_sentence (text, sentence, reason->rule == WB_RULE_LATE ? " " : "\n");
