@@ -133,15 +133,53 @@ static const ErrorWords share_words[] = {
     N_("Copy it once more, or ask the sender for it. Nothing was taken from it.") },
   { WB_SHARE_ERROR_STRANGER, TRUE, N_("The bundle has something in it that does not belong to a job."),
     N_("Ask the sender for a bundle as Wainbook writes it. Nothing was taken from it.") },
-  { WB_SHARE_ERROR_SOURCE, TRUE, N_("A photo of the job cannot be packed."),
-    N_("Put its file back from a backup, or remove the photo from the job. No bundle was made.") },
+  { WB_SHARE_ERROR_SOURCE, TRUE, N_("A photo of the job cannot be packed or sent."),
+    N_("Put its file back from a backup, or remove the photo from the job. Then try again.") },
+  { WB_SHARE_ERROR_UNREACHABLE, TRUE, N_("The server cannot be reached."),
+    N_("Check the connection to the network, and the server's address in its settings.") },
+  { WB_SHARE_ERROR_TIMEOUT, TRUE, N_("The server does not answer in time."),
+    N_("Try again later. If this comes back, ask whoever looks after the server.") },
+  { WB_SHARE_ERROR_CERTIFICATE, TRUE,
+    N_("The server's certificate does not prove that it is the right server."),
+    N_("Do not go on. Ask whoever looks after the server for its address and for the file of its "
+       "certificate authority, and compare both with its settings. Nothing was sent.") },
+  { WB_SHARE_ERROR_HOST_KEY_UNKNOWN, TRUE, N_("Nobody has confirmed the server's key yet."),
+    N_("Compare its fingerprint with the one that whoever looks after the server names, then "
+       "confirm it by testing the server in its settings. Nothing was sent.") },
+  { WB_SHARE_ERROR_HOST_KEY_CHANGED, TRUE, N_("The server has another key than was confirmed."),
+    N_("Do not go on: it may be another computer in its place. Ask whoever looks after the server "
+       "whether its key was renewed. Nothing was sent.") },
+  { WB_SHARE_ERROR_LOGIN, TRUE, N_("The server does not accept this user name with this password "
+                                   "or key."),
+    N_("Correct them in the settings of the server.") },
+  { WB_SHARE_ERROR_FORBIDDEN, TRUE, N_("The server does not allow this to its user."),
+    N_("Ask whoever looks after the server to let the user read and write in its folder.") },
+  { WB_SHARE_ERROR_NOT_FOUND, TRUE, N_("A file or folder is not on the server."),
+    N_("Check the address in the settings of the server.") },
+  { WB_SHARE_ERROR_EXISTS, TRUE, N_("There is a file of that name on the server already."),
+    N_("It was left as it is.") },
+  { WB_SHARE_ERROR_LOCKED, TRUE, N_("Somebody else is holding the file on the server."),
+    N_("Wait a moment and try again.") },
+  { WB_SHARE_ERROR_FULL, TRUE, N_("There is no room left on the server."),
+    N_("Ask whoever looks after the server for more room, then try again.") },
+  { WB_SHARE_ERROR_READ_ONLY, TRUE, N_("Nothing can be written on the server."),
+    N_("Ask whoever looks after the server, or choose another folder there.") },
+  { WB_SHARE_ERROR_SERVER, TRUE, N_("The server has a fault of its own."),
+    N_("Try again later. If this comes back, tell whoever looks after the server.") },
+  { WB_SHARE_ERROR_PROTOCOL, TRUE, N_("The server's answer makes no sense or was cut off."),
+    N_("Try again. If this comes back, check the server's kind and address in its settings.") },
+  { WB_SHARE_ERROR_CHANGED, FALSE, N_("Somebody else has published this job meanwhile."),
+    N_("Fetch what was published and merge it with yours, then publish again.") },
+  { WB_SHARE_ERROR_FORMAT, TRUE, N_("What lies in this folder of the server was not put there by "
+                                    "this version of Wainbook."),
+    N_("Update Wainbook on this computer, or choose another folder. Nothing was changed there.") },
 };
 
 /* One row a code of our own domains. */
 G_STATIC_ASSERT (G_N_ELEMENTS (core_words) == WB_CORE_ERROR_CATALOG + 1);
 G_STATIC_ASSERT (G_N_ELEMENTS (store_words) == WB_STORE_ERROR_INTERNAL + 1);
 G_STATIC_ASSERT (G_N_ELEMENTS (picture_words) == WB_PICTURE_ERROR_TOO_MANY + 1);
-G_STATIC_ASSERT (G_N_ELEMENTS (share_words) == WB_SHARE_ERROR_SOURCE + 1);
+G_STATIC_ASSERT (G_N_ELEMENTS (share_words) == WB_SHARE_ERROR_LAST + 1);
 
 static const ErrorWords io_words[] = {
   { G_IO_ERROR_CANCELLED, FALSE, N_("This was stopped before it was done."), NULL },

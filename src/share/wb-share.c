@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The error domain of bundles and the two ways in which an error of it is made. */
+/* The error domain of bundles and file servers, and the two ways in which an error is made. */
 #include "config.h"
 
 #include "share/wb-share.h"
@@ -9,6 +9,23 @@
 #include <gio/gio.h>
 
 G_DEFINE_QUARK (wb-share-error-quark, wb_share_error)
+
+gboolean
+wb_share_error_may_pass (WbShareError code)
+{
+  static const WbShareError passing[] = {
+    WB_SHARE_ERROR_UNREACHABLE,
+    WB_SHARE_ERROR_TIMEOUT,
+    WB_SHARE_ERROR_LOCKED,
+    WB_SHARE_ERROR_SERVER,
+    WB_SHARE_ERROR_PROTOCOL,   /* most often an answer that was cut off */
+  };
+
+  for (gsize i = 0; i < G_N_ELEMENTS (passing); i++)
+    if (passing[i] == code)
+      return TRUE;
+  return FALSE;
+}
 
 gboolean
 wb_share_refuse (GError       **error,

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The error domain of bundles. What the disk says stays G_IO_ERROR, and cancelling is always
- * G_IO_ERROR_CANCELLED. */
+/* The error domain of bundles and of file servers. What the own disk says stays G_IO_ERROR, and
+ * cancelling is always G_IO_ERROR_CANCELLED. */
 #pragma once
 
 #include <glib-object.h>
@@ -29,9 +29,27 @@ G_BEGIN_DECLS
  * @WB_SHARE_ERROR_RATIO: it unpacks to far more than any job does
  * @WB_SHARE_ERROR_DAMAGED: the archive cannot be read to its end
  * @WB_SHARE_ERROR_STRANGER: a file that has no place in it
- * @WB_SHARE_ERROR_SOURCE: a file that is to be packed is gone or is not what it was
+ * @WB_SHARE_ERROR_SOURCE: a file that is to be packed or sent is gone or is not what it was
+ * @WB_SHARE_ERROR_UNREACHABLE: the server's name is not known, or nothing answers there
+ * @WB_SHARE_ERROR_TIMEOUT: it answers too slowly, or has stopped answering
+ * @WB_SHARE_ERROR_CERTIFICATE: its certificate does not prove that it is the server that was meant
+ * @WB_SHARE_ERROR_HOST_KEY_UNKNOWN: nobody has confirmed its host key; the message ends in the
+ *   fingerprint
+ * @WB_SHARE_ERROR_HOST_KEY_CHANGED: its host key is another than was confirmed
+ * @WB_SHARE_ERROR_LOGIN: it does not accept user name and password, or the key
+ * @WB_SHARE_ERROR_FORBIDDEN: who is logged in may not do this
+ * @WB_SHARE_ERROR_NOT_FOUND: the file or folder is not there
+ * @WB_SHARE_ERROR_EXISTS: there is a file of that name, which is left as it is
+ * @WB_SHARE_ERROR_LOCKED: somebody else holds it for now
+ * @WB_SHARE_ERROR_FULL: no room is left there
+ * @WB_SHARE_ERROR_READ_ONLY: nothing can be written there
+ * @WB_SHARE_ERROR_SERVER: the server has a fault of its own
+ * @WB_SHARE_ERROR_PROTOCOL: an answer that makes no sense, or of another size than announced
+ * @WB_SHARE_ERROR_CHANGED: somebody else has published the job meanwhile
+ * @WB_SHARE_ERROR_FORMAT: what lies there is not ours, or of a newer version
  *
- * Every message names the file of the bundle first, then what is wrong with it.
+ * Every message names the file of the bundle, or the server or the file on it, first, then what is
+ * wrong with it.
  */
 typedef enum
 {
@@ -54,9 +72,30 @@ typedef enum
   WB_SHARE_ERROR_DAMAGED,
   WB_SHARE_ERROR_STRANGER,
   WB_SHARE_ERROR_SOURCE,
+  WB_SHARE_ERROR_UNREACHABLE,
+  WB_SHARE_ERROR_TIMEOUT,
+  WB_SHARE_ERROR_CERTIFICATE,
+  WB_SHARE_ERROR_HOST_KEY_UNKNOWN,
+  WB_SHARE_ERROR_HOST_KEY_CHANGED,
+  WB_SHARE_ERROR_LOGIN,
+  WB_SHARE_ERROR_FORBIDDEN,
+  WB_SHARE_ERROR_NOT_FOUND,
+  WB_SHARE_ERROR_EXISTS,
+  WB_SHARE_ERROR_LOCKED,
+  WB_SHARE_ERROR_FULL,
+  WB_SHARE_ERROR_READ_ONLY,
+  WB_SHARE_ERROR_SERVER,
+  WB_SHARE_ERROR_PROTOCOL,
+  WB_SHARE_ERROR_CHANGED,
+  WB_SHARE_ERROR_FORMAT,
 } WbShareError;
 
+#define WB_SHARE_ERROR_LAST WB_SHARE_ERROR_FORMAT
+
 GQuark wb_share_error_quark (void);
+
+/** Returns: whether the same may work later without anybody doing anything about it. */
+gboolean wb_share_error_may_pass (WbShareError code) G_GNUC_CONST;
 
 /** Sets @error with @file, made fit to be shown, before the message. Returns: %FALSE. */
 gboolean wb_share_refuse (GError       **error,
