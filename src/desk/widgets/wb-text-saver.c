@@ -39,6 +39,15 @@ written_cb (GObject      *object,
     self->saved (self->window, G_FILE (object), error);
 }
 
+/* A chooser does not go with its window by itself. */
+static void
+window_gone_cb (GtkWindow *window,
+                Saver     *self)
+{
+  gtk_native_dialog_destroy (GTK_NATIVE_DIALOG (self->chooser));
+  saver_free (self);
+}
+
 static void
 response_cb (GtkNativeDialog *chooser,
              int              response,
@@ -46,10 +55,11 @@ response_cb (GtkNativeDialog *chooser,
 {
   g_autoptr (Saver) self = data;
   GtkWindow *window = gtk_native_dialog_get_transient_for (chooser);
-  char *text = window != NULL && response == GTK_RESPONSE_ACCEPT ? self->make (window) : NULL;
+  char *text = response == GTK_RESPONSE_ACCEPT ? self->make (window) : NULL;
   g_autoptr (GFile) file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (chooser));
   g_autoptr (GBytes) bytes = text != NULL ? g_bytes_new_take (text, strlen (text)) : NULL;
 
+  g_signal_handlers_disconnect_by_func (window, window_gone_cb, self);
   gtk_native_dialog_destroy (chooser);
   if (bytes == NULL || file == NULL)
     return;
@@ -78,5 +88,6 @@ wb_text_save (GtkWindow   *window,
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (self->chooser), TRUE);
   gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (self->chooser), name);
   g_signal_connect (self->chooser, "response", G_CALLBACK (response_cb), self);
+  g_signal_connect (window, "destroy", G_CALLBACK (window_gone_cb), self);
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (self->chooser));
 }
