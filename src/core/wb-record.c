@@ -645,6 +645,59 @@ unset_value (const WbField *field,
     value->number = WB_INTEGER_UNSET;
 }
 
+static Value
+read_value (gconstpointer  record,
+            const WbField *field)
+{
+  Value value;
+
+  unset_value (field, &value);
+  switch (field->type)
+    {
+    case WB_FIELD_TEXT:
+    case WB_FIELD_MARKS:
+    case WB_FIELD_REFERENCE:
+      value.text = CONST_MEMBER (record, field, char *);
+      break;
+    case WB_FIELD_BOOLEAN:
+      value.yes = CONST_MEMBER (record, field, gboolean);
+      break;
+    case WB_FIELD_INTEGER:
+    case WB_FIELD_PERCENT:
+      value.number = CONST_MEMBER (record, field, gint64);
+      break;
+    case WB_FIELD_ENUM:
+      value.choice = CONST_MEMBER (record, field, int);
+      break;
+    case WB_FIELD_DATE:
+      value.date = CONST_MEMBER (record, field, GDate);
+      break;
+    case WB_FIELD_MONEY:
+      value.money = CONST_MEMBER (record, field, WbMoney);
+      break;
+    case WB_FIELD_WEIGHT:
+      value.weight = CONST_MEMBER (record, field, WbWeight);
+      break;
+    case WB_FIELD_VOLUME:
+      value.volume = CONST_MEMBER (record, field, WbVolume);
+      break;
+    }
+  return value;
+}
+
+void
+wb_record_copy_field (gpointer       record,
+                      const WbField *field,
+                      gconstpointer  from)
+{
+  Value value;
+
+  g_return_if_fail (((WbRecord *) record)->type == ((const WbRecord *) from)->type);
+
+  value = read_value (from, field);
+  store_value (record, field, &value);
+}
+
 gboolean
 wb_record_set_text (gpointer        record,
                     const WbField  *field,

@@ -157,6 +157,12 @@ gboolean            wb_record_field_equal (const WbField *field,
 gboolean            wb_record_field_is_set (const WbField *field,
                                             gconstpointer  record);
 
+/** Gives @record, still private to the caller, the value that @from, of the same kind, has in
+ * @field. */
+void                wb_record_copy_field  (gpointer       record,
+                                           const WbField *field,
+                                           gconstpointer  from);
+
 /** Returns: (transfer full): canonical text of a value, the same in every locale: dates ISO 8601,
  * money "12.50 USD", enum nicks, booleans "yes" or "no", percent "7.5 %"; "" when not given. */
 char               *wb_record_get_text    (gconstpointer  record,
