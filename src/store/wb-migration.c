@@ -16,7 +16,7 @@
 
 /* --- the list --------------------------------------------------------------------------------- */
 
-#define N_MIGRATIONS 3
+#define N_MIGRATIONS 4
 
 /* The version that has the index of open claims, which is made anew after every upgrade. */
 #define VERSION_OF_CLAIM_INDEX 3
@@ -196,24 +196,46 @@ check_references (WbSqlite  *book,
   return step == WB_STEP_END;
 }
 
-/* One step, from version @index. Steps run in the tests of every release, so one that a book does
- * not take finds less in it than its version says. */
+/* A step, from version @index, has failed with @failure. Steps run in the tests of every release, so
+ * one that a book does not take finds less in it than its version says. */
+static gboolean
+explain_step (WbSqlite  *book,
+              guint      index,
+              GError    *failure,
+              GError   **error)
+{
+  if (index > 0 && g_error_matches (failure, WB_STORE_ERROR, WB_STORE_ERROR_INTERNAL))
+    {
+      wb_sqlite_set_error (book, WB_STORE_ERROR_CORRUPT, error,
+                           "the book is damaged: it lacks a part of what version %u holds", index);
+      g_error_free (failure);
+    }
+  else
+    g_propagate_error (error, failure);
+  return FALSE;
+}
+
 static gboolean
 take_step (WbSqlite    *book,
            const char  *migration,
            guint        index,
            GError     **error)
 {
-  g_autoptr (GError) failure = NULL;
+  GError *failure = NULL;
 
-  if (wb_sqlite_execute (book, migration, &failure))
-    return TRUE;
-  if (index > 0 && g_error_matches (failure, WB_STORE_ERROR, WB_STORE_ERROR_INTERNAL))
-    wb_sqlite_set_error (book, WB_STORE_ERROR_CORRUPT, error,
-                         "the book is damaged: it lacks a part of what version %u holds", index);
-  else
-    g_propagate_error (error, g_steal_pointer (&failure));
-  return FALSE;
+  return wb_sqlite_execute (book, migration, &failure) ||
+         explain_step (book, index, failure, error);
+}
+
+/* What the program makes anew of the rest. */
+static gboolean
+fill_indexes (WbSqlite  *book,
+              guint      version,
+              GError   **error)
+{
+  GError *failure = NULL;
+
+  return wb_claim_index_fill (book, &failure) || explain_step (book, version, failure, error);
 }
 
 static gboolean
@@ -238,7 +260,8 @@ upgrade (WbSqlite  *book,
   for (guint i = version; i < self->newest; i++)
     if (!take_step (book, self->migrations[i], i, error))
       return FALSE;
-  if (version > 0 && self->newest >= VERSION_OF_CLAIM_INDEX && !wb_claim_index_fill (book, error))
+  if (version > 0 && self->newest >= VERSION_OF_CLAIM_INDEX &&
+      !fill_indexes (book, version, error))
     return FALSE;
   return mark_version (book, self->newest, error) && check_references (book, error);
 }

@@ -6,6 +6,9 @@
 #include <string.h>
 
 #include "book-fixture.h"
+#include "store/wb-publication-store.h"
+#include "store/wb-server-store.h"
+#include "store/wb-share-queue-store.h"
 
 /* --- making ----------------------------------------------------------------------------------- */
 
@@ -76,6 +79,57 @@ make_full_job (const char *id)
   return wb_job_with_many (empty, records);
 }
 
+/* A server of each kind, with every field whether the kind has it or not. */
+static void
+make_servers (WbBook *book)
+{
+  for (gsize kind = 0; kind < wb_server_kinds.n_values; kind++)
+    {
+      g_autofree char *id = g_strdup_printf ("%08u-0000-4000-8000-000000000000", (guint) kind);
+      g_autoptr (WbServer) server = wb_server_new (wb_server_kinds.values[kind].value, id);
+      g_autoptr (GError) error = NULL;
+
+      for (gsize i = 0; i < wb_server_fields.n_values; i++)
+        {
+          g_autofree char *text = g_strdup_printf ("%s %u – Zoë", wb_server_fields.values[i].nick,
+                                                   (guint) kind);
+
+          wb_server_set (server, wb_server_fields.values[i].value, text);
+        }
+      g_assert_true (wb_book_put_server (book, server, NULL, &error));
+      g_assert_no_error (error);
+    }
+}
+
+/* What is in step with the second server, and an entry of every deed and state for the third. */
+static void
+make_share (WbBook *book)
+{
+  char *heads[] = { (char *) "aa", (char *) "bb", NULL };
+  const WbPublication publication = {
+    (char *) "plain", (char *) "00000001-0000-4000-8000-000000000000", heads, NULL,
+    (char *) "2026-01-02T03:04:05Z",
+  };
+  g_autoptr (GBytes) document = g_bytes_new_static ("{}", 2);
+  g_autoptr (GError) error = NULL;
+
+  g_assert_true (wb_book_note_publication (book, &publication, document, NULL, &error));
+  g_assert_no_error (error);
+  for (gsize deed = 0; deed < wb_share_deeds.n_values; deed++)
+    for (gsize state = 0; state < wb_share_states.n_values; state++)
+      {
+        g_autofree char *job = g_strdup_printf ("job-%u", (guint) state);
+        const WbShareEntry entry = {
+          0, job, (char *) "J-2026-0001", (char *) "00000002-0000-4000-8000-000000000000",
+          wb_share_deeds.values[deed].value, wb_share_states.values[state].value, (guint) state,
+          1767323045, (char *) "Zoë does not answer.", 10, 20, 1767323000,
+        };
+
+        g_assert_cmpint (wb_book_add_share_entry (book, &entry, NULL, &error), >, 0);
+        g_assert_no_error (error);
+      }
+}
+
 void
 released_book_make (const char *path)
 {
@@ -105,6 +159,8 @@ released_book_make (const char *path)
   g_assert_no_error (error);
   number = wb_book_next_number (book, "J-2026-", NULL, &error);
   g_assert_no_error (error);
+  make_servers (book);
+  make_share (book);
   for (gsize i = 0; i < G_N_ELEMENTS (stored); i++)
     wb_job_unref (stored[i]);
   g_clear_object (&book);
@@ -187,6 +243,52 @@ describe_job (GString            *text,
   describe_history (text, book, summary->id);
 }
 
+/* Nothing for a book of before there were servers. */
+static void
+describe_share (GString *text,
+                WbBook  *book)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) servers = wb_book_list_servers (book, NULL, &error);
+  g_autoptr (GPtrArray) publications = wb_book_list_publications (book, NULL, NULL, &error);
+  g_autoptr (GPtrArray) queue = wb_book_list_share_queue (book, NULL, &error);
+
+  g_assert_no_error (error);
+  for (guint i = 0; i < servers->len; i++)
+    {
+      const WbServer *server = g_ptr_array_index (servers, i);
+
+      g_string_append_printf (text, "server %s | %s", server->id,
+                              wb_enum_nick (&wb_server_kinds, (int) server->kind));
+      for (gsize field = 0; field < wb_server_fields.n_values; field++)
+        g_string_append_printf (text, " | %s",
+                                wb_server_get (server, wb_server_fields.values[field].value));
+      g_string_append_c (text, '\n');
+    }
+  for (guint i = 0; i < publications->len; i++)
+    {
+      const WbPublication *publication = g_ptr_array_index (publications, i);
+      g_autofree char *heads = g_strjoinv (" ", publication->heads);
+
+      g_string_append_printf (text, "in step %s | %s | %s | %s | %s\n", publication->job_id,
+                              publication->server_id, heads, publication->document,
+                              publication->at);
+    }
+  for (guint i = 0; i < queue->len; i++)
+    {
+      const WbShareEntry *entry = g_ptr_array_index (queue, i);
+
+      g_string_append_printf (text, "queue %s | %s | %s | %s | %s | %u | %s", entry->job_id,
+                              entry->title, entry->server_id,
+                              wb_enum_nick (&wb_share_deeds, (int) entry->deed),
+                              wb_enum_nick (&wb_share_states, (int) entry->state), entry->tries,
+                              entry->fault);
+      g_string_append_printf (text, " | %" G_GINT64_FORMAT " | %" G_GINT64_FORMAT
+                              " | %" G_GINT64_FORMAT " | %" G_GINT64_FORMAT "\n", entry->next_try,
+                              entry->done, entry->all, entry->added);
+    }
+}
+
 char *
 released_book_describe (WbBook *book)
 {
@@ -205,5 +307,6 @@ released_book_describe (WbBook *book)
   for (guint i = 0; i < found->len; i++)
     g_string_append_printf (text, "found %s\n",
                             ((const WbJobSummary *) g_ptr_array_index (found, i))->id);
+  describe_share (text, book);
   return g_string_free (text, FALSE);
 }

@@ -11,7 +11,7 @@
 #include <glib/gstdio.h>
 
 /* Versions that are real. */
-#define N_REAL 3
+#define N_REAL 4
 
 /* The real versions and those given. */
 static const char *const *
@@ -64,7 +64,7 @@ test_upgrade (Fixture       *self,
               gconstpointer  data)
 {
   g_autoptr (WbJob) job = fill (self);
-  g_autofree char *copy = g_strconcat (self->path, ".before-5", NULL);
+  g_autofree char *copy = g_strconcat (self->path, ".before-6", NULL);
   g_autofree char *names = NULL;
   g_autofree char *pallets = NULL;
 
@@ -75,7 +75,7 @@ test_upgrade (Fixture       *self,
                       "SELECT group_concat (id) FROM (SELECT id FROM pallet ORDER BY id)");
   g_assert_cmpstr (pallets, ==, "P-1,P-2");
   names = fixture_list_folder (self);
-  g_assert_cmpstr (names, ==, "office.book office.book.before-5");
+  g_assert_cmpstr (names, ==, "office.book office.book.before-6");
 
   /* The copy is the whole book as it was. */
   g_assert_cmpint (ask_number (copy, "PRAGMA user_version"), ==, N_REAL);
@@ -87,7 +87,7 @@ test_upgrade (Fixture       *self,
   assert_holds (self->path, versions (ADDS_A_COLUMN, ADDS_A_TABLE), job);
   g_clear_pointer (&names, g_free);
   names = fixture_list_folder (self);
-  g_assert_cmpstr (names, ==, "office.book office.book.before-5");
+  g_assert_cmpstr (names, ==, "office.book office.book.before-6");
 }
 
 /* A new book is made by all versions in turn, and there is nothing to copy. */
@@ -112,14 +112,14 @@ test_copy_kept (Fixture       *self,
                 gconstpointer  data)
 {
   g_autoptr (WbJob) job = fill (self);
-  g_autofree char *earlier = g_strconcat (self->path, ".before-4", NULL);
+  g_autofree char *earlier = g_strconcat (self->path, ".before-5", NULL);
   g_autofree char *text = NULL;
   g_autofree char *names = NULL;
 
   g_assert_true (g_file_set_contents (earlier, "an earlier copy", -1, NULL));
   assert_holds (self->path, versions (ADDS_A_COLUMN, NULL), job);
   names = fixture_list_folder (self);
-  g_assert_cmpstr (names, ==, "office.book office.book.before-4 office.book.before-4.2");
+  g_assert_cmpstr (names, ==, "office.book office.book.before-5 office.book.before-5.2");
   g_assert_true (g_file_get_contents (earlier, &text, NULL, NULL));
   g_assert_cmpstr (text, ==, "an earlier copy");
 }
@@ -236,7 +236,7 @@ test_while_open (Fixture       *self,
   g_clear_object (&self->book);
   g_assert_null (wb_book_open (self->path, WB_BOOK_OPEN, NULL, &error));
   g_assert_error (error, WB_STORE_ERROR, WB_STORE_ERROR_NEWER);
-  assert_says (error, "it is of version 4, this program knows up to 3");
+  assert_says (error, "it is of version 5, this program knows up to 4");
 }
 
 /* Somebody else is writing for longer than we wait. */

@@ -137,6 +137,8 @@ test_marked_only (Fixture       *self,
   tamper (self->path, "PRAGMA user_version = 2");
   assert_refused (self, WB_STORE_ERROR_CORRUPT, "lacks a part of what version 2 holds");
   tamper (self->path, "PRAGMA user_version = 3");
+  assert_refused (self, WB_STORE_ERROR_CORRUPT, "lacks a part of what version 3 holds");
+  tamper (self->path, "PRAGMA user_version = 4");
   assert_refused (self, WB_STORE_ERROR_CORRUPT, "lacks its table “order”");
 }
 

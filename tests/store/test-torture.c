@@ -324,12 +324,13 @@ test_failing_upgrade (Fixture       *self,
     wb_migrations ()[0],
     wb_migrations ()[1],
     wb_migrations ()[2],
+    wb_migrations ()[3],
     "ALTER TABLE piece ADD COLUMN pallet TEXT; UPDATE piece SET pallet = 'P-' || tag; CREATE TABLE"
     " pallet (id TEXT) STRICT;", NULL,
   };
   g_autoptr (WbJob) job = make_job ("job-1", "J-1");
   g_autoptr (WbJob) stored = save (self->book, NULL, job);
-  g_autofree char *copy = g_strconcat (self->path, ".before-4", NULL);
+  g_autofree char *copy = g_strconcat (self->path, ".before-5", NULL);
   g_autofree char *bytes = NULL;
   gsize length;
   gboolean failed = TRUE;
@@ -353,7 +354,7 @@ test_failing_upgrade (Fixture       *self,
         g_assert_error (error, WB_STORE_ERROR, WB_STORE_ERROR_IO);
       g_clear_error (&error);
       assert_whole (self->path);
-      if (ask_number (self->path, "PRAGMA user_version") == 4)
+      if (ask_number (self->path, "PRAGMA user_version") == 5)
         g_assert_cmpint (ask_number (self->path,
                                      "SELECT count (*) FROM piece WHERE pallet = 'P-1'"), ==, 1);
       else
