@@ -12,13 +12,13 @@
 #include "desk/order/wb-terms-row.h"
 #include "desk/records/wb-field-group.h"
 #include "desk/records/wb-record-section.h"
-#include "desk/records/wb-record-words.h"
 #include "desk/widgets/wb-columns.h"
 #include "desk/widgets/wb-field-row.h"
 #include "desk/widgets/wb-later.h"
 #include "desk/widgets/wb-reveal.h"
 #include "office/wb-charge-lines.h"
 #include "office/wb-words-papers.h"
+#include "office/wb-words-record.h"
 
 #include <glib/gi18n.h>
 
@@ -133,7 +133,7 @@ show_weight (WbOrderPage *self,
              const WbJob *job)
 {
   WbTermsSet *terms = wb_office_get_terms (wb_job_model_get_office (self->model));
-  g_autofree char *words = wb_record_words_weight (job, wb_per_cuft_of (terms, job));
+  g_autofree char *words = wb_words_shipment_weight (job, wb_per_cuft_of (terms, job));
 
   adw_action_row_set_subtitle (self->weight, words);
 }

@@ -7,12 +7,12 @@
 #include "desk/records/wb-record-row.h"
 
 #include "desk/records/wb-record-draft.h"
-#include "desk/records/wb-record-words.h"
 #include "desk/widgets/wb-field-row.h"
 #include "desk/widgets/wb-menu-later.h"
 #include "desk/widgets/wb-reveal.h"
 #include "desk/widgets/wb-scroll-to.h"
 #include "office/wb-words-papers.h"
+#include "office/wb-words-record.h"
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
@@ -108,8 +108,8 @@ static void
 show_record (WbRecordRow *self)
 {
   const WbRecord *record = get_record (self);
-  g_autofree char *title = wb_record_words_title (record);
-  g_autofree char *subtitle = wb_record_words_subtitle (wb_job_model_get_job (self->model),
+  g_autofree char *title = wb_words_record_title (record);
+  g_autofree char *subtitle = wb_words_record_subtitle (wb_job_model_get_job (self->model),
                                                          record);
   /* Translators: %s is a person, a place, a weighing, a paper or a conversation. */
   g_autofree char *menu_label = g_strdup_printf (_("Move or remove %s"), title);
@@ -145,8 +145,8 @@ remove_action (GtkWidget  *widget,
 {
   WbRecordRow *self = WB_RECORD_ROW (widget);
   const WbRecord *record = get_record (self);
-  g_autofree char *deed = wb_record_words_removal (record);
-  g_autofree char *title = wb_record_words_title (record);
+  g_autofree char *deed = wb_words_record_removal (record);
+  g_autofree char *title = wb_words_record_title (record);
   g_autoptr (WbJobModel) model = g_object_ref (self->model);
   GtkWidget *page = gtk_widget_get_parent (GTK_WIDGET (self));
   g_autoptr (GError) error = NULL;
@@ -174,7 +174,7 @@ move (WbRecordRow *self,
   const WbRecord *record = get_record (self);
   g_autoptr (WbJobModel) model = g_object_ref (self->model);
   g_autofree char *id = g_strdup (record->id);
-  g_autofree char *title = wb_record_words_title (record);
+  g_autofree char *title = wb_words_record_title (record);
   /* Translators: %s is a person, a place or a weighing. */
   g_autofree char *deed = g_strdup_printf (_("Move %s"), title);
   GtkWidget *section = gtk_widget_get_parent (GTK_WIDGET (self));

@@ -1,10 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Words for the records that are listed as rows. Pure: from a record to a text. */
+/* Words for records: from a record and its job to a text. Kinds that are listed as rows have a title
+ * of their own; every other kind is named by some of its fields, which the table below lists. */
 #include "config.h"
 
-#include "desk/records/wb-record-words.h"
+#include "office/wb-words-record.h"
 
 #include "office/wb-words-papers.h"
+#include "office/wb-words-trail.h"
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
@@ -260,7 +262,7 @@ kind_of (gconstpointer record)
 }
 
 char *
-wb_record_words_title (gconstpointer record)
+wb_words_record_title (gconstpointer record)
 {
   g_return_val_if_fail (record != NULL, NULL);
 
@@ -278,7 +280,7 @@ wb_record_words_title (gconstpointer record)
 }
 
 char *
-wb_record_words_subtitle (const WbJob   *job,
+wb_words_record_subtitle (const WbJob   *job,
                           gconstpointer  record)
 {
   g_return_val_if_fail (job != NULL && record != NULL, NULL);
@@ -297,12 +299,168 @@ wb_record_words_subtitle (const WbJob   *job,
 }
 
 char *
-wb_record_words_removal (gconstpointer record)
+wb_words_record_removal (gconstpointer record)
 {
-  g_autofree char *title = wb_record_words_title (record);
+  g_autofree char *title = wb_words_record_title (record);
 
   /* Translators: %s is a person, a place, a weighing, a paper or a conversation. */
   return g_strdup_printf (_("Remove %s"), title);
+}
+
+/* --- any kind --------------------------------------------------------------------------------- */
+
+#define MOST_NAMES 3
+
+/**
+ * Naming:
+ * @fields: what a record of the kind is called by, as far as they are given
+ * @numbered: whether its kind and name read as one: "Claim line 3"
+ */
+typedef struct
+{
+  const char *fields[MOST_NAMES];
+  gboolean    numbered;
+} Naming;
+
+static const Naming namings[WB_N_KINDS] = {
+  [WB_KIND_LOT]           = { { NULL }, TRUE },
+  [WB_KIND_PIECE]         = { { NULL }, TRUE },
+  [WB_KIND_FINDING]       = { { "piece", "handover" }, FALSE },
+  [WB_KIND_CLAIM]         = { { "number" }, TRUE },
+  [WB_KIND_CLAIM_LINE]    = { { NULL }, TRUE },
+  [WB_KIND_PAYMENT]       = { { "on", "amount", "claim" }, FALSE },
+  [WB_KIND_THING]         = { { "description", "piece" }, FALSE },
+  [WB_KIND_PACKING_CHECK] = { { "rule", "piece" }, FALSE },
+  [WB_KIND_PHOTO]         = { { "caption", "name", "piece" }, FALSE },
+  [WB_KIND_PIN]           = { { "photo", "marks" }, FALSE },
+  [WB_KIND_MATERIAL]      = { { "item" }, FALSE },
+  [WB_KIND_TALLY]         = { { "handover", "lot" }, FALSE },
+  [WB_KIND_STEP]          = { { "kind", "on", "claim" }, FALSE },
+  [WB_KIND_QUOTE]         = { { "kind", "source", "claim_line" }, FALSE },
+  [WB_KIND_SHARE]         = { { "handler", "claim_line" }, FALSE },
+  [WB_KIND_CHARGE]        = { { "handler", "claim" }, FALSE },
+};
+
+static char *
+name_by_fields (const WbJob    *job,
+                const WbRecord *record)
+{
+  const Naming *naming = &namings[record->type->kind];
+  GString *name = g_string_new (NULL);
+
+  for (gsize i = 0; i < MOST_NAMES && naming->fields[i] != NULL; i++)
+    {
+      const WbField *field = wb_record_type_field (record->type, naming->fields[i]);
+      g_autofree char *value = NULL;
+
+      if (!wb_record_field_is_set (field, record))
+        continue;
+      value = wb_words_value_in_job (job, record, field);
+      append (name, ", ", value);
+    }
+  return take (name);
+}
+
+static char *
+name_lot (const WbLot *lot)
+{
+  GString *name = g_string_new (NULL);
+
+  append (name, " ", lot->colour);
+  append (name, " ", lot->number);
+  return take (name);
+}
+
+static char *
+name_piece (const WbJob   *job,
+            const WbPiece *piece)
+{
+  GString *name = g_string_new (NULL);
+  g_autofree char *tag = wb_words_tag (job, piece);
+
+  append (name, ", ", tag);
+  append (name, ", ", piece->description != NULL ? piece->description : piece->contents);
+  return take (name);
+}
+
+static char *
+name_line (const WbJob       *job,
+           const WbClaimLine *line)
+{
+  const WbPiece *piece = wb_job_find (job, WB_KIND_PIECE, line->piece);
+  GString *name = g_string_new (NULL);
+  g_autofree char *of_piece = NULL;
+
+  if (line->number != WB_INTEGER_UNSET)
+    g_string_append_printf (name, "%" G_GINT64_FORMAT, line->number);
+  if (line->item == NULL && piece != NULL)
+    of_piece = name_piece (job, piece);
+  append (name, ", ", line->item != NULL ? line->item : of_piece);
+  return take (name);
+}
+
+static gboolean
+has_title (WbKind kind)
+{
+  return kind == WB_KIND_PARTY || kind == WB_KIND_STOP || kind == WB_KIND_WEIGHING ||
+         kind == WB_KIND_PAPER || kind == WB_KIND_CONTACT;
+}
+
+char *
+wb_words_record_name (const WbJob   *job,
+                      gconstpointer  record)
+{
+  WbKind kind;
+
+  g_return_val_if_fail (job != NULL && record != NULL, NULL);
+
+  kind = kind_of (record);
+  if (has_title (kind))
+    return wb_words_record_title (record);
+  if (kind == WB_KIND_LOT)
+    return name_lot (record);
+  if (kind == WB_KIND_PIECE)
+    return name_piece (job, record);
+  if (kind == WB_KIND_HANDOVER)
+    return wb_words_handover (record);
+  if (kind == WB_KIND_CLAIM_LINE)
+    return name_line (job, record);
+  return name_by_fields (job, record);
+}
+
+char *
+wb_words_record (const WbJob   *job,
+                 gconstpointer  record)
+{
+  const WbRecordType *type;
+  g_autofree char *name = NULL;
+
+  g_return_val_if_fail (job != NULL && record != NULL, NULL);
+
+  type = ((const WbRecord *) record)->type;
+  name = wb_words_record_name (job, record);
+  if (*name == '\0')
+    return g_strdup (_(type->label));
+  if (namings[type->kind].numbered)
+    /* Translators: a kind of record, and its number or name: “Claim line 3, Bookcase”. */
+    return g_strdup_printf (_("%s %s"), _(type->label), name);
+  /* Translators: a kind of record, and what it is called: “Stop: Dayton, OH”. */
+  return g_strdup_printf (_("%s: %s"), _(type->label), name);
+}
+
+char *
+wb_words_value_in_job (const WbJob   *job,
+                       gconstpointer  record,
+                       const WbField *field)
+{
+  gconstpointer other;
+
+  g_return_val_if_fail (job != NULL && record != NULL && field != NULL, NULL);
+
+  if (field->type != WB_FIELD_REFERENCE)
+    return wb_words_value (record, field);
+  other = wb_job_find (job, field->refers, G_STRUCT_MEMBER (char *, record, field->offset));
+  return other != NULL ? wb_words_record_name (job, other) : wb_words_value (record, field);
 }
 
 /* --- the weight that governs ------------------------------------------------------------------ */
@@ -336,7 +494,7 @@ weight_format (WbWeightSource source)
 }
 
 char *
-wb_record_words_weight (const WbJob *job,
+wb_words_shipment_weight (const WbJob *job,
                         WbWeight     per_cuft)
 {
   WbWeight weight = WB_WEIGHT_UNSET;
