@@ -26,7 +26,7 @@ BEGIN {
                   "mate-paid mate-unpaid salvage-deducted salvage-taken depreciation least-depreciation " \
                   "most-depreciation lesser-repair lesser-value demand-caps line-limit paid-elsewhere " \
                   "article-of-parts article-shared each-thing weight-of-thing weight-of-volume " \
-                  "article-rate article-limit extraordinary listed weight-missing least-raised " \
+                  "article-rate article-limit extraordinary listed listed-less-earlier weight-missing least-raised " \
                   "least-kept shipment-maximum shipment-cut earlier-payments deductible-taken-before " \
                   "deductible-before-limit deductible-after-limit freight-partial freight-total " \
                   "freight-all freight-shipper freight-denied freight-short freight-in-payment", rules, " ")
@@ -300,41 +300,57 @@ function sum_of_payments (name, of_this_claim,    i, id, sum)
   return sum
 }
 
-# A payment without the freight refund in it.
-function paid_for_goods (id) { return max(0, money("payment", id, "amount") - money("payment", id, "freight_refund")) }
+# --- what other claims were paid for the same ---------------------------------------------------
 
-function is_same_thing (piece, a, b)
+# A payment without the freight refund in it, which is never more than the payment.
+function paid_for_goods (id,    refund)
 {
-  return !is_packed(piece) || \
-         (line_field(a, "item") != "" && tolower(line_field(a, "item")) == tolower(line_field(b, "item")))
+  refund = min(money("payment", id, "amount"), money("payment", id, "freight_refund"))
+  if (refund > 0)
+    met["freight-in-payment"]++
+  return money("payment", id, "amount") - refund
 }
 
-# What other claims were paid for lines of an article; of these only for the thing of a line when
-# that is not "".
-function paid_elsewhere (side, article, line,    i, id, other, sum)
+# Whether two lines are about the same thing: on the same piece, and that is loose or both call the
+# thing in it the same.
+function are_of_one_thing (one, another)
+{
+  if (piece_of(one) == "" || piece_of(one) != piece_of(another))
+    return 0
+  return !is_packed(piece_of(one)) || \
+         (line_field(one, "item") != "" && \
+          tolower(line_field(one, "item")) == tolower(line_field(another, "item")))
+}
+
+# What payments on other claims that name a line of theirs paid for what a line is about, under the
+# choice: for its thing alone, or for all of its article.
+function earlier_share (side, line, thing_alone,    i, id, named, sum)
 {
   sum = 0
   for (i = 1; i <= count["payment"]; i++)
     {
       id = ids["payment", i]
-      other = field("payment", id, "claim_line")
-      if (other == "" || field("payment", id, "claim") == "claim" || \
-          line_field(other, "claim") != field("payment", id, "claim") || piece_of(other) == "" || \
-          article_of(other) != article)
+      named = field("payment", id, "claim_line")
+      if (named == "" || line_field(named, "claim") == "claim" || \
+          line_field(named, "claim") != field("payment", id, "claim"))
         continue
-      if (line != "" && (piece_of(other) != piece_of(line) || !is_same_thing(piece_of(line), line, other)))
+      if (thing_alone ? !are_of_one_thing(line, named) : article_of(line) != article_of(named))
         continue
       sum += paid_for_goods(id)
-      met["paid-elsewhere"]++
-      if (money("payment", id, "freight_refund") > 0)
-        met["freight-in-payment"]++
       if (term(side, "deductible", "no") == "yes")
         sum += money("payment", id, "deductible_taken")
     }
   return sum
 }
 
-function left_of (limit, paid) { return max(0, limit - paid) }
+# What is left of a limit; counts the rule when there is less for it.
+function less_earlier (limit, side, line, thing_alone,    earlier)
+{
+  earlier = earlier_share(side, line, thing_alone)
+  if (earlier > 0)
+    met["paid-elsewhere"]++
+  return max(0, limit - earlier)
+}
 
 # --- losses -----------------------------------------------------------------------------------
 
@@ -515,8 +531,8 @@ function apply_line_limit (side, line,    worth)
   if (is_not_paid(line))
     allowed[line] = 0
   worth = value_of_thing(side, line)
-  if (worth != "" && line_field(line, "loss") != "none")
-    allowed[line] = min(allowed[line], left_of(worth, paid_elsewhere(side, article_of(line), line)))
+  if (worth != "")
+    allowed[line] = min(allowed[line], less_earlier(worth, side, line, 1))
   if (says(side, "line-limit") && minor(term(side, "line-limit")) < allowed[line])
     met["line-limit"]++
   if (says(side, "line-limit"))
@@ -542,19 +558,21 @@ function apply_extraordinary (side, article, member, n,    rate, by_thing, i, li
       if (w == "")
         unknown = 1
       else if (by_thing)
-        caps[line] = min(allowed[line], left_of(at_rate(rate, w), paid_elsewhere(side, article, line)))
+        caps[line] = min(allowed[line], less_earlier(at_rate(rate, w), side, line, 1))
       unlisted += caps[line]
     }
   if (total == 0)
     return
   if (!by_thing && !unknown)
-    unlisted = min(total, left_of(at_rate(rate, article_weight(article)), paid_elsewhere(side, article, "")))
+    unlisted = min(total, less_earlier(at_rate(rate, article_weight(article)), side, member[1], 0))
   listed = listed_value(article)
   if (listed != "")
-    listed = left_of(listed, paid_elsewhere(side, article, ""))
+    listed = less_earlier(listed, side, member[1], 0)
   if (listed != "" && ((unlisted < total && listed > unlisted) || (unknown && listed >= total)))
     {
       met["listed"]++
+      if (listed < total && listed < listed_value(article))
+        met["listed-less-earlier"]++
       cut_to(listed, member, n)
       return
     }
@@ -573,8 +591,8 @@ function apply_extraordinary (side, article, member, n,    rate, by_thing, i, li
     cut_to(unlisted, member, n)
 }
 
-# One limit for lines member[1..n], whose article or thing weighs w; paid was paid elsewhere.
-function apply_article_limit (side, w, paid, member, n,    i, limit)
+# One limit for lines member[1..n], whose article, or whose thing alone, weighs w.
+function apply_article_limit (side, w, thing_alone, member, n,    i, limit)
 {
   if (says(side, "article-rate") && w == "")
     {
@@ -591,17 +609,11 @@ function apply_article_limit (side, w, paid, member, n,    i, limit)
     met["article-rate"]++
   if (says(side, "article-limit"))
     met["article-limit"]++
-  if (says(side, "article-rate"))
-    cut_to_both(at_rate(term(side, "article-rate"), w), paid, side, member, n)
-  else if (says(side, "article-limit"))
-    cut_to(left_of(minor(term(side, "article-limit")), paid), member, n)
-}
-
-function cut_to_both (limit, paid, side, member, n)
-{
+  limit = says(side, "article-rate") ? at_rate(term(side, "article-rate"), w) : ""
   if (says(side, "article-limit"))
-    limit = min(limit, minor(term(side, "article-limit")))
-  cut_to(left_of(limit, paid), member, n)
+    limit = within(limit, minor(term(side, "article-limit")))
+  if (limit != "")
+    cut_to(less_earlier(limit, side, member[1], thing_alone), member, n)
 }
 
 function limit_articles (side,    i, j, article, done, member, n, one)
@@ -630,12 +642,12 @@ function limit_articles (side,    i, j, article, done, member, n, one)
         met["each-thing"]++
       apply_extraordinary(side, article, member, n)
       if (!each_for_itself(article))
-        apply_article_limit(side, article_weight(article), paid_elsewhere(side, article, ""), member, n)
+        apply_article_limit(side, article_weight(article), 0, member, n)
       else
         for (j = 1; j <= n; j++)
           {
             one[1] = member[j]
-            apply_article_limit(side, line_weight(member[j]), paid_elsewhere(side, article, member[j]), one, 1)
+            apply_article_limit(side, line_weight(member[j]), 1, one, 1)
           }
     }
 }

@@ -194,6 +194,7 @@ typedef struct
   GPtrArray  *records;
   guint       n_pieces;
   guint       n_other;    /* lines of the other claim */
+  gboolean    one_piece;  /* all lines are about one, light, dear and on the list */
 } Maker;
 
 static gpointer
@@ -322,7 +323,7 @@ add_valuation (Maker       *maker,
   valuation->choice = (WbChoice) g_rand_int_range (rand, 0, 3);
   valuation->declared_value = maybe_money (maker, 3);
   valuation->deductible = maybe_money (maker, 3);
-  valuation->high_value_list = one_in (rand, 2);
+  valuation->high_value_list = maker->one_piece || one_in (rand, 2);
   if (!one_in (rand, 5))
     wb_set_text (&valuation->signed_by, "A. Shipper");
   valuation->signed_how = (WbSigned) (one_in (rand, 5) ? 0 : g_rand_int_range (rand, 1, 3));
@@ -378,12 +379,12 @@ add_pieces (Maker *maker)
 
       piece->tag = i + 1;
       piece->form = (WbForm) g_rand_int_range (rand, 0, 3);
-      piece->weight = maybe_weight (maker, 6, 30000);
+      piece->weight = maybe_weight (maker, 6, maker->one_piece ? 500 : 30000);
       piece->volume = maybe_volume (maker, 2, 2000);
       /* Articles may be called like pieces. */
       if (one_in (rand, 5))
         wb_set_text (&piece->article, PICK (rand, "bed", "desk", "p0", "p1"));
-      if (one_in (rand, 5))
+      if (maker->one_piece || one_in (rand, 5))
         piece->listed_value = maybe_money (maker, 20);
       if (one_in (rand, 5))
         add_finding (maker, id, "door");
@@ -401,6 +402,8 @@ set_losses (Maker       *maker,
   line->loss = (WbLoss) (one_in (rand, 30) ? WB_LOSS_NONE : g_rand_int_range (rand, 1, 4));
   line->demanded = maybe_money (maker, 3);
   line->replacement = maybe_money (maker, 8);
+  if (maker->one_piece && one_in (rand, 2))
+    line->replacement = wb_money (g_rand_int_range (rand, 100000, 2000000), maker->currency);
   line->repair = maybe_money (maker, 2);
   if (one_in (rand, 5))
     line->appearance = maybe_money (maker, 10);
@@ -438,7 +441,8 @@ add_line (Maker      *maker,
     {
       g_autofree char *piece = NULL;
 
-      piece = g_strdup_printf ("p%d", g_rand_int_range (maker->rand, 0, (gint32) maker->n_pieces));
+      piece = g_strdup_printf ("p%d", maker->one_piece ? 0
+                                      : g_rand_int_range (maker->rand, 0, (gint32) maker->n_pieces));
       wb_set_text (&line->piece, piece);
     }
   set_losses (maker, line);
@@ -462,6 +466,9 @@ add_claims (Maker       *maker,
 
       wb_set_text (&payment->claim, one_in (rand, 3) ? "claim" : "other");
       payment->amount = maybe_money (maker, 20);
+      /* What is small leaves something of a limit. */
+      if (maker->one_piece && one_in (rand, 2))
+        payment->amount = wb_money (g_rand_int_range (rand, 0, 2000), maker->currency);
       payment->deductible_taken = maybe_money (maker, 2);
       if (one_in (rand, 3))
         payment->freight_refund = maybe_money (maker, 4);
@@ -484,7 +491,7 @@ wb_random_job (GRand      *rand,
   g_autoptr (GPtrArray) records = g_ptr_array_new_with_free_func (wb_record_unref);
   g_autoptr (WbJob) empty = wb_job_new ("job", currency);
   guint n_other = one_in (rand, 2) ? (guint) g_rand_int_range (rand, 1, 4) : 0;
-  Maker maker = { rand, currency, records, n_lines * 2 / 3 + 1, n_other };
+  Maker maker = { rand, currency, records, n_lines * 2 / 3 + 1, n_other, one_in (rand, 6) };
   GDate start = random_start (rand);
 
   add_order (&maker, &start);
