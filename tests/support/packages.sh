@@ -18,7 +18,7 @@ run_packages=(
 
 # To run the tests: a display of their own, programs that look at windows and files, file servers.
 test_packages=(
-  xvfb xauth x11-utils xdotool openbox imagemagick dbus at-spi2-core python3-gi
+  xvfb xauth x11-utils xdotool openbox imagemagick dbus gnome-keyring at-spi2-core python3-gi
   gawk yelp-tools libxml2-utils appstream sqlite3 python3-jsonschema python3-icalendar
   libimage-exiftool-perl
   apache2-bin openssh-server openssh-client openssl libnss-wrapper python3-cryptography python3-swift
