@@ -16,6 +16,7 @@
 /* By WbServerKind. */
 static const WbRemoteMethods *const methods_of_kind[] = {
   [WB_SERVER_FOLDER] = &wb_remote_folder_methods,
+  [WB_SERVER_SFTP] = &wb_remote_sftp_methods,
 };
 
 /* --- names and entries ------------------------------------------------------------------------ */

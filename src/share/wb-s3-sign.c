@@ -27,7 +27,8 @@ wb_s3_encode (const char *text,
 
   for (const guint8 *byte = (const guint8 *) text; *byte != 0; byte++)
     {
-      if (g_ascii_isalnum (*byte) || strchr ("-._~", *byte) != NULL || (keep_slashes && *byte == '/'))
+      if (g_ascii_isalnum (*byte) || strchr ("-._~", *byte) != NULL ||
+          (keep_slashes && *byte == '/'))
         {
           g_string_append_c (encoded, (char) *byte);
         }
@@ -218,7 +219,8 @@ wb_s3_authorization (const WbS3Request *request,
                      const WbS3Signer  *signer)
 {
   g_autofree char *day = g_strndup (signer->stamp, 8);
-  g_autofree char *scope = g_strdup_printf ("%s/%s/%s/aws4_request", day, signer->region, signer->service);
+  g_autofree char *scope = g_strdup_printf ("%s/%s/%s/aws4_request", day, signer->region,
+                                            signer->service);
   g_autofree char *canonical = wb_s3_canonical_request (request);
   g_autofree char *hash = g_compute_checksum_for_string (G_CHECKSUM_SHA256, canonical, -1);
   g_autofree char *to_sign = g_strdup_printf (ALGORITHM "\n%s\n%s\n%s", signer->stamp, scope, hash);

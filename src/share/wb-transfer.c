@@ -13,8 +13,9 @@
 #define BUFFER_SIZE (256L * 1024)
 #define UPLOAD_BUFFER_SIZE (512L * 1024)
 #define MAX_HEADERS 100
-/* Of a page that says what went wrong, which nobody reads. */
+/* Of a page that says what went wrong: how much of it is taken, and how much is kept. */
 #define MAX_FAULT_BODY (1024 * 1024)
+#define MAX_FAULT_KEPT (64 * 1024)
 #define POLL_MILLISECONDS 1000
 
 struct _WbTransfer
@@ -102,6 +103,8 @@ wb_answer_clear (WbAnswer *self)
   g_clear_pointer (&self->body, g_byte_array_unref);
   self->status = 0;
   self->code = CURLE_OK;
+  self->size = 0;
+  self->changed = 0;
 }
 
 const char *
@@ -116,6 +119,7 @@ static void
 begin_answer (WbAnswer *answer)
 {
   wb_answer_clear (answer);
+  answer->size = -1;
   answer->headers = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
   answer->body = g_byte_array_new ();
 }
@@ -193,7 +197,11 @@ write_cb (char   *bytes,
   if (self->error != NULL)
     return 0;
   if (!is_good (self->answer))
-    return (self->fault_bytes += (gint64) length) <= MAX_FAULT_BODY ? length : 0;
+    {
+      if (self->answer->body->len + length <= MAX_FAULT_KEPT)
+        g_byte_array_append (self->answer->body, (const guint8 *) bytes, (guint) length);
+      return (self->fault_bytes += (gint64) length) <= MAX_FAULT_BODY ? length : 0;
+    }
   good = request->sink != NULL
            ? request->sink ((const guint8 *) bytes, length, request->sink_data, &self->error)
            : keep_body (self, (const guint8 *) bytes, length);
@@ -438,6 +446,17 @@ work (WbTransfer    *self,
   return !cancelled;
 }
 
+static void
+read_about (WbTransfer *self)
+{
+  curl_off_t size = -1, changed = -1;
+
+  curl_easy_getinfo (self->easy, CURLINFO_CONTENT_LENGTH_DOWNLOAD_T, &size);
+  curl_easy_getinfo (self->easy, CURLINFO_FILETIME_T, &changed);
+  self->answer->size = size;
+  self->answer->changed = MAX (changed, 0);
+}
+
 /* What the end of the request means. */
 static gboolean
 judge (WbTransfer  *self,
@@ -448,6 +467,7 @@ judge (WbTransfer  *self,
   WbAnswer *answer = self->answer;
 
   answer->code = code;
+  read_about (self);
   if (self->error != NULL)
     {
       g_propagate_error (error, g_steal_pointer (&self->error));

@@ -54,7 +54,9 @@ typedef struct
  * @status: of HTTP; 0 if none came, and for SFTP
  * @code: what libcurl said
  * @headers: names in small letters → values
- * @body: what no sink took
+ * @body: what no sink took; of an answer that is not good, its first bytes
+ * @size: bytes that the server announced; -1 if it did not
+ * @changed: seconds since 1970 of the file, where it was asked for and is known; else 0
  *
  * It is filled as the answer comes, so a sink may look at status and headers. It begins as zeros.
  */
@@ -64,6 +66,8 @@ typedef struct
   CURLcode    code;
   GHashTable *headers;
   GByteArray *body;
+  gint64      size;
+  gint64      changed;
 } WbAnswer;
 
 /** Longest body that is kept in an answer. */

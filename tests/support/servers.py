@@ -36,6 +36,9 @@ from cryptography.x509.oid import ExtendedKeyUsageOID, NameOID
 HERE = pathlib.Path(__file__).resolve().parent
 HOST = "localhost"
 START_SECONDS = 30
+# A process of its own: within sshd the files of accounts that are put under it get mixed up with the folders
+# that it reads.
+SFTP_SERVER = "/usr/lib/openssh/sftp-server"
 
 
 # --- certificates --------------------------------------------------------------------------------
@@ -387,8 +390,8 @@ AllowAgentForwarding no
 PermitTTY no
 MaxStartups 100
 LogLevel VERBOSE
-Subsystem sftp internal-sftp
-ForceCommand internal-sftp -d {self.files}
+Subsystem sftp {SFTP_SERVER}
+ForceCommand {SFTP_SERVER} -d {self.files}
 """, encoding="utf-8")
         return ["/usr/sbin/sshd", "-D", "-e", "-f", settings], {
             "LD_PRELOAD": "libnss_wrapper.so",
