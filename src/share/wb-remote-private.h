@@ -91,6 +91,7 @@ struct _WbRemoteMethods
 };
 
 extern const WbRemoteMethods wb_remote_folder_methods;
+extern const WbRemoteMethods wb_remote_webdav_methods;
 extern const WbRemoteMethods wb_remote_sftp_methods;
 
 /** Returns: (transfer full): incoming/SHA256.part, where @source lies until it is whole. */

@@ -1,0 +1,331 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* How a file gets to a WebDAV server: into incoming/, and from there, once its size and hash are right,
+ * to its name, which it takes from no other. A large file goes in pieces, so that one that was cut off
+ * can be gone on with; but only to a server that was seen to put a piece where it belongs, since some
+ * answer 201 and keep nothing but the piece. */
+#include "config.h"
+
+#include "share/wb-webdav-private.h"
+
+#include "share/wb-share.h"
+
+#include <string.h>
+
+#define PIECE (8 * 1024 * 1024)
+
+typedef struct
+{
+  WbWebdav              *self;
+  const WbRemoteSource  *source;
+  WbRemoteReader        *reader;
+  char                  *part;
+  WbRemoteProgressFunc   progress;
+  gpointer               progress_data;
+  GCancellable          *cancellable;
+} Upload;
+
+/* --- bodies ----------------------------------------------------------------------------------- */
+
+/* Sends @length bytes from @from on as @path; as a piece of the whole if @header is given. */
+static gboolean
+send_bytes (Upload      *upload,
+            const char  *header,
+            gint64       from,
+            gint64       length,
+            WbAnswer    *answer,
+            GError     **error)
+{
+  g_autofree char *url = wb_webdav_url (upload->self, upload->part, FALSE);
+  const char *headers[] = { "Content-Type: application/octet-stream", header, NULL };
+  WbRequest request = {
+    .method = "PUT", .url = url, .what = upload->part, .headers = headers,
+    .reader = upload->reader, .from = from, .length = length, .total = upload->source->size,
+    .progress = upload->progress, .progress_data = upload->progress_data,
+  };
+
+  return wb_transfer_run (upload->self->transfer, &request, answer, upload->cancellable, error);
+}
+
+static gboolean
+send_whole (Upload  *upload,
+            GError **error)
+{
+  g_auto (WbAnswer) answer = { 0 };
+
+  return send_bytes (upload, NULL, 0, upload->source->size, &answer, error);
+}
+
+/* A piece that is not the first makes no new file; if it does, somebody took away what it should go
+ * into. */
+static gboolean
+send_piece (Upload  *upload,
+            gint64   from,
+            gint64   length,
+            GError **error)
+{
+  g_auto (WbAnswer) answer = { 0 };
+  g_autofree char *header =
+    g_strdup_printf ("Content-Range: bytes %" G_GINT64_FORMAT "-%" G_GINT64_FORMAT "/%" G_GINT64_FORMAT,
+                     from, from + length - 1, upload->source->size);
+
+  if (!send_bytes (upload, header, from, length, &answer, error))
+    return FALSE;
+  return from == 0 || answer.status != 201 ||
+         wb_share_refuse (error, WB_SHARE_ERROR_PROTOCOL, upload->part,
+                          "what was sent before is gone");
+}
+
+static gboolean
+send_pieces (Upload  *upload,
+             gint64   from,
+             GError **error)
+{
+  while (from < upload->source->size)
+    {
+      gint64 length = MIN (PIECE, upload->source->size - from);
+
+      if (!send_piece (upload, from, length, error))
+        return FALSE;
+      from += length;
+    }
+  return TRUE;
+}
+
+/* --- what the server can do ------------------------------------------------------------------- */
+
+static gboolean
+keep_text (const guint8  *bytes,
+           gsize          length,
+           gpointer       data,
+           GError       **error)
+{
+  GString *text = data;
+
+  if (text->len < 100)
+    g_string_append_len (text, (const char *) bytes, (gssize) MIN (length, 100));
+  return TRUE;
+}
+
+/* Puts two halves and looks what has become of them. */
+static gboolean
+try_pieces (Upload  *probe,
+            gint64   half,
+            GError **error)
+{
+  WbRemote *remote = &probe->self->parent;
+  g_autoptr (GString) text = g_string_new (NULL);
+  gconstpointer wanted = g_bytes_get_data (probe->source->bytes, NULL);
+
+  return send_piece (probe, 0, half, error) &&
+         send_piece (probe, half, probe->source->size - half, error) &&
+         wb_remote_get (remote, probe->part, 0, keep_text, text, NULL, NULL, probe->cancellable,
+                        error) &&
+         (gint64) text->len == probe->source->size && memcmp (text->str, wanted, text->len) == 0;
+}
+
+/* Anything but the right outcome is a no; what is wrong with the server will be told by the sending
+ * itself. */
+static gboolean
+find_out_whether_it_resumes (WbWebdav     *self,
+                             GCancellable *cancellable)
+{
+  static const char letters[] = "abcdefghijklmnopqrstuvwxyz";
+  g_autoptr (GBytes) bytes = g_bytes_new_static (letters, 26);
+  g_autofree char *sha256 = g_compute_checksum_for_bytes (G_CHECKSUM_SHA256, bytes);
+  g_autofree char *unique = g_uuid_string_random ();
+  g_autofree char *path = g_strconcat (WB_REMOTE_INCOMING "/probe-", unique, NULL);
+  WbRemoteSource source = { bytes, NULL, 26, sha256 };
+  g_autoptr (WbRemoteReader) reader = wb_remote_reader_new (&source, NULL);
+  g_autoptr (GError) reason = NULL;
+  g_autoptr (GError) ignored = NULL;
+  Upload probe = { self, &source, reader, path, NULL, NULL, cancellable };
+  gboolean good = try_pieces (&probe, 11, &reason);
+
+  (void) !wb_remote_remove (&self->parent, path, cancellable, &ignored);
+  /* Not asked to its end: it is asked again another time. */
+  if (reason != NULL && (reason->domain != WB_SHARE_ERROR ||
+                         (wb_share_error_may_pass ((WbShareError) reason->code) &&
+                          reason->code != WB_SHARE_ERROR_SERVER &&
+                          reason->code != WB_SHARE_ERROR_PROTOCOL)))
+    return FALSE;
+  self->resumes = good ? WB_RESUMES_YES : WB_RESUMES_NO;
+  return good;
+}
+
+static gboolean
+resumes (WbWebdav     *self,
+         GCancellable *cancellable)
+{
+  if (self->resumes == WB_RESUMES_UNKNOWN)
+    return find_out_whether_it_resumes (self, cancellable);
+  return self->resumes == WB_RESUMES_YES;
+}
+
+/* --- the part --------------------------------------------------------------------------------- */
+
+static void
+remove_part (Upload *upload)
+{
+  g_autoptr (GError) ignored = NULL;
+
+  (void) !wb_remote_remove (&upload->self->parent, upload->part, upload->cancellable, &ignored);
+}
+
+/* Returns: bytes of the part that lie there; 0 for none; -1 with an error. */
+static gint64
+look_at_part (Upload  *upload,
+              GError **error)
+{
+  g_auto (WbRemoteEntry) entry = { NULL };
+  g_autoptr (GError) reason = NULL;
+
+  if (wb_remote_stat (&upload->self->parent, upload->part, &entry, upload->cancellable, &reason))
+    return MAX (entry.size, 0);
+  if (g_error_matches (reason, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND))
+    return 0;
+  g_propagate_error (error, g_steal_pointer (&reason));
+  return -1;
+}
+
+static gboolean
+hash_bytes (const guint8  *bytes,
+            gsize          length,
+            gpointer       data,
+            GError       **error)
+{
+  g_checksum_update (data, bytes, (gssize) length);
+  return TRUE;
+}
+
+/* A part that was gone on with is read back: nobody saw its beginning arrive. */
+static gboolean
+check_part (Upload  *upload,
+            GError **error)
+{
+  g_autoptr (GChecksum) checksum = g_checksum_new (G_CHECKSUM_SHA256);
+
+  if (!wb_remote_get (&upload->self->parent, upload->part, 0, hash_bytes, checksum, NULL, NULL,
+                      upload->cancellable, error))
+    return FALSE;
+  if (strcmp (g_checksum_get_string (checksum), upload->source->sha256) == 0)
+    return TRUE;
+  remove_part (upload);
+  return wb_share_refuse (error, WB_SHARE_ERROR_PROTOCOL, upload->part,
+                          "what the server kept is not what was sent");
+}
+
+static gboolean
+send_large (Upload  *upload,
+            GError **error)
+{
+  gint64 there = look_at_part (upload, error);
+
+  if (there < 0)
+    return FALSE;
+  if (there > upload->source->size)
+    {
+      remove_part (upload);
+      there = 0;
+    }
+  if (there == 0)
+    return send_pieces (upload, 0, error);
+  return wb_remote_reader_seek (upload->reader, there, error) &&
+         send_pieces (upload, there, error) && check_part (upload, error);
+}
+
+/* The size is looked at before the file gets its name. */
+static gboolean
+check_size (Upload  *upload,
+            GError **error)
+{
+  gint64 there = look_at_part (upload, error);
+
+  if (there < 0)
+    return FALSE;
+  if (there == upload->source->size)
+    return TRUE;
+  remove_part (upload);
+  return wb_share_refuse (error, WB_SHARE_ERROR_PROTOCOL, upload->part,
+                          "the server kept %" G_GINT64_FORMAT " of %" G_GINT64_FORMAT " bytes",
+                          there, upload->source->size);
+}
+
+static gboolean
+send_part (Upload  *upload,
+           GError **error)
+{
+  g_autoptr (GError) reason = NULL;
+  gboolean large = upload->source->size > PIECE && resumes (upload->self, upload->cancellable);
+
+  if ((large ? send_large (upload, &reason) : send_whole (upload, &reason)) &&
+      wb_remote_reader_finish (upload->reader, &reason) && check_size (upload, &reason))
+    return TRUE;
+  /* What an altered source left there is of no use to anybody. */
+  if (g_error_matches (reason, WB_SHARE_ERROR, WB_SHARE_ERROR_SOURCE))
+    remove_part (upload);
+  g_propagate_error (error, g_steal_pointer (&reason));
+  return FALSE;
+}
+
+/* RFC 4918, 9.9.4: 201 when there was nothing, 204 when something was replaced, 412 when something is
+ * there that Overwrite: F keeps. */
+static gboolean
+place_part (Upload      *upload,
+            const char  *path,
+            GError     **error)
+{
+  g_autofree char *url = wb_webdav_url (upload->self, upload->part, FALSE);
+  g_autofree char *target = wb_webdav_url (upload->self, path, FALSE);
+  g_autofree char *destination = g_strconcat ("Destination: ", target, NULL);
+  const char *headers[] = { destination, "Overwrite: F", NULL };
+  g_auto (WbAnswer) answer = { 0 };
+  WbRequest request = { .method = "MOVE", .url = url, .what = path, .headers = headers };
+
+  if (wb_transfer_run (upload->self->transfer, &request, &answer, upload->cancellable, error))
+    return TRUE;
+  if (answer.status == 412)
+    remove_part (upload);
+  /* Folders that were known to be there may be gone. */
+  if (answer.status == 404 || answer.status == 409)
+    g_hash_table_remove_all (upload->self->folders);
+  return FALSE;
+}
+
+/* --- the whole -------------------------------------------------------------------------------- */
+
+/* Looks first: nothing is sent for nothing, and some servers do not know Overwrite: F. */
+static gboolean
+nothing_is_there (WbWebdav      *self,
+                  const char    *path,
+                  GCancellable  *cancellable,
+                  GError       **error)
+{
+  g_autoptr (GError) reason = NULL;
+
+  if (wb_remote_stat (&self->parent, path, NULL, cancellable, &reason))
+    return wb_transfer_fail (error, 412, path);
+  if (g_error_matches (reason, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND))
+    return TRUE;
+  g_propagate_error (error, g_steal_pointer (&reason));
+  return FALSE;
+}
+
+gboolean
+wb_webdav_put (WbRemote              *remote,
+               const char            *path,
+               const WbRemoteSource  *source,
+               WbRemoteProgressFunc   progress,
+               gpointer               progress_data,
+               GCancellable          *cancellable,
+               GError               **error)
+{
+  WbWebdav *self = (WbWebdav *) remote;
+  g_autoptr (WbRemoteReader) reader = wb_remote_reader_new (source, error);
+  g_autofree char *part = wb_remote_part_path (source);
+  Upload upload = { self, source, reader, part, progress, progress_data, cancellable };
+
+  return reader != NULL && nothing_is_there (self, path, cancellable, error) &&
+         wb_webdav_make_parents (self, part, cancellable, error) &&
+         wb_webdav_make_parents (self, path, cancellable, error) &&
+         send_part (&upload, error) && place_part (&upload, path, error);
+}
