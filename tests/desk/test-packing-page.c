@@ -357,7 +357,7 @@ int
 main (int    argc,
       char **argv)
 {
-  g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
+  g_test_init (&argc, &argv, NULL);
   adw_init ();
 
 #define ADD(name, func) \
