@@ -10,6 +10,7 @@
 
 #include "office/wb-office-private.h"
 #include "office/wb-catalog-folder.h"
+#include "office/wb-share-private.h"
 #include "office/wb-terms-folder.h"
 
 struct _WbOffice
@@ -29,6 +30,7 @@ G_DEFINE_FINAL_TYPE (WbOffice, wb_office, G_TYPE_OBJECT)
 enum
 {
   JOB_SAVED,
+  SERVERS_CHANGED,
   N_SIGNALS
 };
 
@@ -78,6 +80,24 @@ wb_office_emit_job_saved (WbOffice   *self,
   g_source_attach (source, self->context);
 }
 
+static gboolean
+emit_servers_changed_cb (gpointer data)
+{
+  g_signal_emit (data, signals[SERVERS_CHANGED], 0);
+  return G_SOURCE_REMOVE;
+}
+
+void
+wb_office_emit_servers_changed (WbOffice *self)
+{
+  g_autoptr (GSource) source = g_idle_source_new ();
+
+  g_source_set_priority (source, G_PRIORITY_DEFAULT);
+  g_source_set_callback (source, emit_servers_changed_cb, g_object_ref (self), g_object_unref);
+  g_source_set_static_name (source, "wb-office servers-changed");
+  g_source_attach (source, self->context);
+}
+
 /* --- overrides -------------------------------------------------------------------------------- */
 
 static void
@@ -122,6 +142,14 @@ wb_office_class_init (WbOfficeClass *klass)
                                      NULL,
                                      G_TYPE_NONE,
                                      1, G_TYPE_STRING);
+  signals[SERVERS_CHANGED] = g_signal_new ("servers-changed",
+                                           G_TYPE_FROM_CLASS (klass),
+                                           G_SIGNAL_RUN_LAST,
+                                           0,
+                                           NULL, NULL,
+                                           NULL,
+                                           G_TYPE_NONE,
+                                           0);
 }
 
 static void
