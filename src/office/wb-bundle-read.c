@@ -8,10 +8,10 @@
 
 #include "office/wb-bundle.h"
 
+#include "core/wb-json-check.h"
 #include "core/wb-photo.h"
 #include "office/wb-bundle-private.h"
 #include "office/wb-job-document.h"
-#include "office/wb-json-check.h"
 #include "office/wb-office-private.h"
 #include "share/wb-bag.h"
 #include "share/wb-share.h"

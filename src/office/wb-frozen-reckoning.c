@@ -9,8 +9,8 @@
 #include "office/wb-frozen-reckoning.h"
 
 #include "core/wb-core.h"
+#include "core/wb-json-check.h"
 #include "office/wb-job-document.h"
-#include "office/wb-json-check.h"
 #include "office/wb-office-private.h"
 
 #include <json-glib/json-glib.h>

@@ -8,7 +8,7 @@
 #include "office/wb-job-document.h"
 
 #include "core/wb-core.h"
-#include "office/wb-json-check.h"
+#include "core/wb-json-check.h"
 
 #include <json-glib/json-glib.h>
 

@@ -5,9 +5,9 @@
 #include "tool/wb-tool-json.h"
 #include "tool/wb-tool-private.h"
 
+#include "core/wb-json-check.h"
 #include "office/wb-file.h"
 #include "office/wb-job-document.h"
-#include "office/wb-json-check.h"
 #include "office/wb-text-table.h"
 #include "office/wb-words.h"
 

@@ -3,9 +3,7 @@
  * a person would look for it. It knows no document; what the keys mean is for others. */
 #include "config.h"
 
-#define G_LOG_DOMAIN "wb-office"
-
-#include "office/wb-json-check.h"
+#include "core/wb-json-check.h"
 
 #include "core/wb-core.h"
 

@@ -1,0 +1,88 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* What the files of the depot share among themselves. */
+#pragma once
+
+#include "share/wb-depot.h"
+
+G_BEGIN_DECLS
+
+/** What wainbook.json says. */
+#define WB_DEPOT_MARKER  "wainbook.json"
+#define WB_DEPOT_FORMAT  "wainbook-depot"
+#define WB_DEPOT_VERSION 1
+#define WB_DEPOT_MARK    "{\"format\":\"" WB_DEPOT_FORMAT "\",\"version\":1}\n"
+
+/** WbDepotCache: versions seen earlier, as far as a list shows them, and what lay in which folder. */
+typedef struct _WbDepotCache WbDepotCache;
+
+/**
+ * WbDepot:
+ * @marked: whether wainbook.json was found and is ours
+ * @known: sha256 → WbVersion: whole versions that were read, with their files
+ */
+struct _WbDepot
+{
+  WbRemote     *remote;
+  WbDepotCache *cache;
+  gboolean      marked;
+  GHashTable   *known;
+};
+
+/** Returns: (transfer full): a copy; without the files unless @with_files. */
+WbVersion    *wb_depot_copy_version (const WbVersion  *version,
+                                     gboolean          with_files) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Returns: (transfer full): "objects/ab/abcdef…" */
+char         *wb_depot_object_path  (const char       *sha256) G_GNUC_WARN_UNUSED_RESULT;
+/** Returns: bytes of document and files together. */
+gint64        wb_depot_total_size   (const WbVersion  *version);
+
+/** Looks whether the server holds our files. @found: (out): %FALSE when there is no wainbook.json, or
+ * only the beginning of one. */
+gboolean      wb_depot_check_marker (WbDepot          *self,
+                                     gboolean         *found,
+                                     GCancellable     *cancellable,
+                                     GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Returns: (transfer full) (nullable): a small file; %WB_SHARE_ERROR_LIMIT beyond @most bytes. */
+GBytes       *wb_depot_read_small   (WbDepot          *self,
+                                     const char       *path,
+                                     gsize             most,
+                                     GCancellable     *cancellable,
+                                     GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/* --- the cache -------------------------------------------------------------------------------- */
+
+/** Returns: (transfer full): what the file at @path (nullable) remembers of the server; empty when it
+ * cannot be used. */
+WbDepotCache    *wb_depot_cache_new    (const char       *path,
+                                        const char       *server) G_GNUC_WARN_UNUSED_RESULT;
+void             wb_depot_cache_free   (WbDepotCache     *self);
+
+/** Returns: (transfer none) (nullable): the version as a list shows it. */
+const WbVersion *wb_depot_cache_find   (WbDepotCache     *self,
+                                        const char       *sha256);
+/** Remembers a whole version. */
+void             wb_depot_cache_add    (WbDepotCache     *self,
+                                        const WbVersion  *version);
+
+/** Forgets a version that is not on the server any more, or is no longer whole. */
+void             wb_depot_cache_forget (WbDepotCache     *self,
+                                        const char       *sha256);
+
+/** Returns: (transfer none) (nullable): hashes of the whole versions in the folder of @job, which was
+ * changed last at @changed; %NULL when it has to be looked into. */
+const char *const *wb_depot_cache_folder (WbDepotCache   *self,
+                                        const char       *job,
+                                        gint64            changed);
+/** Remembers what is in the folder of @job; all of it has to be whole and known. */
+void             wb_depot_cache_set_folder (WbDepotCache *self,
+                                        const WbDepotJob *job,
+                                        gint64            changed);
+
+/** Writes the file, if there is one and there is something new. That it cannot be written is no
+ * error: it only saves time. @jobs: (element-type WbDepotJob): what is there; the rest is forgotten */
+void             wb_depot_cache_save   (WbDepotCache     *self,
+                                        GPtrArray        *jobs);
+
+G_END_DECLS
