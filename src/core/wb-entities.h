@@ -278,6 +278,8 @@ typedef struct
   char          *notes;
 } WbClaim;
 
+/** One thing that is claimed. What the reckoning reads of every line stands together at the top, so
+ * that it goes quickly through many. */
 typedef struct
 {
   WbRecord   record;
@@ -286,26 +288,26 @@ typedef struct
   char      *piece;                    /* reference; NULL when it is not on the inventory */
   char      *item;                     /* what is claimed: "dinner plates, 4 of 12" */
   WbLoss     loss;
+  WbRuling   ruling;
+  gboolean   set_mate;                 /* claimed because its set was broken */
+  gboolean   salvage_taken;            /* then it does not lower what is owed */
   WbMoney    demanded;
   WbMoney    replacement;              /* cost of a like article today */
   WbMoney    repair;                   /* cost to restore */
   WbMoney    appearance;               /* allowance for what still shows; added to the repair */
   WbMoney    salvage;                  /* value of what the customer keeps */
-  gboolean   salvage_taken;            /* then it does not lower what is owed */
-  char      *salvage_lot;              /* 49 CFR 370.11 */
-  WbMoney    salvage_sold;
-  GDate      salvage_on;
-  gboolean   set_mate;                 /* claimed because its set was broken */
   WbWeight   weight;                   /* of the claimed thing itself */
   gint64     age_years;
   gint64     depreciation_yearly;      /* percent a year of age */
   gint64     depreciation_flat;        /* percent whatever the age; goes before the yearly one */
   gint64     depreciation_least;       /* taken when age gives less */
+  char      *salvage_lot;              /* 49 CFR 370.11 */
+  WbMoney    salvage_sold;
+  GDate      salvage_on;
   char      *category;                 /* nick in the depreciation table */
   WbVerdict  proposed;                 /* what the evidence proposed when it was judged */
   WbVerdict  verdict;                  /* the adjuster's */
   char      *verdict_reason;
-  WbRuling   ruling;
   char      *ruling_reason;
   WbCause    cause;
   WbDefence  defence;                  /* of the carrier, that the ruling rests on */

@@ -14,6 +14,7 @@ typedef struct
   gint64   listed;
   gboolean weight_known;     /* every part has one */
   gboolean is_listed;
+  guint    place;            /* of their article; see WbArticles */
 } Parts;
 
 /* --- weights ---------------------------------------------------------------------------------- */
@@ -85,10 +86,11 @@ collect_parts (WbRun   *run,
                GError **error)
 {
   g_autoptr (GHashTable) all = g_hash_table_new_full (g_str_hash, g_str_equal, NULL, g_free);
+  guint n_pieces = wb_job_count (run->job, WB_KIND_PIECE);
 
   if (run->terms->parts != WB_PARTS_ONE_ARTICLE)
     return g_steal_pointer (&all);
-  for (guint i = 0; i < wb_job_count (run->job, WB_KIND_PIECE); i++)
+  for (guint i = 0; i < n_pieces; i++)
     {
       const WbPiece *piece = wb_job_nth (run->job, WB_KIND_PIECE, i);
       Parts *parts;
@@ -109,7 +111,7 @@ collect_parts (WbRun   *run,
 }
 
 /* The parts that a piece is one of; NULL when it is an article by itself. */
-static const Parts *
+static Parts *
 parts_of (const WbPiece *piece,
           GHashTable    *parts)
 {
@@ -128,7 +130,8 @@ set_piece (WbRun          *run,
     return FALSE;
   article->is_listed = wb_money_is_set (piece->listed_value);
   article->listed = piece->listed_value.minor;
-  article->each_thing = wb_run_is_packed (piece) && run->terms->carton == WB_CARTON_EACH_THING;
+  article->is_packed = wb_run_is_packed (piece);
+  article->each_thing = article->is_packed && run->terms->carton == WB_CARTON_EACH_THING;
   return article->each_thing ||
          wb_run_weigh_piece (run, piece, &article->weight, &article->source, error);
 }
@@ -152,7 +155,7 @@ weigh_by_line (WbArticle             *article,
                const WbLineReckoning *row,
                gboolean               has_parts)
 {
-  if (has_parts || (row->piece != NULL && wb_run_is_packed (row->piece)))
+  if (has_parts || article->is_packed)
     return;
   if (article->source != WB_ARTICLE_WEIGHT_NONE && article->source != WB_ARTICLE_WEIGHT_THING)
     return;
@@ -163,23 +166,23 @@ weigh_by_line (WbArticle             *article,
   article->source = WB_ARTICLE_WEIGHT_THING;
 }
 
-/* Puts a line with its article, which is made when it is the first. @known: the piece or parts that
- * an article stands for → its place + 1. */
+/* Puts a line with its article, which is made when it is the first. */
 static gboolean
-place_line (WbRun       *run,
-            guint        line,
-            GHashTable  *all_parts,
-            GHashTable  *known,
-            GError     **error)
+place_line (WbRun             *run,
+            guint              line,
+            const WbArticles  *articles,
+            GError           **error)
 {
   const WbLineReckoning *row = &run->out->lines[line];
-  const Parts *parts = row->piece != NULL ? parts_of (row->piece, all_parts) : NULL;
-  gconstpointer key = parts != NULL ? (gconstpointer) parts : row->piece;
-  guint place = key != NULL ? GPOINTER_TO_UINT (g_hash_table_lookup (known, key)) : 0;
+  Parts *parts = row->piece != NULL ? parts_of (row->piece, articles->parts) : NULL;
+  guint nowhere = 0;
+  guint *place = parts != NULL        ? &parts->place
+                 : row->piece != NULL ? &articles->places[row->piece_index]
+                                      : &nowhere;
   WbArticle *article;
 
   run->next_in_article[line] = WB_NO_LINE;
-  if (place == 0)
+  if (*place == 0)
     {
       WbArticle fresh = { .first_line = line, .last_line = line };
 
@@ -188,12 +191,10 @@ place_line (WbRun       *run,
       else if (row->piece != NULL && !set_piece (run, &fresh, row->piece, error))
         return FALSE;
       g_array_append_val (run->articles, fresh);
-      place = run->articles->len;
-      if (key != NULL)
-        g_hash_table_insert (known, (gpointer) key, GUINT_TO_POINTER (place));
+      *place = run->articles->len;
     }
 
-  article = &g_array_index (run->articles, WbArticle, place - 1);
+  article = &g_array_index (run->articles, WbArticle, *place - 1);
   if (article->last_line != line)
     run->next_in_article[article->last_line] = line;
   article->last_line = line;
@@ -202,13 +203,14 @@ place_line (WbRun       *run,
 }
 
 gboolean
-wb_run_find_article (const WbArticles *articles,
-                     const WbPiece    *piece,
+wb_run_find_article (const WbRun      *run,
+                     const WbArticles *articles,
+                     gint              index,
                      guint            *place)
 {
-  const Parts *parts = parts_of (piece, articles->parts);
-  gconstpointer key = parts != NULL ? (gconstpointer) parts : piece;
-  guint found = GPOINTER_TO_UINT (g_hash_table_lookup (articles->places, key));
+  const Parts *parts = parts_of (wb_job_nth (run->job, WB_KIND_PIECE, (guint) index),
+                                 articles->parts);
+  guint found = parts != NULL ? parts->place : articles->places[index];
 
   *place = found - 1;
   return found > 0;
@@ -219,12 +221,13 @@ wb_run_group_articles (WbRun   *run,
                        GError **error)
 {
   g_autoptr (GHashTable) all_parts = collect_parts (run, error);
-  g_autoptr (GHashTable) known = g_hash_table_new (NULL, NULL);
+  g_autofree guint *places = g_new0 (guint, wb_job_count (run->job, WB_KIND_PIECE));
+  WbArticles articles = { all_parts, places };
 
   if (all_parts == NULL)
     return FALSE;
   for (guint i = 0; i < run->out->n_lines; i++)
-    if (!place_line (run, i, all_parts, known, error))
+    if (!place_line (run, i, &articles, error))
       return FALSE;
-  return wb_run_look_elsewhere (run, &(WbArticles) { all_parts, known }, error);
+  return wb_run_look_elsewhere (run, &articles, error);
 }

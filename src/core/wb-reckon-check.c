@@ -16,7 +16,7 @@ GPtrArray *
 wb_run_find_figures (WbKind kind)
 {
   const WbRecordType *type = wb_record_type (kind);
-  GPtrArray *fields = g_ptr_array_new ();
+  GPtrArray *fields = g_ptr_array_sized_new ((guint) type->n_fields);
 
   for (gsize i = 0; i < type->n_fields; i++)
     switch (type->fields[i].type)

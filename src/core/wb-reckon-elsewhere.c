@@ -50,10 +50,11 @@ static gboolean
 take_payment (WbRun              *run,
               const WbPayment    *payment,
               const WbClaimLine  *paid_line,
-              const WbPiece      *piece,
+              gint                index,
               guint               place,
               GError            **error)
 {
+  const WbPiece *piece = wb_job_nth (run->job, WB_KIND_PIECE, (guint) index);
   WbArticle *article = &g_array_index (run->articles, WbArticle, place);
 
   if (run->line_paid == NULL)
@@ -61,7 +62,7 @@ take_payment (WbRun              *run,
   if (!add_payment (&article->paid, payment, error))
     return FALSE;
   for (guint i = article->first_line; i != WB_NO_LINE; i = run->next_in_article[i])
-    if (run->out->lines[i].piece == piece &&
+    if (run->out->lines[i].piece_index == index &&
         is_same_thing (run->out->lines[i].line, paid_line, piece) &&
         !add_payment (&run->line_paid[i], payment, error))
       return FALSE;
@@ -78,8 +79,8 @@ collect_payments (WbRun              *run,
     {
       const WbPayment *payment = wb_job_nth (run->job, WB_KIND_PAYMENT, i);
       const WbClaimLine *line = find_paid_line (run, payment);
-      const WbPiece *piece;
       guint place;
+      gint piece;
 
       if (strcmp (payment->claim, run->out->claim->record.id) == 0)
         continue;
@@ -89,8 +90,8 @@ collect_payments (WbRun              *run,
           continue;
         }
       g_hash_table_add (payments->named, line->record.id);
-      piece = wb_job_find (run->job, WB_KIND_PIECE, line->piece);
-      if (piece != NULL && wb_run_find_article (articles, piece, &place) &&
+      piece = wb_job_index (run->job, WB_KIND_PIECE, line->piece);
+      if (piece >= 0 && wb_run_find_article (run, articles, piece, &place) &&
           !take_payment (run, payment, line, piece, place, error))
         return FALSE;
     }
@@ -106,16 +107,16 @@ count_lines (WbRun            *run,
   for (guint i = 0; i < wb_job_count (run->job, WB_KIND_CLAIM_LINE); i++)
     {
       const WbClaimLine *line = wb_job_nth (run->job, WB_KIND_CLAIM_LINE, i);
-      const WbPiece *piece;
       guint place;
+      gint piece;
 
       if (line->ruling == WB_RULING_DENIED ||
           g_strcmp0 (line->claim, run->out->claim->record.id) == 0 ||
           (g_hash_table_contains (payments->named, line->record.id) &&
            !g_hash_table_contains (payments->unnamed, line->claim)))
         continue;
-      piece = wb_job_find (run->job, WB_KIND_PIECE, line->piece);
-      if (piece != NULL && wb_run_find_article (articles, piece, &place))
+      piece = wb_job_index (run->job, WB_KIND_PIECE, line->piece);
+      if (piece >= 0 && wb_run_find_article (run, articles, piece, &place))
         g_array_index (run->articles, WbArticle, place).n_elsewhere++;
     }
 }

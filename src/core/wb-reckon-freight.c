@@ -54,27 +54,27 @@ note_denied (WbRun *run,
              wb_figure_code (WB_FIGURE_DEFENCE, (int) claimed->defence));
 }
 
+/* @places: one a piece of the job, one more than where it is among @pieces, or 0. */
 static LostPiece *
-find_lost_piece (WbRun          *run,
-                 GArray         *pieces,
-                 GHashTable     *places,
-                 const WbPiece  *piece,
-                 guint           line)
+find_lost_piece (WbRun  *run,
+                 GArray *pieces,
+                 guint  *places,
+                 guint   line)
 {
-  guint place = piece != NULL ? GPOINTER_TO_UINT (g_hash_table_lookup (places, piece)) : 0;
+  const WbLineReckoning *row = &run->out->lines[line];
+  guint nowhere = 0;
+  guint *place = row->piece != NULL ? &places[row->piece_index] : &nowhere;
 
-  if (place == 0)
+  if (*place == 0)
     {
-      LostPiece fresh = { .piece = piece, .first_line = line };
+      LostPiece fresh = { .piece = row->piece, .first_line = line };
 
-      if (piece != NULL)
-        fresh.whole = g_hash_table_contains (run->short_pieces, piece->record.id);
+      if (row->piece != NULL && run->short_pieces != NULL)
+        fresh.whole = g_hash_table_contains (run->short_pieces, row->piece->record.id);
       g_array_append_val (pieces, fresh);
-      place = pieces->len;
-      if (piece != NULL)
-        g_hash_table_insert (places, (gpointer) piece, GUINT_TO_POINTER (place));
+      *place = pieces->len;
     }
-  return &g_array_index (pieces, LostPiece, place - 1);
+  return &g_array_index (pieces, LostPiece, *place - 1);
 }
 
 /* Returns: (transfer full) (nullable) (element-type LostPiece): by their first lines. A loose piece
@@ -84,7 +84,7 @@ collect_lost_pieces (WbRun   *run,
                      GError **error)
 {
   g_autoptr (GArray) pieces = g_array_new (FALSE, TRUE, sizeof (LostPiece));
-  g_autoptr (GHashTable) places = g_hash_table_new (NULL, NULL);
+  g_autofree guint *places = g_new0 (guint, wb_job_count (run->job, WB_KIND_PIECE));
 
   for (guint i = 0; i < run->out->n_lines; i++)
     {
@@ -96,7 +96,7 @@ collect_lost_pieces (WbRun   *run,
       note_denied (run, i);
       if (shipper_lost_it (row->line))
         continue;
-      lost = find_lost_piece (run, pieces, places, row->piece, i);
+      lost = find_lost_piece (run, pieces, places, i);
       if (wb_weight_is_positive (row->line->weight))
         {
           if (!wb_run_add (&lost->grains, row->line->weight.grains, error))

@@ -9,8 +9,8 @@ wb_group_of_article (const WbRun     *run,
                      WbSide           side,
                      const WbArticle *article)
 {
-  return (WbGroup) { article->first_line, FALSE, article->weight, article->source,
-                     wb_run_paid_elsewhere (run, side, &article->paid) };
+  return (WbGroup) { article->first_line, FALSE, article->is_packed, article->weight,
+                     article->source, wb_run_paid_elsewhere (run, side, &article->paid) };
 }
 
 /* What other claims were paid for the same thing. */
@@ -33,8 +33,8 @@ wb_group_of_line (const WbRun     *run,
   gint64 paid = wb_run_paid_for_thing (run, side, line);
 
   if (wb_weight_is_positive (weight))
-    return (WbGroup) { line, TRUE, weight, WB_ARTICLE_WEIGHT_THING, paid };
-  return (WbGroup) { line, TRUE, article->weight, article->source, paid };
+    return (WbGroup) { line, TRUE, article->is_packed, weight, WB_ARTICLE_WEIGHT_THING, paid };
+  return (WbGroup) { line, TRUE, article->is_packed, article->weight, article->source, paid };
 }
 
 gboolean
@@ -92,6 +92,18 @@ wb_group_leave_of_limit (WbRun         *run,
   *limit = left;
 }
 
+/* The one line of a group that brings anything has a limit for itself. */
+static void
+give_all (WbRun         *run,
+          WbSide         side,
+          const WbGroup *group,
+          gint64         limit)
+{
+  for (guint i = group->first_line; i != WB_NO_LINE; i = wb_group_next (run, group, i))
+    if (wb_run_figures (run, side, i)->allowed > 0)
+      wb_run_figures (run, side, i)->allowed = limit;
+}
+
 /* Shares a limit out among a group's lines in proportion to what each may bring so far. */
 gboolean
 wb_group_share (WbRun         *run,
@@ -105,6 +117,11 @@ wb_group_share (WbRun         *run,
 
   if (standing.total <= limit)
     return TRUE;
+  if (standing.n_lines == 1)
+    {
+      give_all (run, side, group, limit);
+      return TRUE;
+    }
   for (guint i = group->first_line; i != WB_NO_LINE; i = wb_group_next (run, group, i))
     run->scratch_shares[n++] = wb_run_figures (run, side, i)->allowed;
   if (!wb_minor_split (limit, run->scratch_shares, n, run->scratch_parts, error))
@@ -115,7 +132,7 @@ wb_group_share (WbRun         *run,
     {
       WbLineFigures *figures = wb_run_figures (run, side, i);
 
-      if (standing.n_lines > 1 && figures->allowed > 0)
+      if (figures->allowed > 0)
         WB_NOTE (run, WB_RULE_ARTICLE_SHARE, (WbScope) side, WB_NO_KEY, (gint) i,
                  wb_figure_money (WB_FIGURE_AMOUNT, run->scratch_parts[n]),
                  wb_figure_money (WB_FIGURE_LOSS, figures->allowed),

@@ -108,11 +108,8 @@ miss_weight (WbRun         *run,
 
 /* The key of the terms that made this the weight of the article, if one did. */
 static gint
-weight_key (const WbRun   *run,
-            const WbGroup *group)
+weight_key (const WbGroup *group)
 {
-  const WbPiece *piece = run->out->lines[group->first_line].piece;
-
   switch (group->source)
     {
     case WB_ARTICLE_WEIGHT_PARTS:
@@ -121,7 +118,7 @@ weight_key (const WbRun   *run,
       return WB_KEY_CONSTRUCTIVE_WEIGHT;
     case WB_ARTICLE_WEIGHT_PIECE:
     case WB_ARTICLE_WEIGHT_THING:
-      return piece != NULL && wb_run_is_packed (piece) ? (gint) WB_KEY_CARTON : WB_NO_KEY;
+      return group->is_packed ? (gint) WB_KEY_CARTON : WB_NO_KEY;
     case WB_ARTICLE_WEIGHT_NONE:
       break;
     }
@@ -141,7 +138,7 @@ limit_by_rate (WbRun         *run,
 
   if (!wb_run_apply_rate (run, rate, group->weight, WB_VOLUME_UNSET, limit, error))
     return FALSE;
-  wb_group_note_weight (run, side, group, weight_key (run, group));
+  wb_group_note_weight (run, side, group, weight_key (group));
   WB_NOTE_ON_LINES (run, side, group, WB_RULE_ARTICLE_LIMIT, WB_KEY_ARTICLE_RATE,
                     wb_figure_money (WB_FIGURE_LIMIT, *limit),
                     wb_figure_money (WB_FIGURE_LOSS, standing.total),

@@ -16,6 +16,7 @@ typedef struct
 /**
  * WbArticle:
  * @weight: of all of it; unset when it is not known, or when each thing in it counts for itself
+ * @is_packed: it is a carton or a crate with what is in it
  * @each_thing: it is packed, and by the terms each claimed thing in it is an article by its own
  *   weight
  * @listed: sum of the listed values of its pieces, minor units; only when @is_listed
@@ -31,6 +32,7 @@ typedef struct
 {
   WbWeight              weight;
   WbArticleWeightSource source;
+  gboolean              is_packed;
   gboolean              each_thing;
   gboolean              is_listed;
   gint64                listed;
@@ -42,11 +44,12 @@ typedef struct
 
 #define WB_NO_LINE G_MAXUINT
 
-/** WbArticles: how a piece finds its article. */
+/** WbArticles: how a piece finds its article. Places are one more than an index into the run's
+ * articles, 0 where there is none. */
 typedef struct
 {
-  GHashTable *parts;     /* article text → what all parts of it have together */
-  GHashTable *places;    /* piece or parts → place + 1 in the run's articles */
+  GHashTable *parts;     /* article text → what all parts of it have together, and its place */
+  guint      *places;    /* one a piece of the job, in its order: of a piece that is no part */
 } WbArticles;
 
 /** WbRun: one reckoning while it is being made. */
@@ -59,7 +62,7 @@ typedef struct
   WbTermsKey     barred_by;            /* key of the terms that bars it */
   WbMeasure      measure[WB_N_SIDES];  /* as the terms say, or actual value for a late claim */
   GPtrArray     *piece_figures;        /* WbField: those of a piece that are figures */
-  GHashTable    *short_pieces;         /* ids (borrowed) of pieces that were counted short */
+  GHashTable    *short_pieces;         /* ids (borrowed) of pieces counted short; NULL for none */
   GArray        *articles;             /* WbArticle, in order of their first line */
   guint         *next_in_article;      /* one a line */
   WbPaid        *line_paid;            /* one a line: for the same thing in other claims; or NULL */
@@ -221,9 +224,11 @@ wb_run_paid_for_goods (const WbPayment *payment)
   return payment->amount.minor - MIN (payment->freight_refund.minor, payment->amount.minor);
 }
 
-/** Whether a line of the claim belongs to the article of @piece, which is then at @place. */
-gboolean wb_run_find_article   (const WbArticles  *articles,
-                                const WbPiece     *piece,
+/** Whether a line of the claim belongs to the article of the piece with @index in the job, which is
+ * then at @place. */
+gboolean wb_run_find_article   (const WbRun       *run,
+                                const WbArticles  *articles,
+                                gint               index,
                                 guint             *place);
 
 /** What @paid takes from a limit of @side, which holds before a deductible. */
@@ -247,6 +252,7 @@ typedef struct
 {
   guint                 first_line;
   gboolean              alone;
+  gboolean              is_packed;   /* a carton or a crate, or what is in it */
   WbWeight              weight;      /* that their limit goes by; unset when not known */
   WbArticleWeightSource source;
   gint64                paid;        /* in other claims, against a limit of the side */

@@ -116,18 +116,6 @@ compare_lines (const void *a,
   return strcmp (left->record.id, right->record.id);
 }
 
-/* Most jobs keep them in order, and looking is cheaper than moving. */
-static void
-sort_lines (WbReckoning *out)
-{
-  for (guint i = 1; i < out->n_lines; i++)
-    if (compare_lines (&out->lines[i - 1], &out->lines[i]) > 0)
-      {
-        qsort (out->lines, out->n_lines, sizeof *out->lines, compare_lines);
-        return;
-      }
-}
-
 /* Takes the claim's lines out of the job, in line order whatever their order there. */
 static gboolean
 collect_lines (WbRun   *run,
@@ -135,6 +123,7 @@ collect_lines (WbRun   *run,
 {
   WbReckoning *out = run->out;
   guint n_all = wb_job_count (run->job, WB_KIND_CLAIM_LINE);
+  gboolean in_order = TRUE;
   g_autoptr (GPtrArray) figures = wb_run_find_figures (WB_KIND_CLAIM_LINE);
 
   out->lines = g_new0 (WbLineReckoning, MAX (n_all, 1));
@@ -148,13 +137,30 @@ collect_lines (WbRun   *run,
       if (!wb_run_check_figures (run, line, figures, error))
         return FALSE;
       row->line = line;
-      row->piece = wb_job_find (run->job, WB_KIND_PIECE, line->piece);
+      row->piece_index = wb_job_index (run->job, WB_KIND_PIECE, line->piece);
+      if (row->piece_index >= 0)
+        row->piece = wb_job_nth (run->job, WB_KIND_PIECE, (guint) row->piece_index);
       for (int side = 0; side < WB_N_SIDES; side++)
         row->side[side].complete = TRUE;
+      /* Most jobs keep them in order, and looking is cheaper than moving. */
+      in_order = in_order && (out->n_lines == 0 || compare_lines (row - 1, row) < 0);
       out->n_lines++;
     }
-  sort_lines (out);
+  if (!in_order)
+    qsort (out->lines, out->n_lines, sizeof *out->lines, compare_lines);
   return TRUE;
+}
+
+/* Whether any piece was ever found short. */
+static gboolean
+is_any_short (const WbJob *job)
+{
+  guint n = wb_job_count (job, WB_KIND_FINDING);
+
+  for (guint i = 0; i < n; i++)
+    if (((const WbFinding *) wb_job_nth (job, WB_KIND_FINDING, i))->found == WB_FOUND_SHORT)
+      return TRUE;
+  return FALSE;
 }
 
 /* Ids of the pieces that the last handover which mentions them found short. */
@@ -205,7 +211,8 @@ run_reserve (WbRun *run)
   guint n = MAX (run->out->n_lines, 1);
 
   run->piece_figures = wb_run_find_figures (WB_KIND_PIECE);
-  run->short_pieces = find_short_pieces (run->job);
+  if (is_any_short (run->job))
+    run->short_pieces = find_short_pieces (run->job);
   run->articles = g_array_sized_new (FALSE, TRUE, sizeof (WbArticle), n);
   run->next_in_article = g_new (guint, n);
   run->values = g_new (gint64, n);

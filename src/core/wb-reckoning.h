@@ -210,6 +210,7 @@ typedef struct
 {
   const WbClaimLine *line;       /* held by the reckoning's job */
   const WbPiece     *piece;      /* (nullable) */
+  gint               piece_index;  /* of @piece in the job, -1 for none */
   WbLineFigures      side[WB_N_SIDES];
 } WbLineReckoning;
 
