@@ -173,6 +173,9 @@ static const ErrorWords share_words[] = {
   { WB_SHARE_ERROR_FORMAT, TRUE, N_("What lies in this folder of the server was not put there by "
                                     "this version of Wainbook."),
     N_("Update Wainbook on this computer, or choose another folder. Nothing was changed there.") },
+  { WB_SHARE_ERROR_CLOCK, TRUE, N_("The server refuses the log-in because its clock and that of this "
+                                   "computer differ too much."),
+    N_("Set date, time and time zone of this computer right, then try again.") },
 };
 
 /* One row a code of our own domains. */

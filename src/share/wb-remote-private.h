@@ -93,6 +93,7 @@ struct _WbRemoteMethods
 extern const WbRemoteMethods wb_remote_folder_methods;
 extern const WbRemoteMethods wb_remote_webdav_methods;
 extern const WbRemoteMethods wb_remote_sftp_methods;
+extern const WbRemoteMethods wb_remote_s3_methods;
 
 /** Returns: (transfer full): incoming/SHA256.part, where @source lies until it is whole. */
 char          *wb_remote_part_path       (const WbRemoteSource  *source) G_GNUC_WARN_UNUSED_RESULT;

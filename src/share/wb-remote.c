@@ -17,6 +17,7 @@
 static const WbRemoteMethods *const methods_of_kind[] = {
   [WB_SERVER_FOLDER] = &wb_remote_folder_methods,
   [WB_SERVER_SFTP] = &wb_remote_sftp_methods,
+  [WB_SERVER_S3] = &wb_remote_s3_methods,
   [WB_SERVER_WEBDAV] = &wb_remote_webdav_methods,
 };
 

@@ -47,6 +47,7 @@ G_BEGIN_DECLS
  * @WB_SHARE_ERROR_PROTOCOL: an answer that makes no sense, or of another size than announced
  * @WB_SHARE_ERROR_CHANGED: somebody else has published the job meanwhile
  * @WB_SHARE_ERROR_FORMAT: what lies there is not ours, or of a newer version
+ * @WB_SHARE_ERROR_CLOCK: the clock of this computer and that of the server differ too much
  *
  * Every message names the file of the bundle, or the server or the file on it, first, then what is
  * wrong with it.
@@ -88,9 +89,10 @@ typedef enum
   WB_SHARE_ERROR_PROTOCOL,
   WB_SHARE_ERROR_CHANGED,
   WB_SHARE_ERROR_FORMAT,
+  WB_SHARE_ERROR_CLOCK,
 } WbShareError;
 
-#define WB_SHARE_ERROR_LAST WB_SHARE_ERROR_FORMAT
+#define WB_SHARE_ERROR_LAST WB_SHARE_ERROR_CLOCK
 
 GQuark wb_share_error_quark (void);
 

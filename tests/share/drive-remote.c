@@ -35,6 +35,7 @@ static const char *const nicks[] = {
   [WB_SHARE_ERROR_PROTOCOL] = "protocol",
   [WB_SHARE_ERROR_CHANGED] = "changed",
   [WB_SHARE_ERROR_FORMAT] = "format",
+  [WB_SHARE_ERROR_CLOCK] = "clock",
 };
 
 typedef struct
