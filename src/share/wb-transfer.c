@@ -16,6 +16,8 @@
 /* Of a page that says what went wrong: how much of it is taken, and how much is kept. */
 #define MAX_FAULT_BODY (1024 * 1024)
 #define MAX_FAULT_KEPT (64 * 1024)
+/* A body from this size on is sent only once the server has said that it wants it, or after a second. */
+#define EXPECT_FROM (1024 * 1024)
 #define POLL_MILLISECONDS 1000
 
 struct _WbTransfer
@@ -394,12 +396,14 @@ set_request (WbTransfer        *self,
 /* --- one request ------------------------------------------------------------------------------ */
 
 static struct curl_slist *
-list_headers (const char *const *headers)
+list_headers (const WbRequest *request)
 {
   struct curl_slist *list = NULL;
 
-  for (gsize i = 0; headers != NULL && headers[i] != NULL; i++)
-    list = curl_slist_append (list, headers[i]);
+  for (gsize i = 0; request->headers != NULL && request->headers[i] != NULL; i++)
+    list = curl_slist_append (list, request->headers[i]);
+  if (request->reader != NULL && request->length < EXPECT_FROM)
+    list = curl_slist_append (list, "Expect:");
   return list;
 }
 
@@ -518,7 +522,7 @@ wb_transfer_run (WbTransfer       *self,
                  GCancellable     *cancellable,
                  GError          **error)
 {
-  struct curl_slist *headers = list_headers (request->headers);
+  struct curl_slist *headers = list_headers (request);
   gboolean good;
 
   begin_answer (answer);

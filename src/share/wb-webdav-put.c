@@ -11,14 +11,20 @@
 
 #include <string.h>
 
-#define PIECE (8 * 1024 * 1024)
+/* Up to this many bytes a file is sent at once. */
+#define SMALL (8 * 1024 * 1024)
+/* Apache keeps what came of a piece that was cut off, unless that piece made the file: so the first is
+ * short. Other servers may lose the piece. */
+#define FIRST_PIECE (1024 * 1024)
+#define PIECE (32 * 1024 * 1024)
 
 typedef struct
 {
   WbWebdav              *self;
+  const char            *path;     /* where it is to be in the end */
   const WbRemoteSource  *source;
   WbRemoteReader        *reader;
-  char                  *part;
+  const char            *part;     /* where it lies until then */
   WbRemoteProgressFunc   progress;
   gpointer               progress_data;
   GCancellable          *cancellable;
@@ -38,7 +44,7 @@ send_bytes (Upload      *upload,
   g_autofree char *url = wb_webdav_url (upload->self, upload->part, FALSE);
   const char *headers[] = { "Content-Type: application/octet-stream", header, NULL };
   WbRequest request = {
-    .method = "PUT", .url = url, .what = upload->part, .headers = headers,
+    .method = "PUT", .url = url, .what = upload->path, .headers = headers,
     .reader = upload->reader, .from = from, .length = length, .total = upload->source->size,
     .progress = upload->progress, .progress_data = upload->progress_data,
   };
@@ -71,7 +77,7 @@ send_piece (Upload  *upload,
   if (!send_bytes (upload, header, from, length, &answer, error))
     return FALSE;
   return from == 0 || answer.status != 201 ||
-         wb_share_refuse (error, WB_SHARE_ERROR_PROTOCOL, upload->part,
+         wb_share_refuse (error, WB_SHARE_ERROR_PROTOCOL, upload->path,
                           "what was sent before is gone");
 }
 
@@ -82,7 +88,7 @@ send_pieces (Upload  *upload,
 {
   while (from < upload->source->size)
     {
-      gint64 length = MIN (PIECE, upload->source->size - from);
+      gint64 length = MIN (from == 0 ? FIRST_PIECE : PIECE, upload->source->size - from);
 
       if (!send_piece (upload, from, length, error))
         return FALSE;
@@ -138,7 +144,7 @@ find_out_whether_it_resumes (WbWebdav     *self,
   g_autoptr (WbRemoteReader) reader = wb_remote_reader_new (&source, NULL);
   g_autoptr (GError) reason = NULL;
   g_autoptr (GError) ignored = NULL;
-  Upload probe = { self, &source, reader, path, NULL, NULL, cancellable };
+  Upload probe = { self, path, &source, reader, path, NULL, NULL, cancellable };
   gboolean good = try_pieces (&probe, 11, &reason);
 
   (void) !wb_remote_remove (&self->parent, path, cancellable, &ignored);
@@ -210,7 +216,7 @@ check_part (Upload  *upload,
   if (strcmp (g_checksum_get_string (checksum), upload->source->sha256) == 0)
     return TRUE;
   remove_part (upload);
-  return wb_share_refuse (error, WB_SHARE_ERROR_PROTOCOL, upload->part,
+  return wb_share_refuse (error, WB_SHARE_ERROR_PROTOCOL, upload->path,
                           "what the server kept is not what was sent");
 }
 
@@ -245,7 +251,7 @@ check_size (Upload  *upload,
   if (there == upload->source->size)
     return TRUE;
   remove_part (upload);
-  return wb_share_refuse (error, WB_SHARE_ERROR_PROTOCOL, upload->part,
+  return wb_share_refuse (error, WB_SHARE_ERROR_PROTOCOL, upload->path,
                           "the server kept %" G_GINT64_FORMAT " of %" G_GINT64_FORMAT " bytes",
                           there, upload->source->size);
 }
@@ -255,7 +261,7 @@ send_part (Upload  *upload,
            GError **error)
 {
   g_autoptr (GError) reason = NULL;
-  gboolean large = upload->source->size > PIECE && resumes (upload->self, upload->cancellable);
+  gboolean large = upload->source->size > SMALL && resumes (upload->self, upload->cancellable);
 
   if ((large ? send_large (upload, &reason) : send_whole (upload, &reason)) &&
       wb_remote_reader_finish (upload->reader, &reason) && check_size (upload, &reason))
@@ -270,16 +276,15 @@ send_part (Upload  *upload,
 /* RFC 4918, 9.9.4: 201 when there was nothing, 204 when something was replaced, 412 when something is
  * there that Overwrite: F keeps. */
 static gboolean
-place_part (Upload      *upload,
-            const char  *path,
-            GError     **error)
+place_part (Upload  *upload,
+            GError **error)
 {
   g_autofree char *url = wb_webdav_url (upload->self, upload->part, FALSE);
-  g_autofree char *target = wb_webdav_url (upload->self, path, FALSE);
+  g_autofree char *target = wb_webdav_url (upload->self, upload->path, FALSE);
   g_autofree char *destination = g_strconcat ("Destination: ", target, NULL);
   const char *headers[] = { destination, "Overwrite: F", NULL };
   g_auto (WbAnswer) answer = { 0 };
-  WbRequest request = { .method = "MOVE", .url = url, .what = path, .headers = headers };
+  WbRequest request = { .method = "MOVE", .url = url, .what = upload->path, .headers = headers };
 
   if (wb_transfer_run (upload->self->transfer, &request, &answer, upload->cancellable, error))
     return TRUE;
@@ -322,10 +327,10 @@ wb_webdav_put (WbRemote              *remote,
   WbWebdav *self = (WbWebdav *) remote;
   g_autoptr (WbRemoteReader) reader = wb_remote_reader_new (source, error);
   g_autofree char *part = wb_remote_part_path (source);
-  Upload upload = { self, source, reader, part, progress, progress_data, cancellable };
+  Upload upload = { self, path, source, reader, part, progress, progress_data, cancellable };
 
   return reader != NULL && nothing_is_there (self, path, cancellable, error) &&
          wb_webdav_make_parents (self, part, cancellable, error) &&
          wb_webdav_make_parents (self, path, cancellable, error) &&
-         send_part (&upload, error) && place_part (&upload, path, error);
+         send_part (&upload, error) && place_part (&upload, error);
 }

@@ -128,6 +128,7 @@ class FaultyProxy:
         try:
             if how == "reset":
                 one.setsockopt(socket.SOL_SOCKET, socket.SO_LINGER, struct.pack("ii", 1, 0))
+                one.shutdown(socket.SHUT_RD)    # wakes the thread that reads there, which would hold it
             else:
                 one.shutdown(socket.SHUT_RDWR)
             one.close()
