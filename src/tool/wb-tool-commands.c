@@ -103,6 +103,15 @@ static const WbToolCommand commands[] = {
   { "claim", "totals", N_("FILE"), 1, 1, WB_TOOL_OPTION_JSON,
     N_("Add open claims up: demanded, owed, set aside, paid, recovered"), wb_tool_claim_totals },
 
+  { "server", "add", N_("FILE NAME KIND ADDRESS"), 4, 4, WB_TOOL_OPTION_SERVER,
+    N_("Add a file server of the office: folder, webdav, sftp or s3"), wb_tool_server_add },
+  { "server", "list", N_("FILE"), 1, 1, WB_TOOL_OPTION_JSON,
+    N_("List the file servers of the office"), wb_tool_server_list },
+  { "server", "test", N_("FILE [NAME]"), 1, 2, WB_TOOL_OPTION_HOST_KEY,
+    N_("Try step by step all that publishing needs on a server"), wb_tool_server_test },
+  { "server", "remove", N_("FILE NAME"), 2, 2, 0,
+    N_("Forget a server; what lies on it stays"), wb_tool_server_remove },
+
   { "terms", "list", "", 0, 0, WB_TOOL_OPTION_JSON,
     N_("List the terms that are there"), wb_tool_terms_list },
   { "terms", "check", N_("TERMS…"), 1, G_MAXUINT, 0,

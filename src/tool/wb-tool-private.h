@@ -5,6 +5,7 @@
 #include <gio/gio.h>
 
 #include "office/wb-office.h"
+#include "office/wb-server-settings.h"
 
 G_BEGIN_DECLS
 
@@ -30,6 +31,8 @@ typedef enum
   WB_TOOL_OPTION_LETTER    = 1 << 12,  /* "--remark", "--sent" */
   WB_TOOL_OPTION_REPORT    = 1 << 13,  /* "--by", "--from", "--to", "--csv" */
   WB_TOOL_OPTION_REASON    = 1 << 14,
+  WB_TOOL_OPTION_SERVER    = 1 << 15,  /* the fields of a server, "--ask-later" */
+  WB_TOOL_OPTION_HOST_KEY  = 1 << 16,
 } WbToolOptionFlags;
 
 /** WbToolOptions: what stood behind the two words of a command. */
@@ -57,6 +60,13 @@ typedef struct
   char     *from;
   char     *to;
   gboolean  csv;
+  char     *user;
+  char     *bucket;
+  char     *region;
+  char     *authority;
+  char     *key_file;
+  gboolean  ask_later;
+  char     *host_key;
   char    **arguments;     /* NULL-terminated, as many as the command asks for */
 } WbToolOptions;
 
@@ -123,6 +133,10 @@ int       wb_tool_photo_unused     (const WbToolOptions *options);
 int       wb_tool_packing_show     (const WbToolOptions *options);
 int       wb_tool_catalog_check    (const WbToolOptions *options);
 int       wb_tool_terms_list       (const WbToolOptions *options);
+int       wb_tool_server_add       (const WbToolOptions *options);
+int       wb_tool_server_list      (const WbToolOptions *options);
+int       wb_tool_server_test      (const WbToolOptions *options);
+int       wb_tool_server_remove    (const WbToolOptions *options);
 int       wb_tool_terms_check      (const WbToolOptions *options);
 int       wb_tool_mark_read        (const WbToolOptions *options);
 int       wb_tool_help             (const WbToolOptions *options);
@@ -172,6 +186,20 @@ const WbClaim *wb_tool_find_claim  (const WbJob         *job,
 const WbClaimLine *wb_tool_find_line (const WbJob      *job,
                                     const WbClaim       *claim,
                                     const char          *number);
+
+/** Returns: (transfer full) (nullable): the server called @name, the only one when that is %NULL;
+ * or %NULL, with the fault told. */
+WbServer *wb_tool_find_server      (WbOffice            *office,
+                                    const char          *name);
+
+/** Asks for the secret of @server: at a terminal, unseen, else from the next line of standard
+ * input. Returns: (transfer full) (nullable): the secret, or %NULL, with the fault told. */
+WbSecret *wb_tool_ask_secret       (const WbServer      *server);
+
+/** Sets @secret to what signing in takes: %NULL when that is nothing, or is kept; else what
+ * wb_tool_ask_secret() gives. Returns: %FALSE with the fault told. */
+gboolean  wb_tool_need_secret      (const WbServer      *server,
+                                    WbSecret           **secret);
 
 /** Says that nobody called @name had the goods. Returns: %WB_TOOL_FAILED. */
 int       wb_tool_no_handler       (const char          *name);

@@ -119,6 +119,19 @@ wb_tool_find_job (const WbToolOptions *options,
   return job;
 }
 
+WbServer *
+wb_tool_find_server (WbOffice   *office,
+                     const char *name)
+{
+  g_autoptr (GError) error = NULL;
+  WbServer *server = wb_office_find_server (office, name, NULL, &error);
+
+  if (server == NULL)
+    wb_tool_fail (name, error);
+
+  return server;
+}
+
 /* --- options ---------------------------------------------------------------------------------- */
 
 static GArray *
@@ -193,6 +206,27 @@ entries_of (const WbToolCommand *command,
     { WB_TOOL_OPTION_PIECE,
       { "piece", 'p', 0, G_OPTION_ARG_STRING, &options->piece,
         N_("One piece, by its tag: what is told of it, or what photos show"), N_("TAG") } },
+    { WB_TOOL_OPTION_SERVER,
+      { "user", 0, 0, G_OPTION_ARG_STRING, &options->user,
+        N_("Who signs in; of a bucket the id of the access key"), N_("NAME") } },
+    { WB_TOOL_OPTION_SERVER,
+      { "bucket", 0, 0, G_OPTION_ARG_STRING, &options->bucket, N_("Bucket of an object store"),
+        N_("NAME") } },
+    { WB_TOOL_OPTION_SERVER,
+      { "region", 0, 0, G_OPTION_ARG_STRING, &options->region, N_("Region of an object store"),
+        N_("NAME") } },
+    { WB_TOOL_OPTION_SERVER,
+      { "authority", 0, 0, G_OPTION_ARG_FILENAME, &options->authority,
+        N_("Certificates of the office's own authority"), N_("PEM-FILE") } },
+    { WB_TOOL_OPTION_SERVER,
+      { "key-file", 0, 0, G_OPTION_ARG_FILENAME, &options->key_file,
+        N_("Private key to sign in with over SSH, in place of a password"), N_("FILE") } },
+    { WB_TOOL_OPTION_SERVER,
+      { "ask-later", 0, 0, G_OPTION_ARG_NONE, &options->ask_later,
+        N_("Ask for the password when it is needed and not now"), NULL } },
+    { WB_TOOL_OPTION_HOST_KEY,
+      { "host-key", 0, 0, G_OPTION_ARG_STRING, &options->host_key,
+        N_("The fingerprint of the server's key, as whoever looks after it says"), N_("SHA256:…") } },
     { WB_TOOL_OPTION_FINISH,
       { "finish", 0, 0, G_OPTION_ARG_NONE, &options->finish,
         N_("Finish the count: what is not counted is short"), NULL } },
@@ -226,6 +260,12 @@ options_clear (WbToolOptions *options)
   g_clear_pointer (&options->from, g_free);
   g_clear_pointer (&options->to, g_free);
   g_clear_pointer (&options->handler, g_free);
+  g_clear_pointer (&options->user, g_free);
+  g_clear_pointer (&options->bucket, g_free);
+  g_clear_pointer (&options->region, g_free);
+  g_clear_pointer (&options->authority, g_free);
+  g_clear_pointer (&options->key_file, g_free);
+  g_clear_pointer (&options->host_key, g_free);
   g_clear_pointer (&options->arguments, g_strfreev);
 }
 
