@@ -188,6 +188,16 @@ wb_typed_row_show (WbTypedRow *self,
 }
 
 void
+wb_typed_row_refuse (WbTypedRow   *self,
+                     const GError *error)
+{
+  g_return_if_fail (WB_IS_TYPED_ROW (self));
+  g_return_if_fail (error != NULL);
+
+  show_bad (self, error);
+}
+
+void
 wb_typed_row_set_hint (WbTypedRow *self,
                        const char *hint)
 {

@@ -23,6 +23,9 @@ GtkWidget *wb_typed_row_new      (const char   *title,
 /** Shows the value that holds, unless a person is typing. */
 void       wb_typed_row_show     (WbTypedRow   *self,
                                   const char   *text);
+/** Shows that what is typed does not go, as if setting it had failed with @error. */
+void       wb_typed_row_refuse   (WbTypedRow   *self,
+                                  const GError *error);
 /** Shows a hint beneath the row as long as what is typed is good; %NULL for none. */
 void       wb_typed_row_set_hint (WbTypedRow   *self,
                                   const char   *hint);

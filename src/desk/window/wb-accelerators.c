@@ -34,6 +34,13 @@ static const Accelerator table[] = {
   { "win.save-bundle", "<Control><Shift>s", N_("Jobs"), N_("Save the job as a bundle") },
   { "win.open-bundle", "<Control><Shift>o", N_("Jobs"), N_("Open a bundle") },
 
+  { "win.show-servers", "<Control><Shift>m", N_("File servers"), N_("File servers") },
+  { NULL, "<Control>n", N_("File servers"), N_("Add a file server") },
+  { NULL, "F2", N_("File servers"), N_("Change or test the file server") },
+  { NULL, "Delete", N_("File servers"), N_("Remove the file server") },
+  { NULL, "<Control>t", N_("File servers"), N_("Test the connection") },
+  { NULL, "<Control>s", N_("File servers"), N_("Store the file server") },
+
   { "job.show-page::order", "<Alt>1", N_("Job"), N_("Order") },
   { "job.show-page::papers", "<Alt>2", N_("Job"), N_("Papers") },
   { "job.show-page::packing", "<Alt>3", N_("Job"), N_("Packing") },

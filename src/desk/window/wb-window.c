@@ -9,6 +9,7 @@
 #include "desk/due/wb-due-window.h"
 #include "desk/jobs/wb-job-list.h"
 #include "desk/report/wb-report-window.h"
+#include "desk/share/wb-share-windows.h"
 #include "desk/window/wb-accelerators.h"
 #include "desk/window/wb-book-chooser.h"
 #include "desk/window/wb-bundle-dialogs.h"
@@ -300,6 +301,14 @@ show_report_action (GtkWidget  *widget,
 }
 
 static void
+show_servers_action (GtkWidget  *widget,
+                     const char *name,
+                     GVariant   *target)
+{
+  wb_share_windows_show_servers (GTK_WINDOW (widget), get_office (WB_WINDOW (widget)));
+}
+
+static void
 search_action (GtkWidget  *widget,
                const char *name,
                GVariant   *target)
@@ -508,6 +517,7 @@ wb_window_dispose (GObject *object)
   if (self->report != NULL)
     gtk_window_destroy (GTK_WINDOW (self->report));
   g_clear_weak_pointer (&self->report);
+  wb_share_windows_close (GTK_WINDOW (self));
   g_clear_pointer (&self->wanted_page, g_free);
   g_clear_pointer (&self->wanted_line, g_free);
 
@@ -521,6 +531,7 @@ install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.open-job", "s", open_job_action);
   gtk_widget_class_install_action (widget_class, "win.show-due", NULL, show_due_action);
   gtk_widget_class_install_action (widget_class, "win.show-report", NULL, show_report_action);
+  gtk_widget_class_install_action (widget_class, "win.show-servers", NULL, show_servers_action);
   gtk_widget_class_install_action (widget_class, "win.search", NULL, search_action);
   gtk_widget_class_install_action (widget_class, "win.open-book", NULL, open_book_action);
   gtk_widget_class_install_action (widget_class, "win.new-book", NULL, new_book_action);
@@ -580,6 +591,7 @@ enable_actions (WbWindow *self)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.search", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.show-due", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.show-report", open);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.show-servers", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.back", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.open-bundle", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.save-bundle",
@@ -636,6 +648,7 @@ wb_window_set_open_jobs (WbWindow   *self,
     gtk_window_destroy (GTK_WINDOW (self->due));
   if (self->report != NULL)
     gtk_window_destroy (GTK_WINDOW (self->report));
+  wb_share_windows_close (GTK_WINDOW (self));
   adw_bin_set_child (self->job_bin, NULL);
   gtk_stack_set_visible_child_name (self->job_stack, "none");
   gtk_stack_set_visible_child_name (self->stack, open_jobs != NULL ? "office" : "start");
