@@ -4,8 +4,7 @@
 #include "config.h"
 
 #include "fuzz-depot.h"
-
-#include "share/wb-depot-version.h"
+#include "random-version.h"
 
 #include <string.h>
 
@@ -21,54 +20,6 @@ static guint
 rounds (void)
 {
   return g_test_slow () ? 100 * ROUNDS : ROUNDS;
-}
-
-static char *
-any_hash (void)
-{
-  g_autofree char *text = g_strdup_printf ("%d", g_test_rand_int ());
-
-  return g_compute_checksum_for_string (G_CHECKSUM_SHA256, text, -1);
-}
-
-static gint
-compare_texts (gconstpointer a,
-               gconstpointer b)
-{
-  return strcmp (*(const char *const *) a, *(const char *const *) b);
-}
-
-static WbVersion *
-any_version (void)
-{
-  static const char *const texts[] = { "R. Clerk", "Zoë \"Z\" O'Brien", "日本", "a\\b", "x" };
-  WbVersion *version = wb_version_new ();
-  g_autoptr (GPtrArray) parents = g_ptr_array_new ();
-
-  for (guint n = any (4); n > 0; n--)
-    g_ptr_array_add (parents, any_hash ());
-  g_ptr_array_sort (parents, compare_texts);
-  g_ptr_array_add (parents, NULL);
-  g_strfreev (version->parents);
-  version->parents = (GStrv) g_ptr_array_free (g_steal_pointer (&parents), FALSE);
-  version->job = g_strdup ("0f0c8a52-6a0e-4d6f-9a35-0d8f6f0b7c11");
-  version->number = 2 + any (1000);
-  version->at = g_strdup ("2026-03-05T08:00:00Z");
-  version->by = g_strdup (texts[any (G_N_ELEMENTS (texts))]);
-  version->desk = any (2) == 0 ? g_strdup (texts[any (G_N_ELEMENTS (texts))]) : NULL;
-  version->document.sha256 = any_hash ();
-  version->document.size = any (100000);
-  for (guint i = any (5); i > 0; i--)
-    {
-      g_autofree char *hash = any_hash ();
-      g_autofree char *name = g_strdup_printf ("photos/%u ü.jpg", i);
-
-      g_ptr_array_add (version->files, wb_version_file_new (name, hash, any (100000)));
-    }
-  for (guint i = any (5); i > 0; i--)
-    g_hash_table_insert (version->summary, g_strdup_printf ("key_%u", i),
-                         g_strdup (texts[any (G_N_ELEMENTS (texts))]));
-  return version;
 }
 
 static void
@@ -121,7 +72,7 @@ test_good (void)
 {
   for (guint i = 0; i < rounds () / 20; i++)
     {
-      g_autoptr (WbVersion) version = any_version ();
+      g_autoptr (WbVersion) version = random_version ();
       g_autoptr (GError) error = NULL;
       g_autoptr (GBytes) bytes = NULL;
       gsize length;
@@ -140,7 +91,7 @@ test_changed (void)
 
   for (guint i = 0; i < rounds (); i++)
     {
-      g_autoptr (WbVersion) version = any_version ();
+      g_autoptr (WbVersion) version = random_version ();
       g_autoptr (GBytes) bytes = wb_version_write (version);
       g_autoptr (GByteArray) changed = g_byte_array_new ();
 
@@ -159,7 +110,7 @@ test_names (void)
 {
   for (guint i = 0; i < rounds (); i++)
     {
-      g_autofree char *hash = any_hash ();
+      g_autofree char *hash = random_hash ();
       g_autofree char *name = wb_version_file_name (1 + any (999999), hash);
       g_autoptr (GByteArray) bytes = g_byte_array_new ();
 
