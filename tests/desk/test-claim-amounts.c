@@ -297,6 +297,54 @@ test_payment (DeskFixture   *fixture,
   g_assert_null (payment->claim_line);
 }
 
+/* --- what does not read ------------------------------------------------------------------------ */
+
+static GtkWidget *
+find_fault (GtkWidget  *page,
+            const char *words)
+{
+  g_autoptr (GPtrArray) labels = desk_find_all (page, GTK_TYPE_LABEL);
+
+  for (guint i = 0; i < labels->len; i++)
+    if (gtk_widget_get_mapped (g_ptr_array_index (labels, i))
+        && strstr (gtk_label_get_text (g_ptr_array_index (labels, i)), words) != NULL)
+      return g_ptr_array_index (labels, i);
+  return NULL;
+}
+
+/* Whether all of a widget is in the part of the page that is seen. */
+static gboolean
+is_in_view (gpointer data)
+{
+  GtkWidget *viewport = gtk_widget_get_ancestor (data, GTK_TYPE_VIEWPORT);
+  graphene_rect_t place;
+
+  return gtk_widget_compute_bounds (data, viewport, &place) && place.origin.y >= 0
+         && place.origin.y + place.size.height <= gtk_widget_get_height (viewport);
+}
+
+/* In a low window the words below the table come into view together with what was typed. */
+static void
+test_fault_is_seen (DeskFixture   *fixture,
+                    gconstpointer  data)
+{
+  GtkWidget *page, *fault;
+
+  desk_fixture_add_move (fixture);
+  desk_fixture_add_claim (fixture);
+  desk_fixture_put (fixture, WB_KIND_PAYMENT, "p", "claim", "c1", NULL);
+  page = wb_claim_page_new (fixture->model);
+  desk_fixture_present (fixture, page, 1180, 520);
+
+  focus_cell (page, "p", "payment.amount");
+  desk_fixture_settle (fixture);
+  type (fixture, "a lot\n");
+  fault = find_fault (page, "a lot");
+  g_assert_nonnull (fault);
+  wb_test_wait_until (is_in_view, fault);
+  g_assert_true (is_in_view (gtk_root_get_focus (GTK_ROOT (fixture->window))));
+}
+
 #define ADD(path, function) \
   g_test_add ("/desk/claim-amounts/" path, DeskFixture, NULL, desk_fixture_set_up, function, \
               desk_fixture_tear_down)
@@ -316,6 +364,7 @@ main (int    argc,
   ADD ("set", test_set);
   ADD ("denied", test_denied);
   ADD ("payment", test_payment);
+  ADD ("fault-is-seen", test_fault_is_seen);
 
   return g_test_run ();
 }

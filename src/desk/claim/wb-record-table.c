@@ -102,6 +102,13 @@ cell_fault_cb (WbRecordTable *self,
 
   wb_table_faults_set (self->faults, id, wb_cell_get_column (cell), text, message);
   show_faults (self);
+  if (message == NULL)
+    return;
+
+  /* What is wrong is to be read; but whoever types on is to see where. */
+  wb_scroll_to (GTK_WIDGET (self->fault));
+  if ((gtk_widget_get_state_flags (GTK_WIDGET (cell)) & GTK_STATE_FLAG_FOCUS_WITHIN) != 0)
+    wb_scroll_to (GTK_WIDGET (cell));
 }
 
 /* --- going from cell to cell ------------------------------------------------------------------ */

@@ -9,8 +9,9 @@
 static void
 scroll (GtkWidget *widget)
 {
-  GtkWidget *scrolled = gtk_widget_get_ancestor (widget, GTK_TYPE_SCROLLED_WINDOW);
   GtkWidget *viewport = gtk_widget_get_ancestor (widget, GTK_TYPE_VIEWPORT);
+  GtkWidget *scrolled = viewport != NULL
+                        ? gtk_widget_get_ancestor (viewport, GTK_TYPE_SCROLLED_WINDOW) : NULL;
   GtkWidget *content = viewport != NULL ? gtk_viewport_get_child (GTK_VIEWPORT (viewport)) : NULL;
   GtkAdjustment *adjustment;
   graphene_rect_t place;
@@ -20,7 +21,7 @@ scroll (GtkWidget *widget)
     return;
 
   adjustment = gtk_scrolled_window_get_vadjustment (GTK_SCROLLED_WINDOW (scrolled));
-  top = place.origin.y - MARGIN;
+  top = gtk_widget_get_margin_top (content) + place.origin.y - MARGIN;
   bottom = top + MIN (place.size.height + 2 * MARGIN, gtk_adjustment_get_page_size (adjustment));
   gtk_adjustment_clamp_page (adjustment, top, bottom);
 }
