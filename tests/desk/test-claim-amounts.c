@@ -339,7 +339,8 @@ test_fault_is_seen (DeskFixture   *fixture,
   focus_cell (page, "p", "payment.amount");
   desk_fixture_settle (fixture);
   type (fixture, "a lot\n");
-  fault = find_fault (page, "a lot");
+  /* The heading of the column stands before the words, and no name of a field. */
+  fault = find_fault (page, "Amount: In “a lot”");
   g_assert_nonnull (fault);
   wb_test_wait_until (is_in_view, fault);
   g_assert_true (is_in_view (gtk_root_get_focus (GTK_ROOT (fixture->window))));

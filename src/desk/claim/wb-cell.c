@@ -288,7 +288,7 @@ wb_cell_commit (WbCell     *self,
       return TRUE;
     }
 
-  fault = wb_words_error (error);
+  fault = wb_field_tie_describe (get_private (self)->tie, error);
   wb_cell_set_fault (self, fault);
   return FALSE;
 }
