@@ -196,13 +196,11 @@ signing_key (const WbS3Signer *signer,
              const char       *day,
              guint8            key[KEY_BYTES])
 {
-  gsize length = strlen ("AWS4") + strlen (signer->secret);
-  char *seed = g_malloc (length + 1);
+  char *seed = g_strconcat ("AWS4", signer->secret, NULL);
+  gsize length = strlen (seed);
   g_autoptr (GHmac) hmac = NULL;
   gsize digest = KEY_BYTES;
 
-  memcpy (seed, "AWS4", 4);
-  memcpy (seed + 4, signer->secret, length - 4 + 1);
   hmac = g_hmac_new (G_CHECKSUM_SHA256, (const guchar *) seed, length);
   explicit_bzero (seed, length);
   g_free (seed);
