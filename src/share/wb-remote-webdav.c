@@ -303,6 +303,8 @@ make_folder (WbWebdav      *self,
 
   if (wb_webdav_ask (self, "MKCOL", folder, TRUE, NULL, &answer, cancellable, &reason))
     return TRUE;
+  if (answer.status == 405)
+    return TRUE;
   if (answer.status >= 400 && answer.status < 500 && answer.status != 401 &&
       is_folder (self, folder, cancellable))
     return TRUE;

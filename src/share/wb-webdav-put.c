@@ -273,8 +273,19 @@ send_part (Upload  *upload,
   return FALSE;
 }
 
-/* RFC 4918, 9.9.4: 201 when there was nothing, 204 when something was replaced, 412 when something is
- * there that Overwrite: F keeps. */
+/* The answer of a server that has moved the part may get lost on a connection that was kept; libcurl
+ * then asks again on a new one, and now the part is not there. */
+static gboolean
+was_placed (Upload *upload)
+{
+  g_auto (WbRemoteEntry) entry = { NULL };
+  g_autoptr (GError) ignored = NULL;
+
+  return wb_remote_stat (&upload->self->parent, upload->path, &entry, upload->cancellable, &ignored) &&
+         entry.size == upload->source->size;
+}
+
+/* RFC 4918, 9.9.4: with Overwrite: F, something that is there already stays and the answer is 412. */
 static gboolean
 place_part (Upload  *upload,
             GError **error)
@@ -285,14 +296,18 @@ place_part (Upload  *upload,
   const char *headers[] = { destination, "Overwrite: F", NULL };
   g_auto (WbAnswer) answer = { 0 };
   WbRequest request = { .method = "MOVE", .url = url, .what = upload->path, .headers = headers };
+  g_autoptr (GError) reason = NULL;
 
-  if (wb_transfer_run (upload->self->transfer, &request, &answer, upload->cancellable, error))
+  if (wb_transfer_run (upload->self->transfer, &request, &answer, upload->cancellable, &reason))
+    return TRUE;
+  if (answer.status == 404 && was_placed (upload))
     return TRUE;
   if (answer.status == 412)
     remove_part (upload);
   /* Folders that were known to be there may be gone. */
   if (answer.status == 404 || answer.status == 409)
     g_hash_table_remove_all (upload->self->folders);
+  g_propagate_error (error, g_steal_pointer (&reason));
   return FALSE;
 }
 
