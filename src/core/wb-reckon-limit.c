@@ -198,6 +198,8 @@ limit_group (WbRun         *run,
   return wb_group_share (run, side, group, standing, limit, error);
 }
 
+/* Things that count each for itself are limited before the listed value is shared out among them:
+ * otherwise a thing that its own limit cuts anyway would take from the share of another. */
 static gboolean
 limit_article (WbRun           *run,
                WbSide           side,
@@ -206,10 +208,9 @@ limit_article (WbRun           *run,
 {
   WbGroup whole = wb_group_of_article (run, side, article);
 
-  if (!wb_run_limit_extraordinary (run, side, article, error))
-    return FALSE;
   if (!article->each_thing)
-    return limit_group (run, side, &whole, error);
+    return wb_run_limit_extraordinary (run, side, article, error) &&
+           limit_group (run, side, &whole, error);
   for (guint i = article->first_line; i != WB_NO_LINE; i = run->next_in_article[i])
     {
       WbGroup thing = wb_group_of_line (run, side, article, i);
@@ -217,7 +218,7 @@ limit_article (WbRun           *run,
       if (!limit_group (run, side, &thing, error))
         return FALSE;
     }
-  return TRUE;
+  return wb_run_limit_extraordinary (run, side, article, error);
 }
 
 gboolean

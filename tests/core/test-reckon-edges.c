@@ -258,6 +258,33 @@ test_listed_value_counts_once (ClaimFixture  *fixture,
   g_assert_cmpint (TOTAL (reckoning, RELEASED)->owed, ==, 180);
 }
 
+/* A thing's own limit goes before the listed value is shared out: a greater loss of a thing that is
+ * cut anyway takes nothing from the others. */
+static void
+test_listed_value_goes_by_what_things_may_bring (ClaimFixture  *fixture,
+                                                 gconstpointer  data)
+{
+  static const gint64 losses[] = { 1000, 4000 };
+
+  claim_tear_down (fixture, NULL);
+  claim_set_up_with (fixture, TERMS_HEAD "[articles]\ncarton = each-thing\n" TERMS_USUAL
+                     "article-limit = 300.00\n");
+  ((WbValuation *) claim_find (fixture, WB_KIND_VALUATION))->high_value_list = TRUE;
+  claim_add_piece (fixture, "box", WB_FORM_CARTON, 45)->listed_value = dollars (400);
+  claim_add_line (fixture, "box", WB_LOSS_MISSING, 1000, 0)->weight = pounds (1);
+  claim_add_line (fixture, "box", WB_LOSS_MISSING, 200, 0)->weight = pounds (1);
+  for (guint i = 0; i < G_N_ELEMENTS (losses); i++)
+    {
+      g_autoptr (WbReckoning) reckoning = NULL;
+
+      ((WbClaimLine *) claim_find (fixture, WB_KIND_CLAIM_LINE))->replacement = dollars (losses[i]);
+      reckoning = claim_reckon (fixture);
+      /* $300.00 and $200.00 at most, of which $400.00 is listed for both. */
+      g_assert_cmpint (OWED (reckoning, 0, FULL), ==, 24000);
+      g_assert_cmpint (OWED (reckoning, 1, FULL), ==, 16000);
+    }
+}
+
 static void
 test_listed_value_needs_no_weight (ClaimFixture  *fixture,
                                    gconstpointer  data)
@@ -882,6 +909,7 @@ main (int    argc,
   CASE ("article/reasons-of-every-line", test_every_line_tells_its_limit);
   CASE ("article/listed-carton", test_listed_carton_brings_its_listed_value);
   CASE ("article/listed-once", test_listed_value_counts_once);
+  CASE ("article/listed-after-limits", test_listed_value_goes_by_what_things_may_bring);
   CASE ("article/listed-without-weight", test_listed_value_needs_no_weight);
   CASE ("article/two-claims", test_article_in_two_claims);
   CASE ("article/rate-and-flat-limit", test_rate_and_flat_limit);

@@ -300,19 +300,6 @@ blame_nobody (WbClaimLine *line)
   line->defence = WB_DEFENCE_NONE;
 }
 
-/* Where the listed value of a carton is shared out by loss before each thing in it has a limit of
- * its own, a greater loss of a thing that its limit cuts anyway takes from the share of another:
- * there, more lost may bring less. No shipped terms have all three. */
-static gboolean
-may_shift_shares (const WbTerms *terms,
-                  int            side)
-{
-  const WbSideTerms *keys = &terms->side[side];
-
-  return terms->carton == WB_CARTON_EACH_THING && wb_money_is_set (keys->extraordinary_rate.per)
-         && (wb_money_is_set (keys->article_rate.per) || wb_money_is_set (keys->article_limit));
-}
-
 /* Whatever the claim, a change of all its lines moves what is owed for goods and for freight in one
  * direction only: 0 means not at all. Freight is compared where no weight is missing, since it is
  * not told otherwise. */
@@ -334,8 +321,7 @@ check_direction (WbTerms *terms,
       gint64 goods = high->side[side].owed - low->side[side].owed;
       gint64 freight = high->side[side].freight_refund - low->side[side].freight_refund;
 
-      if (!may_shift_shares (terms, side))
-        g_assert_cmpint (goods, >=, 0);
+      g_assert_cmpint (goods, >=, 0);
       g_assert_true (goods == 0 || moves_goods);
       if (!moves_freight)
         g_assert_cmpint (freight, ==, 0);
@@ -410,11 +396,8 @@ check_payments (WbTerms           *terms,
     {
       const WbSideReckoning *here = &reckoning->side[side];
 
-      if (!may_shift_shares (terms, side))
-        {
-          g_assert_cmpint (unnamed->side[side].owed, >=, here->owed);
-          g_assert_cmpint (freight->side[side].owed, >=, here->owed);
-        }
+      g_assert_cmpint (unnamed->side[side].owed, >=, here->owed);
+      g_assert_cmpint (freight->side[side].owed, >=, here->owed);
       g_assert_cmpint (unnamed->side[side].freight_refund, ==, here->freight_refund);
       g_assert_cmpint (freight->side[side].paid, ==, here->paid);
       g_assert_cmpint (freight->side[side].freight_paid, ==, here->paid);

@@ -640,15 +640,14 @@ function limit_articles (side,    i, j, article, done, member, n, one)
         met["weight-of-volume"]++
       if (each_for_itself(article))
         met["each-thing"]++
+      for (j = 1; each_for_itself(article) && j <= n; j++)
+        {
+          one[1] = member[j]
+          apply_article_limit(side, line_weight(member[j]), 1, one, 1)
+        }
       apply_extraordinary(side, article, member, n)
       if (!each_for_itself(article))
         apply_article_limit(side, article_weight(article), 0, member, n)
-      else
-        for (j = 1; j <= n; j++)
-          {
-            one[1] = member[j]
-            apply_article_limit(side, line_weight(member[j]), 1, one, 1)
-          }
     }
 }
 
