@@ -226,17 +226,19 @@ wb_merge_choose (WbMerge       *self,
                  guint          index,
                  WbMergeChoice  choice)
 {
-  guint leader;
+  WbMergeItem *chosen;
 
   g_return_if_fail (index < self->items->len);
-  g_return_if_fail (wb_merge_nth (self, index)->side == WB_MERGE_CONFLICT);
 
-  leader = wb_merge_leader (self, index);
-  for (guint i = 0; i < self->items->len; i++)
+  chosen = g_ptr_array_index (self->items, index);
+  g_return_if_fail (chosen->side == WB_MERGE_CONFLICT);
+
+  chosen->choice = choice;
+  for (guint i = 0; chosen->group != 0 && i < self->items->len; i++)
     {
       WbMergeItem *item = g_ptr_array_index (self->items, i);
 
-      if (item->side == WB_MERGE_CONFLICT && wb_merge_leader (self, i) == leader)
+      if (item->side == WB_MERGE_CONFLICT && item->group == chosen->group)
         item->choice = choice;
     }
 }

@@ -206,6 +206,50 @@ test_cancelled (Case         *self,
   g_assert_error (error, G_IO_ERROR, G_IO_ERROR_CANCELLED);
 }
 
+static void
+cancel_soon (gint64   done,
+             gint64   total,
+             gpointer data)
+{
+  if (done > 0 && done < total)
+    g_cancellable_cancel (data);
+}
+
+/* Stopped half way nothing of it stands; the same once more completes it. */
+static void
+test_stopped (Case         *self,
+              gconstpointer data)
+{
+  g_autoptr (DepotDraft) draft = depot_fixture_draft (self->here, "job", 3, 4, NULL);
+  g_autofree char *folder = g_build_filename (self->here, "fetched", NULL);
+  g_autofree char *sha256 = NULL;
+  g_autoptr (WbDepotJob) job = NULL;
+
+  for (guint i = 0; i < 2; i++)
+    {
+      g_autoptr (WbRemote) remote = faulty_remote_open_folder (self->server);
+      g_autoptr (WbDepot) depot = wb_depot_new (remote, NULL, DEPOT_SERVER);
+      g_autoptr (GCancellable) cancellable = g_cancellable_new ();
+      g_autoptr (GError) error = NULL;
+
+      if (i == 0)
+        g_assert_false (wb_depot_publish (depot, &draft->draft, cancel_soon, cancellable, NULL,
+                                          cancellable, &error));
+      else
+        g_assert_false (wb_depot_fetch (depot, g_ptr_array_index (job->heads, 0), folder,
+                                        cancel_soon, cancellable, cancellable, &error));
+      g_assert_error (error, G_IO_ERROR, G_IO_ERROR_CANCELLED);
+      if (i == 1)
+        break;
+      job = depot_fixture_look (self->server, "job");
+      g_assert_cmpuint (job->versions->len, ==, 0);
+      sha256 = depot_fixture_publish (self->server, draft);
+      g_clear_pointer (&job, wb_depot_job_free);
+      job = depot_fixture_look (self->server, "job");
+    }
+  depot_fixture_check (self->server, only_head (job));
+}
+
 /* --- two publishers --------------------------------------------------------------------------- */
 
 typedef struct
@@ -816,6 +860,7 @@ main (int    argc,
   CASE ("publish/refused", test_refused);
   CASE ("publish/source", test_source);
   CASE ("publish/cancelled", test_cancelled);
+  CASE ("publish/stopped", test_stopped);
   CASE ("two/race", test_race);
   CASE ("two/overtaken", test_overtaken);
   CASE ("fetch/verify", test_verify);
