@@ -49,6 +49,33 @@ remote_random_bytes (gsize size)
   return g_bytes_new_take (bytes, size);
 }
 
+char *
+remote_make_folder (void)
+{
+  g_autoptr (GError) error = NULL;
+  char *folder = g_dir_make_tmp ("wb-remote-XXXXXX", &error);
+
+  g_assert_no_error (error);
+  return folder;
+}
+
+void
+remote_remove_folder (const char *folder)
+{
+  g_autoptr (GDir) dir = NULL;
+  const char *name;
+
+  if (g_file_test (folder, G_FILE_TEST_IS_DIR) && !g_file_test (folder, G_FILE_TEST_IS_SYMLINK))
+    dir = g_dir_open (folder, 0, NULL);
+  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
+    {
+      g_autofree char *child = g_build_filename (folder, name, NULL);
+
+      remote_remove_folder (child);
+    }
+  g_remove (folder);
+}
+
 void
 remote_put_text (WbRemote   *remote,
                  const char *path,
@@ -174,18 +201,18 @@ test_from_file (void)
   g_autoptr (WbRemote) remote = open_remote ();
   g_autoptr (GBytes) bytes = remote_random_bytes (700000);
   g_autoptr (RemoteText) text = remote_text_new (bytes);
-  g_autofree char *file = g_build_filename (g_get_user_cache_dir (), "source.jpg", NULL);
+  g_autofree char *folder = remote_make_folder ();
+  g_autofree char *file = g_build_filename (folder, "source.jpg", NULL);
   WbRemoteSource source = { NULL, file, 700000, text->sha256 };
   g_autoptr (GBytes) got = NULL;
   g_autoptr (GError) error = NULL;
 
-  g_assert_cmpint (g_mkdir_with_parents (g_get_user_cache_dir (), 0700), ==, 0);
   g_assert_true (g_file_set_contents (file, g_bytes_get_data (bytes, NULL), 700000, NULL));
   g_assert_true (wb_remote_put (remote, "objects/photo", &source, NULL, NULL, NULL, &error));
   g_assert_no_error (error);
   got = remote_get_bytes (remote, "objects/photo", 0);
   g_assert_true (g_bytes_equal (got, bytes));
-  g_remove (file);
+  remote_remove_folder (folder);
 }
 
 /* A file that is gone, shorter or altered since its hash was taken never gets its name. */
@@ -197,9 +224,9 @@ test_altered_source (void)
   };
   g_autoptr (WbRemote) remote = open_remote ();
   g_autofree char *sha256 = g_compute_checksum_for_string (G_CHECKSUM_SHA256, "hello", 5);
-  g_autofree char *file = g_build_filename (g_get_user_cache_dir (), "altered", NULL);
+  g_autofree char *folder = remote_make_folder ();
+  g_autofree char *file = g_build_filename (folder, "altered", NULL);
 
-  g_assert_cmpint (g_mkdir_with_parents (g_get_user_cache_dir (), 0700), ==, 0);
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
     {
       WbRemoteSource source = { NULL, file, rows[i].size, sha256 };
@@ -215,7 +242,7 @@ test_altered_source (void)
       g_assert_error (missing, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND);
     }
   g_assert_cmpuint (count_parts (remote), ==, 0);
-  g_remove (file);
+  remote_remove_folder (folder);
 }
 
 static void

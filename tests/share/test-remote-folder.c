@@ -26,33 +26,35 @@ open_folder (const char *folder)
   return remote;
 }
 
-static char *
+/* Folders of all cases, which are removed at the end. */
+static GPtrArray *made;
+
+static const char *
 make_folder (void)
 {
-  g_autoptr (GError) error = NULL;
-  g_autofree char *template = g_build_filename (g_get_user_cache_dir (), "remote-XXXXXX", NULL);
-  char *folder;
+  g_ptr_array_add (made, remote_make_folder ());
+  return g_ptr_array_index (made, made->len - 1);
+}
 
-  g_assert_cmpint (g_mkdir_with_parents (g_get_user_cache_dir (), 0700), ==, 0);
-  folder = g_mkdtemp (g_steal_pointer (&template));
-  g_assert_nonnull (folder);
-  return folder;
+static void
+forget_folder (gpointer folder)
+{
+  remote_remove_folder (folder);
+  g_free (folder);
 }
 
 static WbRemote *
 open_empty (void)
 {
-  g_autofree char *folder = make_folder ();
-
-  return open_folder (folder);
+  return open_folder (make_folder ());
 }
 
 /* Nothing outside the folder is reached through a link in it. */
 static void
 test_links (void)
 {
-  g_autofree char *folder = make_folder ();
-  g_autofree char *outside = make_folder ();
+  const char *folder = make_folder ();
+  const char *outside = make_folder ();
   g_autofree char *secret = g_build_filename (outside, "secret", NULL);
   g_autofree char *link_to_folder = g_build_filename (folder, "jobs", NULL);
   g_autofree char *link_to_file = g_build_filename (folder, "file", NULL);
@@ -89,7 +91,7 @@ test_links (void)
 static void
 test_strange_names (void)
 {
-  g_autofree char *folder = make_folder ();
+  const char *folder = make_folder ();
   g_autoptr (WbRemote) remote = open_folder (folder);
   g_autoptr (GPtrArray) entries = NULL;
   g_autoptr (GError) error = NULL;
@@ -111,7 +113,7 @@ test_strange_names (void)
 static void
 test_no_folder (void)
 {
-  g_autofree char *folder = make_folder ();
+  const char *folder = make_folder ();
   g_autofree char *gone = g_build_filename (folder, "not", "mounted", NULL);
   g_autoptr (WbRemote) remote = open_folder (gone);
   g_autoptr (GBytes) bytes = g_bytes_new_static ("text", 4);
@@ -138,7 +140,7 @@ note_failed (WbProbeStep   step,
 static void
 test_forbidden (void)
 {
-  g_autofree char *folder = make_folder ();
+  const char *folder = make_folder ();
   g_autoptr (WbRemote) remote = open_folder (folder);
   g_autoptr (GError) error = NULL;
   WbProbeStep failed = WB_PROBE_ADDRESS;
@@ -174,12 +176,17 @@ int
 main (int   argc,
       char *argv[])
 {
-  g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
+  int status;
+
+  g_test_init (&argc, &argv, NULL);
+  made = g_ptr_array_new_with_free_func (forget_folder);
   remote_cases_add ("folder", open_empty);
   g_test_add_func ("/share/remote/folder/links", test_links);
   g_test_add_func ("/share/remote/folder/strange-names", test_strange_names);
   g_test_add_func ("/share/remote/folder/no-folder", test_no_folder);
   g_test_add_func ("/share/remote/folder/forbidden", test_forbidden);
   g_test_add_func ("/share/error/may-pass", test_may_pass);
-  return g_test_run ();
+  status = g_test_run ();
+  g_ptr_array_unref (made);
+  return status;
 }
