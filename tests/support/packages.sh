@@ -21,7 +21,8 @@ test_packages=(
   xvfb xauth x11-utils xdotool openbox imagemagick dbus gnome-keyring at-spi2-core python3-gi
   gawk yelp-tools libxml2-utils appstream sqlite3 python3-jsonschema python3-icalendar
   libimage-exiftool-perl
-  apache2-bin openssh-server openssh-sftp-server openssh-client openssl libnss-wrapper python3-cryptography python3-swift
+  apache2-bin nginx libnginx-mod-http-dav-ext rclone
+  openssh-server openssh-sftp-server openssh-client openssl libnss-wrapper python3-cryptography python3-swift
 )
 
 # Prints those of its arguments that are not installed.

@@ -211,7 +211,7 @@ class Server:
         remove(self.folder)
 
 
-class _OverTls(Server):
+class OverTls(Server):
     """What servers with a certificate share."""
 
     def __init__(self, certificate="good"):
@@ -234,7 +234,7 @@ class _OverTls(Server):
 # --- WebDAV --------------------------------------------------------------------------------------
 
 
-class WebDav(_OverTls):
+class WebDav(OverTls):
     """url, user, password; files is the folder that is served. With writable=False everything that
     would change a file is answered with 403."""
 
@@ -404,7 +404,7 @@ ForceCommand {SFTP_SERVER} -d {self.files}
 # --- S3 ------------------------------------------------------------------------------------------
 
 
-class S3(_OverTls):
+class S3(OverTls):
     """url (the end point), access_key, secret, region; bucket is there and empty. The server verifies
     signatures of version 4 and refuses a date that is more than 15 minutes off."""
 
