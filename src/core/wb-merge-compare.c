@@ -72,6 +72,16 @@ compare_both (WbMerge        *self,
     compare_field (self, &mine->type->fields[i], base, mine, theirs);
 }
 
+/* Whether a side added, removed or changed a record that one of the two sides has. */
+static gboolean
+was_changed (const WbRecord *base,
+             const WbRecord *side)
+{
+  if (base == NULL || side == NULL)
+    return base != side;
+  return !wb_record_equal (base, side);
+}
+
 static void
 compare_record (WbMerge    *self,
                 WbKind      kind,
@@ -86,12 +96,8 @@ compare_record (WbMerge    *self,
   else if (mine == NULL && theirs == NULL)
     add_record (self, WB_MERGE_BOTH_SAME, base, NULL, NULL);
   else
-    add_record (self,
-                side_of (base == NULL ? mine != NULL : mine == NULL || !wb_record_equal (base, mine),
-                         base == NULL ? theirs != NULL
-                                      : theirs == NULL || !wb_record_equal (base, theirs),
-                         FALSE),
-                base, mine, theirs);
+    add_record (self, side_of (was_changed (base, mine), was_changed (base, theirs), FALSE), base,
+                mine, theirs);
 }
 
 void

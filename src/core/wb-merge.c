@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Merging two jobs: the merge as a whole, its list of differences, its choices, and the job that
- * comes of it. How differences are found stands in wb-merge-compare.c, which of them belong together
- * in wb-merge-link.c, what two records cannot both have in wb-merge-clash.c, the order of lists in
- * wb-merge-order.c. */
+ * comes of it. How differences are found stands in wb-merge-compare.c, which of them belong
+ * together in wb-merge-link.c, what two records cannot both have in wb-merge-clash.c, the order of
+ * lists in wb-merge-order.c. */
 #include "core/wb-merge-private.h"
 
 #include <string.h>
@@ -346,8 +346,8 @@ refers_to_nothing (GHashTable *const *records,
   return target != NULL && !g_hash_table_contains (records[field->refers], target);
 }
 
-/* Returns: (transfer full) (nullable): @record with what it can be without taken away; %NULL when it
- * names what it cannot be without. */
+/* Returns: (transfer full) (nullable): @record with what it can be without taken away; %NULL when
+ * it names what it cannot be without. */
 static WbRecord *
 without_dangling (GHashTable *const *records,
                   WbRecord          *record)

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What a list of published jobs remembers between two looks at a server: versions, which never change,
- * and for folders that have been quiet for a day, which of them lie there. The file may be thrown away
- * at any time; its first line is the hash of the rest, and whatever is wrong with it, it is passed over
- * as a whole. */
+/* What a list of published jobs remembers between two looks at a server: versions, which never
+ * change, and for folders that have been quiet for a day, which of them lie there. The file may be
+ * thrown away at any time; its first line is the hash of the rest, and whatever is wrong with it,
+ * it is passed over as a whole. */
 #include "config.h"
 
 #include "share/wb-depot-private.h"

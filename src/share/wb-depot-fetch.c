@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Bringing the files of a version here, and looking whether they are all there and unaltered. A file
- * lies under its hash, and under that with ".part" until it is whole. */
+/* Bringing the files of a version here, and looking whether they are all there and unaltered. A
+ * file lies under its hash, and under that with ".part" until it is whole. */
 #include "config.h"
 
 #include "share/wb-depot-private.h"

@@ -12,7 +12,8 @@ G_BEGIN_DECLS
 #define WB_DEPOT_VERSION 1
 #define WB_DEPOT_MARK    "{\"format\":\"" WB_DEPOT_FORMAT "\",\"version\":1}\n"
 
-/** WbDepotCache: versions seen earlier, as far as a list shows them, and what lay in which folder. */
+/** WbDepotCache: versions seen earlier, as far as a list shows them, and what lay in which folder.
+ * */
 typedef struct _WbDepotCache WbDepotCache;
 
 /**
@@ -37,8 +38,8 @@ char         *wb_depot_object_path  (const char       *sha256) G_GNUC_WARN_UNUSE
 /** Returns: bytes of document and files together. */
 gint64        wb_depot_total_size   (const WbVersion  *version);
 
-/** Looks whether the server holds our files. @found: (out): %FALSE when there is no wainbook.json, or
- * only the beginning of one. */
+/** Looks whether the server holds our files. @found: (out): %FALSE when there is no wainbook.json,
+ * or only the beginning of one. */
 gboolean      wb_depot_check_marker (WbDepot          *self,
                                      gboolean         *found,
                                      GCancellable     *cancellable,
@@ -51,10 +52,24 @@ GBytes       *wb_depot_read_small   (WbDepot          *self,
                                      GCancellable     *cancellable,
                                      GError          **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* --- looking ---------------------------------------------------------------------------------- */
+
+/** Returns: (transfer full): a job of which nothing is known. */
+WbDepotJob   *wb_depot_job_new      (const char       *id) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Reads all versions in the folder of @job, if there is one, and finds its heads. */
+gboolean      wb_depot_look_into    (WbDepot          *self,
+                                     WbDepotJob       *job,
+                                     GCancellable     *cancellable,
+                                     GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Sorts the versions of @job, leaves out those that cannot be, and finds its heads. */
+void          wb_depot_find_heads   (WbDepotJob       *job);
+
 /* --- the cache -------------------------------------------------------------------------------- */
 
-/** Returns: (transfer full): what the file at @path (nullable) remembers of the server; empty when it
- * cannot be used. */
+/** Returns: (transfer full): what the file at @path (nullable) remembers of the server; empty when
+ * it cannot be used. */
 WbDepotCache    *wb_depot_cache_new    (const char       *path,
                                         const char       *server) G_GNUC_WARN_UNUSED_RESULT;
 void             wb_depot_cache_free   (WbDepotCache     *self);
@@ -70,8 +85,8 @@ void             wb_depot_cache_add    (WbDepotCache     *self,
 void             wb_depot_cache_forget (WbDepotCache     *self,
                                         const char       *sha256);
 
-/** Returns: (transfer none) (nullable): hashes of the whole versions in the folder of @job, which was
- * changed last at @changed; %NULL when it has to be looked into. */
+/** Returns: (transfer none) (nullable): hashes of the whole versions in the folder of @job, which
+ * was changed last at @changed; %NULL when it has to be looked into. */
 const char *const *wb_depot_cache_folder (WbDepotCache   *self,
                                         const char       *job,
                                         gint64            changed);
@@ -81,7 +96,8 @@ void             wb_depot_cache_set_folder (WbDepotCache *self,
                                         gint64            changed);
 
 /** Writes the file, if there is one and there is something new. That it cannot be written is no
- * error: it only saves time. @jobs: (element-type WbDepotJob): what is there; the rest is forgotten */
+ * error: it only saves time. @jobs: (element-type WbDepotJob): what is there; the rest is forgotten
+ * */
 void             wb_depot_cache_save   (WbDepotCache     *self,
                                         GPtrArray        *jobs);
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Putting a version on a server: first everything that it names, its own file last. Each step can be
- * done again, so that a publishing that was cut off anywhere is completed by doing all of it once
- * more. */
+/* Putting a version on a server: first everything that it names, its own file last. Each step can
+ * be done again, so that a publishing that was cut off anywhere is completed by doing all of it
+ * once more. */
 #include "config.h"
 
 #include "share/wb-depot-private.h"
@@ -169,7 +169,8 @@ put_unless_there (Publish     *self,
   return *there;
 }
 
-/* Somebody else may make the depot in the same moment. Half a mark is taken away: it is nobody's. */
+/* Somebody else may make the depot in the same moment. Half a mark is taken away: it is nobody's.
+ * */
 static gboolean
 mark_depot (Publish  *self,
             GError  **error)
@@ -343,8 +344,9 @@ judge_standing (Publish           *self,
 
 /* --- all of it -------------------------------------------------------------------------------- */
 
-/* Puts the file of the version, and looks what came of it. What lies under its name and is something
- * else is half of it, from a server that does not keep to putting files in their place whole. */
+/* Puts the file of the version, and looks what came of it. What lies under its name and is
+ * something else is half of it, from a server that does not keep to putting files in their place
+ * whole. */
 static gboolean
 put_version (Publish   *self,
              GBytes    *bytes,

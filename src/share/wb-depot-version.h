@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* One published version of a job, and the file that it is on a server:
- * data/schema/wainbook-published-job.schema.json describes it for other programs. Nothing is sent or
- * fetched here. */
+ * data/schema/wainbook-published-job.schema.json describes it for other programs. Nothing is sent
+ * or fetched here. */
 #pragma once
 
 #include <gio/gio.h>
@@ -44,8 +44,8 @@ typedef struct
  * @by: who published it
  * @desk: (nullable): at which computer
  * @document: the job document
- * @files: (nullable) (element-type WbVersionFile): photos and papers, each name once; %NULL when only
- *   the rest is known (see wb_depot_list())
+ * @files: (nullable) (element-type WbVersionFile): photos and papers, each name once; %NULL when
+ *   only the rest is known (see wb_depot_list())
  * @summary: (element-type utf8 utf8): what a list of jobs shows; keys of small letters, digits and
  *   "_"; its meaning is not known here
  */
@@ -79,11 +79,13 @@ gboolean   wb_version_is_hash     (const char       *text);
 gboolean   wb_version_is_job      (const char       *id);
 
 /** Judges what a publisher gives. %FALSE with %WB_SHARE_ERROR_NAME, %WB_SHARE_ERROR_CLASH,
- * %WB_SHARE_ERROR_LIMIT or, for anything else, %WB_SHARE_ERROR_STRANGER. @sha256 is not looked at. */
+ * %WB_SHARE_ERROR_LIMIT or, for anything else, %WB_SHARE_ERROR_STRANGER. @sha256 is not looked at.
+ * */
 gboolean   wb_version_check       (const WbVersion  *self,
                                    GError          **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full): the bytes of the file of a version that passes wb_version_check() and has
+/** Returns: (transfer full): the bytes of the file of a version that passes wb_version_check() and
+ * has
  * @files; the same for the same. Sets @sha256 to their hash. */
 GBytes    *wb_version_write       (WbVersion        *self) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Looking at what is published: the mark of a depot, the versions of a job and their heads, the list
- * of all jobs. Publishing stands in wb-depot-publish.c, fetching in wb-depot-fetch.c. */
+/* Looking at what is published of a job: the mark of a depot, the versions and their heads. The
+ * list of all jobs is made in wb-depot-list.c, publishing stands in wb-depot-publish.c, fetching in
+ * wb-depot-fetch.c. */
 #include "config.h"
 
 #include "share/wb-depot-private.h"
@@ -39,8 +40,8 @@ wb_depot_free (WbDepot *self)
   g_free (self);
 }
 
-static WbDepotJob *
-job_new (const char *id)
+WbDepotJob *
+wb_depot_job_new (const char *id)
 {
   WbDepotJob *self = g_new0 (WbDepotJob, 1);
 
@@ -341,11 +342,11 @@ compare_versions (gconstpointer a,
   return strcmp (left->sha256, right->sha256);
 }
 
-/* A version whose number is not above that of each of its parents is a lie, and takes nobody's place.
- * Versions come by number, so that its parents were judged before; and since numbers rise, nothing can
- * be its own ancestor. */
-static void
-find_heads (WbDepotJob *job)
+/* A version whose number is not above that of each of its parents is a lie, and takes nobody's
+ * place. Versions come by number, so that its parents were judged before; and since numbers rise,
+ * nothing can be its own ancestor. */
+void
+wb_depot_find_heads (WbDepotJob *job)
 {
   g_autoptr (GHashTable) whole = g_hash_table_new (g_str_hash, g_str_equal);
   g_autoptr (GHashTable) replaced = g_hash_table_new (g_str_hash, g_str_equal);
@@ -392,12 +393,11 @@ find_heads (WbDepotJob *job)
     }
 }
 
-/* Reads all versions in the folder of @job. */
-static gboolean
-look_into (WbDepot       *self,
-           WbDepotJob    *job,
-           GCancellable  *cancellable,
-           GError       **error)
+gboolean
+wb_depot_look_into (WbDepot       *self,
+                    WbDepotJob    *job,
+                    GCancellable  *cancellable,
+                    GError       **error)
 {
   g_autofree char *folder = g_strdup_printf ("jobs/%s", job->job);
   g_autoptr (GError) fault = NULL;
@@ -413,7 +413,7 @@ look_into (WbDepot       *self,
   for (guint i = 0; i < entries->len; i++)
     if (!add_version (self, job, g_ptr_array_index (entries, i), cancellable, error))
       return FALSE;
-  find_heads (job);
+  wb_depot_find_heads (job);
   return TRUE;
 }
 
@@ -459,10 +459,10 @@ look_for_heads (WbDepot       *self,
 {
   for (;;)
     {
-      g_autoptr (WbDepotJob) job = job_new (id);
+      g_autoptr (WbDepotJob) job = wb_depot_job_new (id);
       gboolean broken = FALSE;
 
-      if (!look_into (self, job, cancellable, error))
+      if (!wb_depot_look_into (self, job, cancellable, error))
         return NULL;
       for (guint i = 0; !broken && i < job->heads->len; i++)
         if (!complete_head (self, g_ptr_array_index (job->heads, i), &broken, cancellable, error))
@@ -482,100 +482,11 @@ wb_depot_heads (WbDepot       *self,
 
   if (!wb_version_is_job (id))
     {
-      wb_share_refuse (error, WB_SHARE_ERROR_NAME, id, "this cannot be the id of a job on a server");
+      wb_share_refuse (error, WB_SHARE_ERROR_NAME, id,
+                       "this cannot be the id of a job on a server");
       return NULL;
     }
   if (!wb_depot_check_marker (self, &found, cancellable, error))
     return NULL;
-  return found ? look_for_heads (self, id, cancellable, error) : job_new (id);
-}
-
-/* --- the list --------------------------------------------------------------------------------- */
-
-static gboolean
-take_from_cache (WbDepot    *self,
-                 WbDepotJob *job,
-                 gint64      changed)
-{
-  const char *const *hashes = wb_depot_cache_folder (self->cache, job->job, changed);
-
-  for (gsize i = 0; hashes != NULL && hashes[i] != NULL; i++)
-    g_ptr_array_add (job->versions,
-                     wb_depot_copy_version (wb_depot_cache_find (self->cache, hashes[i]), FALSE));
-  if (hashes != NULL)
-    find_heads (job);
-  return hashes != NULL;
-}
-
-/* Returns: %FALSE when the server itself does not answer, so that the rest is not worth asking. */
-static gboolean
-list_job (WbDepot              *self,
-          const WbRemoteEntry  *entry,
-          GPtrArray            *jobs,
-          GCancellable         *cancellable,
-          GError              **error)
-{
-  WbDepotJob *job;
-
-  if (!entry->is_folder || !wb_version_is_job (entry->name))
-    return TRUE;
-  if (jobs->len >= WB_DEPOT_MAX_JOBS)
-    return wb_share_refuse (error, WB_SHARE_ERROR_LIMIT, "jobs", "there are more than %d jobs",
-                            WB_DEPOT_MAX_JOBS);
-
-  job = job_new (entry->name);
-  g_ptr_array_add (jobs, job);
-  if (take_from_cache (self, job, entry->changed))
-    return TRUE;
-  if (look_into (self, job, cancellable, &job->error))
-    {
-      wb_depot_cache_set_folder (self->cache, job, entry->changed);
-      return TRUE;
-    }
-  g_ptr_array_set_size (job->heads, 0);
-  if (job->error->domain == WB_SHARE_ERROR &&
-      (job->error->code == WB_SHARE_ERROR_FORMAT || job->error->code == WB_SHARE_ERROR_LIMIT ||
-       job->error->code == WB_SHARE_ERROR_FORBIDDEN))
-    return TRUE;
-  g_propagate_error (error, g_steal_pointer (&job->error));
-  return FALSE;
-}
-
-static GPtrArray *
-list_folders (WbDepot       *self,
-              GCancellable  *cancellable,
-              GError       **error)
-{
-  g_autoptr (GError) fault = NULL;
-  g_autoptr (GPtrArray) entries = wb_remote_list (self->remote, "jobs", cancellable, &fault);
-
-  if (entries != NULL)
-    return g_steal_pointer (&entries);
-  if (g_error_matches (fault, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND))
-    return g_ptr_array_new ();
-  g_propagate_error (error, g_steal_pointer (&fault));
-  return NULL;
-}
-
-GPtrArray *
-wb_depot_list (WbDepot       *self,
-               GCancellable  *cancellable,
-               GError       **error)
-{
-  g_autoptr (GPtrArray) jobs = g_ptr_array_new_with_free_func ((GDestroyNotify) wb_depot_job_free);
-  g_autoptr (GPtrArray) entries = NULL;
-  gboolean found;
-
-  if (!wb_depot_check_marker (self, &found, cancellable, error))
-    return NULL;
-  if (!found)
-    return g_steal_pointer (&jobs);
-  entries = list_folders (self, cancellable, error);
-  if (entries == NULL)
-    return NULL;
-  for (guint i = 0; i < entries->len; i++)
-    if (!list_job (self, g_ptr_array_index (entries, i), jobs, cancellable, error))
-      return NULL;
-  wb_depot_cache_save (self->cache, jobs);
-  return g_steal_pointer (&jobs);
+  return found ? look_for_heads (self, id, cancellable, error) : wb_depot_job_new (id);
 }

@@ -7,14 +7,14 @@
  *     jobs/JOB/NNNNNN-SHA256.json     one version each (wb-depot-version.h), named by its own bytes
  *     incoming/                       what is on its way
  *
- * Nothing in objects or jobs is ever changed, and a version is put there last, when all that it names
- * is there. So whoever reads at any moment sees the versions before or the new one, each whole; a file
- * that is not what its name says is no version. Versions name their parents. Those that nobody names
- * are heads: one head is the state of the job, two are two people who published at once, until
- * somebody publishes a version that has both as parents.
+ * Nothing in objects or jobs is ever changed, and a version is put there last, when all that it
+ * names is there. So whoever reads at any moment sees the versions before or the new one, each
+ * whole; a file that is not what its name says is no version. Versions name their parents. Those
+ * that nobody names are heads: one head is the state of the job, two are two people who published
+ * at once, until somebody publishes a version that has both as parents.
  *
- * Everything blocks, as wb-remote.h does, and may fail with any of its errors. Whatever comes from a
- * server is judged before it is believed. */
+ * Everything blocks, as wb-remote.h does, and may fail with any of its errors. Whatever comes from
+ * a server is judged before it is believed. */
 #pragma once
 
 #include "share/wb-depot-version.h"
@@ -34,8 +34,8 @@ typedef struct _WbDepot WbDepot;
  * @versions: (element-type WbVersion): all that are whole, by number
  * @heads: (element-type WbVersion): those of @versions that no other names; empty when the job was
  *   never published
- * @n_broken: files in the job's folder that look like a version and are none: half written, altered,
- *   or with numbers that cannot be
+ * @n_broken: files in the job's folder that look like a version and are none: half written,
+ *   altered, or with numbers that cannot be
  * @error: (nullable): in a list, why the job could not be read; %WB_SHARE_ERROR_FORMAT when
  *   a newer Wainbook published it
  */
@@ -77,11 +77,11 @@ WbDepotJob *wb_depot_heads    (WbDepot              *self,
 /**
  * wb_depot_list:
  *
- * Lists all jobs, by id. Folders that have not changed for a day and are known from the cache are not
- * looked into. The versions listed may lack their files; wb_depot_heads() has them.
+ * Lists all jobs, by id. Folders that have not changed for a day and are known from the cache are
+ * not looked into. The versions listed may lack their files; wb_depot_heads() has them.
  *
- * Returns: (transfer full) (element-type WbDepotJob): one job that cannot be understood does not keep
- * the others back, and has an error of its own. %NULL with an error of wb_depot_heads().
+ * Returns: (transfer full) (element-type WbDepotJob): one job that cannot be understood does not
+ * keep the others back, and has an error of its own. %NULL with an error of wb_depot_heads().
  */
 GPtrArray  *wb_depot_list     (WbDepot              *self,
                                GCancellable         *cancellable,
@@ -104,7 +104,8 @@ void         wb_depot_item_free (WbDepotItem        *self);
 
 /**
  * WbDepotDraft:
- * @parents: (nullable): the heads that the publisher has seen; none for a job that was never published
+ * @parents: (nullable): the heads that the publisher has seen; none for a job that was never
+ *   published
  * @items: (nullable) (element-type WbDepotItem)
  * @summary: (nullable) (element-type utf8 utf8)
  *
@@ -125,15 +126,16 @@ typedef struct
 /**
  * wb_depot_publish:
  * @progress: (nullable): bytes of all files together; what is there already counts as done
- * @sha256: (out) (optional) (transfer full): the version, if it stands on the server now, which it may
- *   also with an error
+ * @sha256: (out) (optional) (transfer full): the version, if it stands on the server now, which it
+ *   may also with an error
  *
- * Publishes a version. The same draft may be given again after any failure: what was sent is not sent
- * again, and a version that stands already is found. Files that are there damaged are put anew.
+ * Publishes a version. The same draft may be given again after any failure: what was sent is not
+ * sent again, and a version that stands already is found. Files that are there damaged are put
+ * anew.
  *
  * Returns: %TRUE when the version is the one head; or %FALSE with an error: %WB_SHARE_ERROR_CHANGED
- * when the heads are not @parents. If that was so before the version was sent, nothing of it stands;
- * if somebody else published in the same moment, both stand as heads and @sha256 is set.
+ * when the heads are not @parents. If that was so before the version was sent, nothing of it
+ * stands; if somebody else published in the same moment, both stand as heads and @sha256 is set.
  */
 gboolean    wb_depot_publish  (WbDepot              *self,
                                const WbDepotDraft   *draft,
@@ -149,11 +151,11 @@ gboolean    wb_depot_publish  (WbDepot              *self,
  * @folder: private folder of this computer, made if it is not there
  * @progress: (nullable): bytes of all files together
  *
- * Brings document and files of a version into @folder, each under its hash and never under its name.
- * What is there already is not fetched again; a file that was cut off goes on where it ended.
+ * Brings document and files of a version into @folder, each under its hash and never under its
+ * name. What is there already is not fetched again; a file that was cut off goes on where it ended.
  *
- * Returns: %TRUE, or %FALSE with an error: %WB_SHARE_ERROR_ALTERED when a file is not what the version
- * says, %WB_SHARE_ERROR_INCOMPLETE when it is not there
+ * Returns: %TRUE, or %FALSE with an error: %WB_SHARE_ERROR_ALTERED when a file is not what the
+ * version says, %WB_SHARE_ERROR_INCOMPLETE when it is not there
  */
 gboolean    wb_depot_fetch    (WbDepot              *self,
                                const WbVersion      *version,

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What has to hold for every merge: random jobs, changed at random on two sides, chosen at random. */
+/* What has to hold for every merge: random jobs, changed at random on two sides, chosen at random.
+ * */
 #include "config.h"
 
 #include "random-job.h"

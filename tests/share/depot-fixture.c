@@ -63,7 +63,8 @@ add_files (GHashTable *files,
         }
       g_assert_true (g_file_get_contents (place, &text, &length, NULL));
       g_hash_table_insert (files, g_steal_pointer (&path),
-                           g_compute_checksum_for_data (G_CHECKSUM_SHA256, (guchar *) text, length));
+                           g_compute_checksum_for_data (G_CHECKSUM_SHA256, (guchar *) text,
+                                                        length));
     }
 }
 

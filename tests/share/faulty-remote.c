@@ -140,7 +140,8 @@ put_half (WbRemote              *remote,
   if (g_file_test (place, G_FILE_TEST_EXISTS))
     return;
   g_assert_cmpint (g_mkdir_with_parents (folder, 0700), ==, 0);
-  g_assert_true (g_file_set_contents (place, text != NULL ? text : "", (gssize) (length / 2), NULL));
+  g_assert_true (g_file_set_contents (place, text != NULL ? text : "", (gssize) (length / 2),
+                                      NULL));
 }
 
 static gboolean

@@ -49,8 +49,8 @@ typedef struct
 
 /** Returns: (transfer full): the folder as a remote that works. */
 WbRemote *faulty_remote_open_folder (const char *folder) G_GNUC_WARN_UNUSED_RESULT;
-/** Returns: (transfer full): the folder as a remote that goes by @plan, which has to outlive it. One
- * at a time. */
+/** Returns: (transfer full): the folder as a remote that goes by @plan, which has to outlive it.
+ * One at a time. */
 WbRemote *faulty_remote_open        (const char *folder,
                                      FaultPlan  *plan) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What the reader of a published version does with any bytes at all: it says yes or no, and what it
- * says yes to can be written and read again. With clang this is a target of libFuzzer (test-fuzz builds
- * it); linked with test-depot-mutations it runs in every build. */
+ * says yes to can be written and read again. With clang this is a target of libFuzzer (test-fuzz
+ * builds it); linked with test-depot-mutations it runs in every build. */
 #include "config.h"
 
 #include "fuzz-depot.h"

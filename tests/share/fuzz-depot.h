@@ -11,7 +11,8 @@ G_BEGIN_DECLS
 int   LLVMFuzzerTestOneInput (const guint8 *data,
                               gsize         size);
 
-/** Whether @data is the file of a version, which is held against everything that a version promises. */
+/** Whether @data is the file of a version, which is held against everything that a version
+ * promises. */
 gboolean fuzz_version        (const guint8 *data,
                               gsize         size);
 

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Publishing and fetching by a server that fails at any call, before or after what was asked for was
- * done, or half way, once or for good. After each fault a reader sees the versions before or the new
- * one, whole; nothing that stood is lost or changed; and the same once more completes it. */
+/* Publishing and fetching by a server that fails at any call, before or after what was asked for
+ * was done, or half way, once or for good. After each fault a reader sees the versions before or
+ * the new one, whole; nothing that stood is lost or changed; and the same once more completes it.
+ * */
 #include "config.h"
 
 #include "depot-fixture.h"

@@ -25,9 +25,10 @@ rounds (void)
 static void
 change (GByteArray *bytes)
 {
-  static const char *const words[] = { "{", "}", "[", "]", ",", ":", "\"", "null", "-1", "1e9", "..",
-                                       "/", "\\u0000", "\\", "999999999999999999", "\"size\":0,",
-                                       "true", "\xff", "\"name\":\"a\"" };
+  static const char *const words[] = {
+    "{", "}", "[", "]", ",", ":", "\"", "null", "-1", "1e9", "..", "/", "\\u0000", "\\",
+    "999999999999999999", "\"size\":0,", "true", "\xff", "\"name\":\"a\"",
+  };
   const char *word = words[any (G_N_ELEMENTS (words))];
   guint at = bytes->len > 0 ? any (bytes->len) : 0;
   guint n;

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Published jobs on a real server. Run by tests/support/with-server, which says where it is; all cases
- * share one depot there, each with a job of its own.
+/* Published jobs on a real server. Run by tests/support/with-server, which says where it is; all
+ * cases share one depot there, each with a job of its own.
  *
  *     test-share-depot-server webdav|sftp|s3 */
 #include "config.h"
@@ -136,13 +136,13 @@ static gpointer
 publish_in_thread (gpointer data)
 {
   g_autoptr (GError) error = NULL;
-  char *sha256 = publish (data, &error);
+  g_autofree char *sha256 = publish (data, &error);
 
   if (error != NULL && !g_error_matches (error, WB_SHARE_ERROR, WB_SHARE_ERROR_CHANGED))
     g_error ("%s", error->message);
   /* Who was told that somebody else published is known by a sign in front. */
   if (error == NULL || sha256 == NULL)
-    return sha256;
+    return g_steal_pointer (&sha256);
   return g_strconcat ("!", sha256, NULL);
 }
 

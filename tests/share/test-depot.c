@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Published jobs in a folder: what a publisher puts there, what a reader makes of it, two publishers
- * at once, and whatever else may lie there. Faults of the server are in test-depot-faults.c. */
+/* Published jobs in a folder: what a publisher puts there, what a reader makes of it, two
+ * publishers at once, and whatever else may lie there. Faults of the server are in
+ * test-depot-faults.c. */
 #include "config.h"
 
 #include "depot-fixture.h"
@@ -73,7 +74,8 @@ test_publish (Case         *self,
   gint64 last = 0;
 
   g_assert_cmpuint (before->heads->len, ==, 0);
-  g_assert_true (wb_depot_publish (depot, &draft->draft, count_progress, &last, &sha256, NULL, &error));
+  g_assert_true (wb_depot_publish (depot, &draft->draft, count_progress, &last, &sha256, NULL,
+                                   &error));
   g_assert_no_error (error);
 
   after = depot_fixture_look (self->server, "job");
@@ -520,7 +522,8 @@ static const char *const hostile[] = {
   VERSION ("1", "", DOCUMENT, "{\"name\":\"a\",\"sha256\":\"" ZEROS
                               "\",\"size\":999999999999999999}"),
   VERSION ("1", "", DOCUMENT, "{\"name\":\"a\",\"sha256\":\"" ZEROS
-                              "\",\"size\":1},{\"name\":\"A\",\"sha256\":\"" ZEROS "\",\"size\":1}"),
+                              "\",\"size\":1},"
+                              "{\"name\":\"A\",\"sha256\":\"" ZEROS "\",\"size\":1}"),
   VERSION ("1", "", DOCUMENT, "3"),
   VERSION ("1", "", "[]", ""),
   VERSION ("1", "", "{\"sha256\":1,\"size\":0}", ""),
@@ -647,7 +650,8 @@ test_newer (Case         *self,
   g_autofree char *first = depot_fixture_publish (self->server, draft);
   g_autoptr (DepotDraft) fine = depot_fixture_draft (self->here, "other", 1, 0, NULL);
   g_autofree char *one = depot_fixture_publish (self->server, fine);
-  g_autofree char *newer = plant (self, "job", 2, "{\"format\":\"wainbook-published-job\",\"version\":2}");
+  g_autofree char *newer = plant (self, "job", 2,
+                                  "{\"format\":\"wainbook-published-job\",\"version\":2}");
   g_autoptr (WbRemote) remote = faulty_remote_open_folder (self->server);
   g_autoptr (WbDepot) depot = wb_depot_new (remote, NULL, DEPOT_SERVER);
   g_autoptr (GPtrArray) jobs = NULL;
