@@ -513,6 +513,31 @@ upload (const Sending   *sending,
   return good;
 }
 
+static gboolean
+hash_bytes (const guint8  *bytes,
+            gsize          length,
+            gpointer       data,
+            GError       **error)
+{
+  g_checksum_update (data, bytes, (gssize) length);
+  return TRUE;
+}
+
+/* A part that was gone on with is read back: what lay there might have been anything. */
+static gboolean
+check_part (const Sending  *sending,
+            GError        **error)
+{
+  g_autoptr (GChecksum) checksum = g_checksum_new (G_CHECKSUM_SHA256);
+
+  if (!sftp_get (&sending->sftp->remote, sending->part, 0, hash_bytes, checksum, NULL, NULL,
+                 sending->cancellable, error))
+    return FALSE;
+  return strcmp (g_checksum_get_string (checksum), sending->source->sha256) == 0 ||
+         wb_share_refuse (error, WB_SHARE_ERROR_PROTOCOL, sending->path,
+                          "what was sent of it earlier is not what it was");
+}
+
 /* Makes the part whole: read once from its start to its end, whatever of it is sent. */
 static gboolean
 complete_part (const Sending  *sending,
@@ -535,9 +560,10 @@ complete_part (const Sending  *sending,
       !wb_remote_reader_finish (reader, error) ||
       !find_part (sending, &size, error))
     return FALSE;
-  return size == source->size ||
-         wb_share_refuse (error, WB_SHARE_ERROR_PROTOCOL, sending->path,
-                          "it has another size there than was sent");
+  if (size != source->size)
+    return wb_share_refuse (error, WB_SHARE_ERROR_PROTOCOL, sending->path,
+                            "it has another size there than was sent");
+  return from == 0 || check_part (sending, error);
 }
 
 /* Gives the part its name. When the server does not say why it refused, what is there does. */

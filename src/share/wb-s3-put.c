@@ -186,7 +186,8 @@ find_upload (Putting  *putting,
     {
       g_autoptr (GArray) parts = wb_s3_parts_new ();
 
-      if (!list_parts (putting, ids->pdata[i], parts, NULL) || parts->len <= putting->there->len)
+      if (!list_parts (putting, ids->pdata[i], parts, NULL) ||
+          (putting->upload != NULL && parts->len <= putting->there->len))
         continue;
       g_free (putting->upload);
       putting->upload = g_strdup (ids->pdata[i]);

@@ -6,7 +6,12 @@
 """
 
 import os
+import pathlib
+import random
 import subprocess
+import tempfile
+
+ALL_STEPS = "address connect trust login folder write read-back no-overwrite remove"
 
 
 def environment(kind, address, **more):
@@ -53,3 +58,22 @@ class Remote:
         status = self._process.wait(60)
         # A sanitizer speaks by the status, also after a case that passed.
         assert kind is not None or status == (0 if self.opened == "ok" else 1), f"it ended with {status}"
+
+
+class Files:
+    """A private folder with files of chance."""
+
+    def __enter__(self):
+        self._folder = tempfile.TemporaryDirectory(prefix="wb-remote-")
+        return self
+
+    def __exit__(self, *_details):
+        self._folder.cleanup()
+
+    def path(self, name):
+        return pathlib.Path(self._folder.name) / name
+
+    def make(self, name, size):
+        path = self.path(name)
+        path.write_bytes(random.Random(size).randbytes(size))
+        return path

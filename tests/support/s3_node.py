@@ -5,11 +5,15 @@ of one disk, which is a plain folder. It checks signatures (version 4), dates, c
 it does in earnest; only the cache and, on a file system that keeps no attributes of files, those are
 in memory. Started by servers.py.
 
-    s3_node.py FOLDER PORT CERTIFICATE KEY ACCESS-KEY SECRET-FILE"""
+    s3_node.py FOLDER PORT CERTIFICATE KEY ACCESS-KEY SECRET-FILE SKEW CONDITIONAL
+
+Its clock is SKEW seconds off. With "yes" for CONDITIONAL, If-None-Match: * is answered as newer stores do;
+this version of Swift answers 501."""
 
 import os
 import pathlib
 import sys
+import time
 
 import eventlet
 
@@ -18,6 +22,7 @@ eventlet.monkey_patch()
 from eventlet import wsgi  # noqa: E402
 from swift.common import storage_policy, utils  # noqa: E402
 from swift.common.ring import RingBuilder  # noqa: E402
+from swift.common.swob import Request  # noqa: E402
 from swift.common.wsgi import loadapp  # noqa: E402
 
 KINDS = ("account", "container", "object")
@@ -107,6 +112,13 @@ def write_settings(root, ports, access_key, secret):
     (root / "proxy.conf").chmod(0o600)
 
 
+def inner(app):
+    """The proxy alone, without what is in front of it."""
+    while getattr(app, "app", None) is not None:
+        app = app.app
+    return app
+
+
 def admit(app, access_key):
     """An account with a plain access key; tempauth would have it called ACCOUNT:USER."""
     while app is not None:
@@ -118,9 +130,45 @@ def admit(app, access_key):
     raise SystemExit("no tempauth in the pipeline")
 
 
+def set_clock(skew):
+    from swift.common.middleware.s3api import s3request
+
+    class Clock(s3request.S3Timestamp):
+        @classmethod
+        def now(cls, *words, **more):
+            return cls(time.time() + skew)
+
+    s3request.S3Timestamp = Clock
+
+
+def exists(proxy, path):
+    """Whether there is an object, asked past all signatures."""
+    asked = Request.blank(f"/v1/AUTH_office{path}", method="HEAD", environ={"swift.authorize_override": True})
+    return asked.get_response(proxy).status_int == 200
+
+
+def on_condition(proxy, serve):
+    """Looks at If-None-Match before Swift does, for one object at once and for parts that become one."""
+    def answer(environment, start_response):
+        condition = environment.get("HTTP_IF_NONE_MATCH")
+        query = environment.get("QUERY_STRING", "")
+        if environment["REQUEST_METHOD"] in ("PUT", "POST") and condition == "*" and "uploads" not in query:
+            del environment["HTTP_IF_NONE_MATCH"]
+            if exists(proxy, environment["PATH_INFO"]):
+                body = (b"<?xml version='1.0' encoding='UTF-8'?>\n<Error><Code>PreconditionFailed</Code>"
+                        b"<Message>At least one of the preconditions did not hold.</Message></Error>")
+                environment["wsgi.input"].read()
+                start_response("412 Precondition Failed", [("Content-Type", "application/xml"),
+                                                           ("Content-Length", str(len(body)))])
+                return [body]
+        return serve(environment, start_response)
+    return answer
+
+
 def main():
     root, port = pathlib.Path(sys.argv[1]), int(sys.argv[2])
     certificate, key, access_key = sys.argv[3:6]
+    set_clock(int(sys.argv[7]))
     secret = pathlib.Path(sys.argv[6]).read_text(encoding="ascii").strip()
 
     (root / "devices" / "disk").mkdir(parents=True, exist_ok=True)
@@ -146,9 +194,10 @@ def main():
         environment["swift.cache"] = cache
         return proxy(environment, start_response)
 
+    answer = on_condition(inner(proxy), serve) if sys.argv[8] == "yes" else serve
     listener = eventlet.wrap_ssl(eventlet.listen(("127.0.0.1", port)), certfile=certificate,
                                  keyfile=key, server_side=True)
-    wsgi.server(listener, serve, sys.stderr)
+    wsgi.server(listener, answer, sys.stderr)
 
 
 if __name__ == "__main__":

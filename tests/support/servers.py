@@ -406,10 +406,12 @@ ForceCommand {SFTP_SERVER} -d {self.files}
 
 class S3(OverTls):
     """url (the end point), access_key, secret, region; bucket is there and empty. The server verifies
-    signatures of version 4 and refuses a date that is more than 15 minutes off."""
+    signatures of version 4 and refuses a date that is more than 15 minutes off its own, which is skew
+    seconds wrong. If-None-Match: * is answered with 501, or with conditional=True as it is meant."""
 
-    def __init__(self, certificate="good"):
+    def __init__(self, certificate="good", skew=0, conditional=False):
         super().__init__(certificate)
+        self.skew, self.conditional = skew, conditional
         self.access_key, self.secret = "WBTESTACCESSKEY", "not/a+secret=at&all"
         self.region, self.bucket = "us-east-1", "office"
 
@@ -422,13 +424,14 @@ class S3(OverTls):
         secret.touch(mode=0o600)
         secret.write_text(self.secret, encoding="ascii")
         return ["/usr/bin/python3", HERE / "s3_node.py", self.folder, self.port, self.certificate, self.key,
-                self.access_key, secret], {"PYTHONWARNINGS": "ignore"}
+                self.access_key, secret, self.skew, "yes" if self.conditional else "no"], {
+                    "PYTHONWARNINGS": "ignore"}
 
     def start(self):
         fresh = self.port is None
         super().start()
         if fresh:
-            status, _headers, body = self.request("PUT", f"/{self.bucket}")
+            status, _headers, body = self.request("PUT", f"/{self.bucket}", skew=self.skew)
             if status != 200:
                 raise RuntimeError(f"no bucket could be made: {status} {body!r}\n{self.log_tail()}")
         return self
