@@ -66,19 +66,23 @@ change_field (WbJob **job)
   take (job, wb_job_with (*job, record));
 }
 
-/* Ids are few, so that both sides add the same. */
+/* Often one of a kind in which two cannot have the same. Ids are few, so that both sides add the
+ * same, and numbers too. */
 static void
 add_one (WbJob **job)
 {
-  WbKind kind = (WbKind) (WB_KIND_PARTY + any (WB_N_KINDS - WB_KIND_PARTY));
-  g_autofree char *id = g_strdup_printf ("new-%u", any (4));
+  static const WbKind unique[] = { WB_KIND_CLAIM_LINE, WB_KIND_PIECE, WB_KIND_FINDING,
+                                   WB_KIND_CLAIM_LINE, WB_KIND_SHARE };
+  WbKind kind = any (2) == 0 ? unique[any (G_N_ELEMENTS (unique))]
+                             : (WbKind) (WB_KIND_PARTY + any (WB_N_KINDS - WB_KIND_PARTY));
+  g_autofree char *id = g_strdup_printf ("new-%u", any (8));
   g_autoptr (WbRecord) record = NULL;
 
   if (wb_job_find (*job, kind, id) != NULL)
     return;
   record = random_record (*job, kind, id);
   if (kind == WB_KIND_CLAIM_LINE)
-    ((WbClaimLine *) record)->number = 1 + any (6);
+    ((WbClaimLine *) record)->number = 4 + any (3);
   if (kind == WB_KIND_WEIGHING)
     ((WbWeighing *) record)->net = WB_WEIGHT_UNSET;
   if (kind == WB_KIND_PIECE)

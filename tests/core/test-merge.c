@@ -413,6 +413,34 @@ test_line_numbers (Case         *self,
   assert_text (other, WB_KIND_CLAIM_LINE, "t", "number", "3");
 }
 
+/* New numbers do not depend on who merges. */
+static void
+test_numbers_alike (Case         *self,
+                    gconstpointer data)
+{
+  g_autoptr (WbJob) one = NULL;
+  g_autoptr (WbJob) other = NULL;
+  WbJob *mine;
+
+  job_fixture_put (&self->mine, WB_KIND_CLAIM_LINE, "a", "claim", "c", "number", "2", NULL);
+  job_fixture_put (&self->mine, WB_KIND_CLAIM_LINE, "d", "claim", "c", "number", "3", NULL);
+  job_fixture_put (&self->theirs, WB_KIND_CLAIM_LINE, "b", "claim", "c", "number", "3", NULL);
+  job_fixture_put (&self->theirs, WB_KIND_CLAIM_LINE, "e", "claim", "c", "number", "2", NULL);
+  merge (self);
+  choose (self, WB_MERGE_CLASH, WB_KIND_CLAIM_LINE, "a", "number", WB_MERGE_MINE);
+  choose (self, WB_MERGE_CLASH, WB_KIND_CLAIM_LINE, "d", "number", WB_MERGE_MINE);
+  one = result (self);
+
+  mine = self->mine;
+  self->mine = self->theirs;
+  self->theirs = mine;
+  merge (self);
+  choose (self, WB_MERGE_CLASH, WB_KIND_CLAIM_LINE, "e", "number", WB_MERGE_THEIRS);
+  choose (self, WB_MERGE_CLASH, WB_KIND_CLAIM_LINE, "b", "number", WB_MERGE_THEIRS);
+  other = result (self);
+  g_assert_true (wb_job_equal (one, other));
+}
+
 static void
 test_clashes (Case         *self,
               gconstpointer data)
@@ -597,6 +625,7 @@ main (int    argc,
   CASE ("records/same-id", test_same_id);
   CASE ("together/shares", test_shares);
   CASE ("together/line-numbers", test_line_numbers);
+  CASE ("together/numbers-alike", test_numbers_alike);
   CASE ("together/clashes", test_clashes);
   CASE ("together/own-repeat", test_own_repeat);
   CASE ("order", test_order);
