@@ -12,6 +12,7 @@ G_BEGIN_DECLS
  * @items: (element-type WbMergeItem)
  * @firsts: for each kind, id → index of the first item of that record; its other items follow
  * @links: for each item the one it is chosen with, or itself; see wb_merge_leader()
+ * @nexts: for each item the next of its group, in a ring; itself when it stands alone
  */
 struct _WbMerge
 {
@@ -22,6 +23,7 @@ struct _WbMerge
   GPtrArray  *items;
   GHashTable *firsts[WB_N_KINDS];
   GArray     *links;
+  guint      *nexts;
 };
 
 /** @owner: all records of one kind that have the same record in this reference are chosen together

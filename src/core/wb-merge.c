@@ -50,20 +50,25 @@ collect_ids (GPtrArray   *ids,
     }
 }
 
-/* One number for all that is chosen together, none for what stands alone. */
+/* One number for all that is chosen together, none for what stands alone; and a ring of each group,
+ * so that choosing looks at no other. */
 static void
 number_groups (WbMerge *self)
 {
-  g_autofree guint *sizes = g_new0 (guint, self->items->len + 1);
-
-  for (guint i = 0; i < self->items->len; i++)
-    sizes[wb_merge_leader (self, i)]++;
+  self->nexts = g_new (guint, self->items->len + 1);
   for (guint i = 0; i < self->items->len; i++)
     {
       WbMergeItem *item = g_ptr_array_index (self->items, i);
       guint leader = wb_merge_leader (self, i);
 
-      item->group = sizes[leader] > 1 ? leader + 1 : 0;
+      self->nexts[i] = i;
+      if (leader == i)
+        continue;
+      /* The leader has the smallest index, and is in its ring by now. */
+      self->nexts[i] = self->nexts[leader];
+      self->nexts[leader] = i;
+      item->group = leader + 1;
+      ((WbMergeItem *) g_ptr_array_index (self->items, leader))->group = leader + 1;
     }
 }
 
@@ -116,6 +121,7 @@ wb_merge_free (WbMerge *self)
     }
   g_ptr_array_unref (self->items);
   g_array_unref (self->links);
+  g_free (self->nexts);
   g_clear_pointer (&self->base, wb_job_unref);
   wb_job_unref (self->mine);
   wb_job_unref (self->theirs);
@@ -226,21 +232,20 @@ wb_merge_choose (WbMerge       *self,
                  guint          index,
                  WbMergeChoice  choice)
 {
-  WbMergeItem *chosen;
+  guint at = index;
 
   g_return_if_fail (index < self->items->len);
+  g_return_if_fail (wb_merge_nth (self, index)->side == WB_MERGE_CONFLICT);
 
-  chosen = g_ptr_array_index (self->items, index);
-  g_return_if_fail (chosen->side == WB_MERGE_CONFLICT);
-
-  chosen->choice = choice;
-  for (guint i = 0; chosen->group != 0 && i < self->items->len; i++)
+  do
     {
-      WbMergeItem *item = g_ptr_array_index (self->items, i);
+      WbMergeItem *item = g_ptr_array_index (self->items, at);
 
-      if (item->side == WB_MERGE_CONFLICT && item->group == chosen->group)
+      if (item->side == WB_MERGE_CONFLICT)
         item->choice = choice;
+      at = self->nexts[at];
     }
+  while (at != index);
 }
 
 guint
