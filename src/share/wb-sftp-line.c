@@ -1,5 +1,5 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Lines are read from their end: what owner and group are called may have blanks in it. */
+/* Lines are read by where their date is: what owner and group are called may have blanks in it. */
 #include "config.h"
 
 #include "share/wb-sftp-line.h"
@@ -11,8 +11,8 @@
 /* Names are at most some hundred bytes, and what stands before them as well. */
 #define MAX_LINE 4096
 #define BLANKS " \t\r"
-/* mode, links, owner, group, size, date, name */
-#define LEAST_WORDS 8
+/* Mode and number of links, before the names of owner and group. */
+#define FIRST_WORDS 2
 
 /* Returns: (transfer container): the words of @line, which is changed. */
 static GPtrArray *
@@ -35,18 +35,48 @@ read_size (const char *word)
   return g_ascii_string_to_unsigned (word, 10, 0, G_MAXINT64, &size, NULL) ? (gint64) size : -1;
 }
 
-/* Words of the date before the name: "Mar 25 14:29", "Mar 25 2024" or "2024-03-25 14:29"; 0 when it
- * is none, so that a name with a blank is not taken for what comes after the blank. */
-static guint
-date_words (const GPtrArray *words)
+static gboolean
+is_number (const char *word)
 {
-  const char *month = words->pdata[words->len - 4];
-  const char *day = words->pdata[words->len - 3];
+  return word[strspn (word, G_CSET_DIGITS)] == '\0';
+}
 
-  if (strspn (day, G_CSET_DIGITS "-") == 10 && day[4] == '-' && day[7] == '-' && day[10] == '\0')
+/* Words of a date that begins with word @i: "Mar 25 14:29" and "Mar 25  2024" have three, "2024-03-25
+ * 14:29" has two; 0 when it is none. */
+static guint
+date_words (const GPtrArray *words,
+            guint            i)
+{
+  const char *first = words->pdata[i];
+  const char *second = i + 1 < words->len ? words->pdata[i + 1] : "";
+  const char *third = i + 2 < words->len ? words->pdata[i + 2] : "";
+
+  if (strspn (first, G_CSET_DIGITS "-") == 10 && first[4] == '-' && first[7] == '-' &&
+      first[10] == '\0' && strchr (second, ':') != NULL)
     return 2;
-  return !g_ascii_isdigit (*month) && g_ascii_isdigit (*day) && strlen (day) <= 2 &&
-         words->len > LEAST_WORDS ? 3 : 0;
+  return !g_ascii_isdigit (*first) && g_ascii_isdigit (*second) && is_number (second) &&
+         strlen (second) <= 2 &&
+         (strchr (third, ':') != NULL || (is_number (third) && strlen (third) == 4)) ? 3 : 0;
+}
+
+/* Finds the first number with a date after it, which is the size. What comes after the date is the
+ * name, which is one word: a name with a blank is not taken for what comes after the blank, not even
+ * one that looks like a line. */
+static gboolean
+find_size (const GPtrArray *words,
+           guint           *size)
+{
+  for (guint i = FIRST_WORDS; i + 1 < words->len; i++)
+    {
+      guint date = is_number (words->pdata[i]) || *(const char *) words->pdata[i] == '-'
+                     ? date_words (words, i + 1) : 0;
+
+      if (date == 0)
+        continue;
+      *size = i;
+      return i + 1 + date + 1 == words->len;
+    }
+  return FALSE;
 }
 
 gboolean
@@ -57,22 +87,21 @@ wb_sftp_line_read (const char    *line,
   g_autofree char *copy = NULL;
   g_autoptr (GPtrArray) words = NULL;
   const char *name;
-  guint date;
+  guint size;
 
   if (length == 0 || length > MAX_LINE || memchr (line, '\0', length) != NULL ||
       (line[0] != '-' && line[0] != 'd'))
     return FALSE;
   copy = g_strndup (line, length);
   words = split (copy);
-  if (words->len < LEAST_WORDS)
+  if (!find_size (words, &size))
     return FALSE;
   name = words->pdata[words->len - 1];
-  date = date_words (words);
-  if (date == 0 || !wb_remote_name_is_plain (name))
+  if (!wb_remote_name_is_plain (name))
     return FALSE;
   entry->name = g_strdup (name);
   entry->is_folder = line[0] == 'd';
-  entry->size = entry->is_folder ? -1 : read_size (words->pdata[words->len - 2 - date]);
+  entry->size = entry->is_folder ? -1 : read_size (words->pdata[size]);
   entry->changed = 0;
   return TRUE;
 }

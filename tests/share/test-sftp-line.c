@@ -54,6 +54,8 @@ test_left_out (void)
     "-rw-r--r--    1 u g    5 Nov 25 19:49 gr\303\274n",
     "-rw-r--r--    1 u g    5 Nov 25 name",
     "-rw-r--r-- u g 5 Nov 25 name",
+    "-rw-r--r--    1 u g    5 Nov 25 19:49 -rw-r--r-- 1 u g 5 Nov 25 19:49 evil",
+    "-rw-r--r--    1 u g    5 Nov 25 19:49",
   };
 
   for (gsize i = 0; i < G_N_ELEMENTS (lines); i++)

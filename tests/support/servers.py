@@ -130,6 +130,19 @@ def remove(folder):
     shutil.rmtree(folder, ignore_errors=True)
 
 
+def _processes_below(pid):
+    """The processes that pid has started, and those that they have."""
+    found = []
+    for path in pathlib.Path(f"/proc/{pid}/task").glob("*/children"):
+        try:
+            children = path.read_text(encoding="ascii").split()
+        except OSError:       # gone meanwhile
+            continue
+        for child in children:
+            found += [int(child), *_processes_below(int(child))]
+    return found
+
+
 def _die_with_parent():
     """Between fork and exec: SIGTERM comes when the test is gone, however it went."""
     ctypes.CDLL(None).prctl(1, signal.SIGTERM)
@@ -180,6 +193,7 @@ class Server:
         process, self._process = self._process, None
         if process is None:
             return
+        below = _processes_below(process.pid)
         for ending in (signal.SIGTERM, signal.SIGKILL):
             try:
                 os.killpg(process.pid, ending)
@@ -190,10 +204,11 @@ class Server:
                 break
             except subprocess.TimeoutExpired:
                 continue
-        try:
-            os.killpg(process.pid, signal.SIGKILL)      # sessions that are left of it
-        except ProcessLookupError:
-            pass
+        for pid in below:
+            try:
+                os.kill(pid, signal.SIGKILL)      # sessions, some of which go on by themselves
+            except ProcessLookupError:
+                pass
 
     def log_tail(self, lines=20):
         text = self.log.read_text(errors="replace") if self.log.exists() else ""
