@@ -5,6 +5,7 @@
 
 #include "share/wb-remote-private.h"
 
+#include "share/wb-hasher.h"
 #include "share/wb-share.h"
 
 #include <errno.h>
@@ -20,7 +21,7 @@ struct _WbRemoteReader
 {
   const WbRemoteSource *source;
   int                   fd;        /* -1 for memory */
-  GChecksum            *checksum;  /* of what was read */
+  WbHasher             *hasher;    /* of what was read */
   gint64                position;
 };
 
@@ -67,7 +68,7 @@ wb_remote_reader_new (const WbRemoteSource  *source,
 
   self->source = source;
   self->fd = -1;
-  self->checksum = g_checksum_new (G_CHECKSUM_SHA256);
+  self->hasher = wb_hasher_new (source->size);
   if (source->file != NULL)
     good = open_file (self, error);
   else
@@ -81,7 +82,7 @@ wb_remote_reader_free (WbRemoteReader *self)
 {
   if (self->fd >= 0)
     close (self->fd);
-  g_checksum_free (self->checksum);
+  wb_hasher_free (self->hasher);
   g_free (self);
 }
 
@@ -132,7 +133,7 @@ wb_remote_reader_read (WbRemoteReader  *self,
       refuse (self->source, "it ends earlier than it did", error);
       return -1;
     }
-  g_checksum_update (self->checksum, buffer, got);
+  wb_hasher_update (self->hasher, buffer, (gsize) got);
   self->position += got;
   return got;
 }
@@ -143,7 +144,8 @@ rewind_to_start (WbRemoteReader  *self,
 {
   if (self->fd >= 0 && lseek (self->fd, 0, SEEK_SET) != 0)
     return refuse (self->source, g_strerror (errno), error);
-  g_checksum_reset (self->checksum);
+  wb_hasher_free (self->hasher);
+  self->hasher = wb_hasher_new (self->source->size);
   self->position = 0;
   return TRUE;
 }
@@ -178,6 +180,6 @@ wb_remote_reader_finish (WbRemoteReader  *self,
 {
   if (self->position != self->source->size)
     return refuse (self->source, "it was not read to its end", error);
-  return strcmp (g_checksum_get_string (self->checksum), self->source->sha256) == 0 ||
+  return strcmp (wb_hasher_finish (self->hasher), self->source->sha256) == 0 ||
          refuse (self->source, "it is not what it was", error);
 }

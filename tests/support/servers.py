@@ -306,7 +306,6 @@ DocumentRoot "{state}"
 Alias /dav "{self.files}"
 <Directory "{self.files}">
   Dav On
-  FileETag Digest
   AuthType Basic
   AuthName "files"
   AuthBasicProvider file
