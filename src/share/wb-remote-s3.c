@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Files in a bucket of an S3-compatible store, addressed as https://host/bucket/key. Such a store has
- * no folders: there is one as long as a key begins with it. What is put there is in wb-s3-put.c. */
+/* Files in a bucket of an S3-compatible store, addressed as https://host/bucket/key. Such a store
+ * has no folders: there is one as long as a key begins with it. Putting is in wb-s3-put.c. */
 #include "config.h"
 
 #include "share/wb-s3-private.h"
@@ -358,7 +358,8 @@ s3_get (WbRemote              *remote,
 {
   g_autofree char *range = g_strdup_printf ("range: bytes=%" G_GINT64_FORMAT "-", offset);
   g_auto (WbAnswer) answer = { 0 };
-  Passage passage = { &answer, path, offset, sink, sink_data, progress, progress_data, .total = -1 };
+  Passage passage = { &answer, path, offset, sink, sink_data, progress, progress_data,
+                      .total = -1 };
   WbRequest request = { .sink = pass_bytes, .sink_data = &passage };
   WbS3Ask ask = { .method = "GET", .key = path, .header = offset > 0 ? range : NULL,
                   .request = &request };

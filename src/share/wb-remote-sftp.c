@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Files over SSH, by libcurl. A file is sent under another name and renamed when it is whole; renaming
- * does not overwrite in the version of SFTP that all servers speak. Listings come as lines meant for a
- * person, and are read with that in mind (wb-sftp-line.h). */
+/* Files over SSH, by libcurl. A file is sent under another name and renamed when it is whole;
+ * renaming does not overwrite in the version of SFTP that all servers speak. Listings come as
+ * lines meant for a person, and are read with that in mind (wb-sftp-line.h). */
 #include "config.h"
 
 #include "share/wb-remote-private.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The XML of a store, through libxml2. Its names are taken with any namespace: stores differ in what
- * they write there. */
+/* The XML of a store, through libxml2. Its names are taken with any namespace: stores differ in
+ * that. */
 #include "config.h"
 
 #include "share/wb-s3-answer.h"
@@ -129,8 +129,8 @@ static const struct
   { "EntityTooLarge", WB_SHARE_ERROR_FULL, "it is larger than the server takes" },
   { "QuotaExceeded", WB_SHARE_ERROR_FULL, "there is no room left" },
   { "InsufficientStorage", WB_SHARE_ERROR_FULL, "there is no room left" },
-  { "BadDigest", WB_SHARE_ERROR_PROTOCOL, "something else came there than was sent" },
-  { "XAmzContentSHA256Mismatch", WB_SHARE_ERROR_PROTOCOL, "something else came there than was sent" },
+  { "BadDigest", WB_SHARE_ERROR_PROTOCOL, "it arrived as something else" },
+  { "XAmzContentSHA256Mismatch", WB_SHARE_ERROR_PROTOCOL, "it arrived as something else" },
   { "IncompleteBody", WB_SHARE_ERROR_PROTOCOL, "less came there than was sent" },
   { "PermanentRedirect", WB_SHARE_ERROR_PROTOCOL, "the bucket has another address" },
   { "TemporaryRedirect", WB_SHARE_ERROR_SERVER, "the bucket is being moved" },

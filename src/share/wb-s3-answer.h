@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What an S3-compatible store answers (Amazon S3 API Reference, "API Reference": the XML of each
- * action). It comes from outside and nothing in it is believed: no entities, nothing fetched, no name
- * that a path could not have, no sentence of the server shown. Nothing is sent from here. */
+/* What an S3-compatible store answers (Amazon S3 API Reference: the XML of each action). It
+ * comes from outside and nothing in it is believed: no entities, nothing fetched, no name that
+ * a path could not have, no sentence of the server shown. Nothing is sent from here. */
 #pragma once
 
 #include "share/wb-transfer.h"
@@ -31,8 +31,8 @@ GArray    *wb_s3_parts_new        (void) G_GNUC_WARN_UNUSED_RESULT;
  * @what: the file or server that the message names
  * @reason: (transfer full): what wb_transfer_run() failed with
  *
- * Sets @error to what the store says went wrong, by the code in its answer, or to @reason if it says
- * nothing that is known. Returns: %FALSE
+ * Sets @error to what the store says went wrong, by the code in its answer, or to @reason if it has
+ * none that is known. Returns: %FALSE
  */
 gboolean   wb_s3_fail             (GError         **error,
                                    const WbAnswer  *answer,
@@ -70,13 +70,13 @@ char      *wb_s3_read_upload      (const WbAnswer  *answer,
 GPtrArray *wb_s3_read_uploads     (const WbAnswer  *answer,
                                    const char      *key) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Adds the parts in the answer to ListParts. Returns: the number after which the next page begins; 0
- * after the last. */
+/** Adds the parts in the answer to ListParts. Returns: the number after which the next page begins;
+ * 0 after the last. */
 guint      wb_s3_read_parts       (const WbAnswer  *answer,
                                    GArray          *parts);
 
-/** Whether the answer to CompleteMultipartUpload, which is 200 for a failure too, says that it is done.
- * %FALSE with an error as of wb_s3_fail(). */
+/** Whether the answer to CompleteMultipartUpload, which is 200 for a failure too, says that it is
+ * done. %FALSE with an error as of wb_s3_fail(). */
 gboolean   wb_s3_read_completed   (const WbAnswer  *answer,
                                    const char      *what,
                                    GError         **error) G_GNUC_WARN_UNUSED_RESULT;

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Puts a file into a bucket: a small one at once, a large one in parts, which the store keeps until the
- * file is whole. An upload that was cut is found again by asking the store for it, and a part is not
- * sent again when the store's tag of it is the MD5 of what would be sent. */
+/* Puts a file into a bucket: a small one at once, a large one in parts, which the store keeps
+ * until the file is whole. An upload that was cut is found again by asking the store, and a
+ * part is not sent again when the store's tag of it is the MD5 of what would be sent. */
 #include "config.h"
 
 #include "share/wb-s3-private.h"
@@ -13,7 +13,7 @@
 #define MIB (1024 * 1024)
 /* Larger files go in parts. */
 #define MAX_AT_ONCE (16 * (gint64) MIB)
-/* A part has at least 5 MiB, but for the last one (Amazon S3 User Guide, "Amazon S3 multipart upload
+/* A part has at least 5 MiB, but for the last one (Amazon S3 User Guide, "multipart upload
  * limits"). It is held in memory. */
 #define PART_SIZE (8 * (gint64) MIB)
 
@@ -162,8 +162,8 @@ list_parts (Putting     *putting,
   return TRUE;
 }
 
-/* Looks for an upload of this file that was cut, the one with the most parts. A store that cannot tell
- * has none; only what would stop the rest too is an error. */
+/* Looks for an upload of this file that was cut, the one with the most parts. A store that cannot
+ * tell has none; only what would stop the rest too is an error. */
 static gboolean
 find_upload (Putting  *putting,
              GError  **error)
@@ -212,8 +212,8 @@ begin_upload (Putting  *putting,
   return putting->upload != NULL;
 }
 
-/* Has the store throw away what was sent. Nothing that goes wrong here is told: it follows something
- * that is. */
+/* Has the store throw away what was sent. Nothing that goes wrong here is told: it comes after
+ * something that is. */
 static void
 give_up (const Putting *putting)
 {
@@ -332,7 +332,8 @@ put_part (Putting         *putting,
     return FALSE;
   g_array_append_val (putting->sent, part);
   if (putting->progress != NULL)
-    putting->progress (wb_remote_reader_tell (reader), putting->source->size, putting->progress_data);
+    putting->progress (wb_remote_reader_tell (reader), putting->source->size,
+                       putting->progress_data);
   return TRUE;
 }
 

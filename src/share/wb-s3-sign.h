@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Signatures of requests to an S3-compatible store, version 4 (AWS General Reference, "Create a signed
- * AWS API request"; Amazon S3 API Reference, "Authenticating Requests"). Pure: text in, text out; no
- * clock, nothing is sent. */
+/* Signatures of requests to an S3-compatible store, version 4 (AWS General Reference, "Create a
+ * signed AWS API request"; Amazon S3 API Reference, "Authenticating Requests"). Pure: text in, text
+ * out; no clock, nothing is sent. */
 #pragma once
 
 #include <glib.h>
@@ -53,25 +53,25 @@ typedef struct
   const char *stamp;
 } WbS3Signer;
 
-/** Returns: (transfer full): @at, seconds since 1970, as x-amz-date has it; %NULL outside of the years
- * 1 to 9999. */
+/** Returns: (transfer full): @at, seconds since 1970, as x-amz-date has it; %NULL outside of the
+ * years 1 to 9999. */
 char *wb_s3_stamp             (gint64              at) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full): @text with every byte but letters, digits, "-", ".", "_" and "~" as %XX.
- * @keep_slashes: for paths; "/" stays then */
+/** Returns: (transfer full): @text with every byte but letters, digits, "-", ".", "_" and "~" as
+ * %XX. @keep_slashes: for paths; "/" stays then */
 char *wb_s3_encode            (const char         *text,
                                gboolean            keep_slashes) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full): the query as it is both sent and signed: encoded, sorted, each name with
- * a "="; "" without parameters. */
+/** Returns: (transfer full): the query as it is both sent and signed: encoded, sorted, each name
+ * with a "="; "" without parameters. */
 char *wb_s3_query             (const WbS3Pair     *query,
                                gsize               n_query) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: (transfer full): the canonical request. */
 char *wb_s3_canonical_request (const WbS3Request  *request) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full): the value of the Authorization header. What was made of the secret on the
- * way is wiped. */
+/** Returns: (transfer full): the value of the Authorization header. What was made of the secret on
+ * the way is wiped. */
 char *wb_s3_authorization     (const WbS3Request  *request,
                                const WbS3Signer   *signer) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -41,8 +41,8 @@ is_number (const char *word)
   return word[strspn (word, G_CSET_DIGITS)] == '\0';
 }
 
-/* Words of a date that begins with word @i: "Mar 25 14:29" and "Mar 25  2024" have three, "2024-03-25
- * 14:29" has two; 0 when it is none. */
+/* Words of a date that begins with word @i: "Mar 25 14:29" and "Mar 25  2024" have three,
+ * "2024-03-25 14:29" has two; 0 when it is none. */
 static guint
 date_words (const GPtrArray *words,
             guint            i)
@@ -59,9 +59,9 @@ date_words (const GPtrArray *words,
          (strchr (third, ':') != NULL || (is_number (third) && strlen (third) == 4)) ? 3 : 0;
 }
 
-/* Finds the first number with a date after it, which is the size. What comes after the date is the
- * name, which is one word: a name with a blank is not taken for what comes after the blank, not even
- * one that looks like a line. */
+/* Finds the first number with a date after it, which is the size. What comes after the date is
+ * the name, which is one word: a name with a blank is not taken for what comes after the blank,
+ * not even one that looks like a line. */
 static gboolean
 find_size (const GPtrArray *words,
            guint           *size)

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One line of a listing as servers of SFTP write it. The form is a recommendation and meant for people
- * (draft-ietf-secsh-filexfer-02, 7: "longname"), so only what can be read without a doubt is. */
+/* One line of a listing as servers of SFTP write it. The form is a recommendation and meant for
+ * people (draft-ietf-secsh-filexfer-02, 7: "longname"), so only what can be read without a
+ * doubt is. */
 #pragma once
 
 #include "share/wb-remote.h"
@@ -10,7 +11,8 @@ G_BEGIN_DECLS
 /**
  * wb_sftp_line_read:
  * @line: (array length=length): without the line break; any bytes
- * @entry: (out): name and size; its time is not taken, for it has no time zone. Untouched on failure
+ * @entry: (out): name and size; its time is not taken, for it has no time zone. Untouched on
+ *   failure
  *
  * Reads "-rw-r--r--    1 owner group   348911 Mar 25 14:29 name". The size is -1 when it cannot be
  * found. Links, devices, and names with blanks are none of ours.

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Signatures of requests to an object store against those that Amazon publishes. Each row has where
- * it stands and how far it was checked: "seen" is the publisher's own text or file, "copy" a copy of
- * its page in somebody else's files. */
+/* Signatures of requests to an object store against those that Amazon publishes. Each row has
+ * where it stands and how far it was checked: "seen" is the publisher's own text or file,
+ * "copy" a copy of its page in somebody else's files. */
 #include "config.h"
 
 #include "share/wb-s3-sign.h"
