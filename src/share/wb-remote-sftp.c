@@ -351,6 +351,22 @@ is_empty (Sftp          *self,
   return run (&ask, &request, &answer, cancellable, NULL) && !any;
 }
 
+/* Whether anything is at @path, be it a file or a folder. @answer: has its size, if it is a file, and
+ * when it changed; -1 stands for a file without bytes, too */
+static gboolean
+look_at (Sftp          *self,
+         const char    *path,
+         WbAnswer      *answer,
+         GCancellable  *cancellable,
+         GError       **error)
+{
+  g_autofree char *url = url_of (self, path);
+  WbRequest request = { .url = url, .what = path };
+  Ask ask = { .sftp = self, .no_body = TRUE };
+
+  return run (&ask, &request, answer, cancellable, error);
+}
+
 static gboolean
 sftp_stat (WbRemote       *remote,
            const char     *path,
@@ -361,12 +377,10 @@ sftp_stat (WbRemote       *remote,
   Sftp *self = (Sftp *) remote;
   g_autofree char *url = url_of (self, path);
   g_auto (WbAnswer) answer = { 0 };
-  WbRequest request = { .url = url, .what = path };
-  Ask ask = { .sftp = self, .no_body = TRUE };
   const char *slash = strrchr (path, '/');
   gboolean folder;
 
-  if (!run (&ask, &request, &answer, cancellable, error))
+  if (!look_at (self, path, &answer, cancellable, error))
     return FALSE;
   if (!look_for_folder (self, path, &folder, cancellable, error))
     return FALSE;
@@ -391,7 +405,6 @@ typedef struct
   WbRemoteProgressFunc  progress;
   gpointer              progress_data;
   gint64                done;
-  gint64                total;
 } Passage;
 
 static gboolean
@@ -406,7 +419,7 @@ pass_bytes (const guint8  *bytes,
     return FALSE;
   passage->done += (gint64) length;
   if (passage->progress != NULL)
-    passage->progress (passage->done, passage->total, passage->progress_data);
+    passage->progress (passage->done, -1, passage->progress_data);
   return TRUE;
 }
 
@@ -423,26 +436,25 @@ sftp_get (WbRemote              *remote,
 {
   Sftp *self = (Sftp *) remote;
   g_autofree char *url = url_of (self, path);
-  g_auto (WbRemoteEntry) found = { NULL };
   g_auto (WbAnswer) answer = { 0 };
-  Passage passage = { sink, sink_data, progress, progress_data, offset, -1 };
+  g_autoptr (GError) reason = NULL;
+  Passage passage = { sink, sink_data, progress, progress_data, offset };
   WbRequest request = { .url = url, .what = path, .sink = pass_bytes, .sink_data = &passage };
   Ask ask = { .sftp = self, .resume_from = offset };
+  gboolean folder;
 
-  if (!sftp_stat (remote, path, &found, cancellable, error))
-    return FALSE;
-  if (found.is_folder)
-    return wb_share_refuse (error, WB_SHARE_ERROR_PROTOCOL, path, "it is a folder");
-  if (found.size >= 0 && offset > found.size)
+  if (run (&ask, &request, &answer, cancellable, &reason))
+    return answer.size <= 0 || passage.done - offset == answer.size ||
+           wb_share_refuse (error, WB_SHARE_ERROR_PROTOCOL, path,
+                            "it has another size than the server says");
+  if (answer.code == CURLE_BAD_DOWNLOAD_RESUME)
     return wb_share_refuse (error, WB_SHARE_ERROR_PROTOCOL, path, "it is shorter than it was");
-  if (found.size == offset)
-    return TRUE;
-  passage.total = found.size;
-  if (!run (&ask, &request, &answer, cancellable, error))
-    return FALSE;
-  return found.size < 0 || passage.done == found.size ||
-         wb_share_refuse (error, WB_SHARE_ERROR_PROTOCOL, path,
-                          "it has another size than the server says");
+  /* A folder opens like a file, and then cannot be read. */
+  if (answer.code == CURLE_SSH && passage.done == offset &&
+      look_for_folder (self, path, &folder, cancellable, NULL) && folder)
+    return wb_share_refuse (error, WB_SHARE_ERROR_PROTOCOL, path, "it is a folder");
+  g_propagate_error (error, g_steal_pointer (&reason));
+  return FALSE;
 }
 
 /* --- writing ---------------------------------------------------------------------------------- */
@@ -474,13 +486,13 @@ find_part (const Sending  *sending,
            gint64         *size,
            GError        **error)
 {
-  g_auto (WbRemoteEntry) found = { NULL };
+  g_auto (WbAnswer) answer = { 0 };
   g_autoptr (GError) reason = NULL;
 
   *size = 0;
-  if (sftp_stat (&sending->sftp->remote, sending->part, &found, sending->cancellable, &reason))
+  if (look_at (sending->sftp, sending->part, &answer, sending->cancellable, &reason))
     {
-      *size = found.is_folder ? 0 : MAX (found.size, 0);
+      *size = MAX (answer.size, 0);
       return TRUE;
     }
   if (g_error_matches (reason, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND))
@@ -575,7 +587,7 @@ place_part (const Sending  *sending,
   g_autofree char *from = command_path (self, sending->part);
   g_autofree char *to = command_path (self, sending->path);
   g_autofree char *rename_command = g_strdup_printf ("rename %s %s", from, to);
-  g_auto (WbRemoteEntry) found = { NULL };
+  g_auto (WbAnswer) found = { 0 };
   g_autoptr (GError) reason = NULL;
   struct curl_slist *commands = NULL;
 
@@ -584,7 +596,7 @@ place_part (const Sending  *sending,
   if (command (self, commands, sending->path, sending->cancellable, &reason))
     return TRUE;
   if (g_error_matches (reason, WB_SHARE_ERROR, WB_SHARE_ERROR_SERVER) &&
-      sftp_stat (&self->remote, sending->path, &found, sending->cancellable, NULL))
+      look_at (self, sending->path, &found, sending->cancellable, NULL))
     {
       remove_part (sending);
       return wb_transfer_fail (error, CURLE_REMOTE_FILE_EXISTS, sending->path);
@@ -612,10 +624,10 @@ sftp_put (WbRemote              *remote,
 {
   g_autofree char *part = wb_remote_part_path (source);
   Sending sending = { (Sftp *) remote, path, part, source, progress, progress_data, cancellable };
-  g_auto (WbRemoteEntry) found = { NULL };
+  g_auto (WbAnswer) found = { 0 };
   g_autoptr (GError) reason = NULL;
 
-  if (sftp_stat (remote, path, &found, cancellable, &reason))
+  if (look_at (sending.sftp, path, &found, cancellable, &reason))
     return wb_transfer_fail (error, CURLE_REMOTE_FILE_EXISTS, path);
   if (!g_error_matches (reason, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND))
     {
