@@ -5,6 +5,8 @@
 
 #include "share/wb-hasher.h"
 
+#include "share/wb-sha256.h"
+
 #include <string.h>
 
 #define CHUNK (256 * 1024)
@@ -20,7 +22,7 @@ typedef struct
 
 struct _WbHasher
 {
-  GChecksum   *checksum;   /* the thread's, until it was waited for */
+  WbSha256    *hash;       /* the thread's, until it was waited for */
   GThread     *thread;     /* (nullable) */
   GAsyncQueue *full;
   GAsyncQueue *empty;
@@ -35,7 +37,7 @@ hash_thread (gpointer data)
 
   while ((chunk = g_async_queue_pop (self->full))->length > 0)
     {
-      g_checksum_update (self->checksum, chunk->bytes, (gssize) chunk->length);
+      wb_sha256_update (self->hash, chunk->bytes, chunk->length);
       chunk->length = 0;
       g_async_queue_push (self->empty, chunk);
     }
@@ -63,7 +65,7 @@ wb_hasher_new (gint64 size)
 {
   WbHasher *self = g_new0 (WbHasher, 1);
 
-  self->checksum = g_checksum_new (G_CHECKSUM_SHA256);
+  self->hash = wb_sha256_new ();
   if (size >= THREAD_FROM)
     start_thread (self);
   return self;
@@ -99,7 +101,7 @@ wb_hasher_update (WbHasher     *self,
 {
   if (self->thread == NULL)
     {
-      g_checksum_update (self->checksum, bytes, (gssize) length);
+      wb_sha256_update (self->hash, bytes, length);
       return;
     }
   while (length > 0)
@@ -123,7 +125,7 @@ wb_hasher_finish (WbHasher *self)
 {
   if (self->thread != NULL)
     end_thread (self);
-  return g_checksum_get_string (self->checksum);
+  return wb_sha256_finish (self->hash);
 }
 
 void
@@ -134,6 +136,6 @@ wb_hasher_free (WbHasher *self)
   g_clear_pointer (&self->full, g_async_queue_unref);
   g_clear_pointer (&self->empty, g_async_queue_unref);
   g_free (self->current);
-  g_checksum_free (self->checksum);
+  wb_sha256_free (self->hash);
   g_free (self);
 }
