@@ -248,6 +248,19 @@ has_salvage_to_take (const WbJob   *job,
 }
 
 static void
+read_bills (WbClockInput *self,
+            const WbJob  *job)
+{
+  for (guint i = 0; i < wb_job_count (job, WB_KIND_PAPER); i++)
+    {
+      const WbPaper *paper = wb_job_nth (job, WB_KIND_PAPER, i);
+
+      if (paper->kind == WB_PAPER_FREIGHT_BILL)
+        take_earlier (&self->billed, &paper->given_on);
+    }
+}
+
+static void
 prefer (GDate       *date,
         const GDate *noted)
 {
@@ -272,6 +285,7 @@ wb_clock_input_read (WbClockInput  *self,
   self->delivered = *wb_order_delivery_day (order);
   self->promised = wb_date_is_set (&order->delivery_to) ? order->delivery_to
                                                         : order->delivery_from;
+  self->handed_over = order->delivered_on;
   self->received = claim->received_on;
   self->decided = claim->decided_on;
 
@@ -284,6 +298,7 @@ wb_clock_input_read (WbClockInput  *self,
     read_answer_before_mediation (self, &claim->decided_on);
   read_steps (self, job, claim, read_step_again);
   read_turns (self, job, claim, &paid);
+  read_bills (self, job);
   self->salvage_waits = has_salvage_to_take (job, claim);
 }
 
@@ -326,6 +341,8 @@ static const Part parts[] = {
   DATES (denials, "denial"),
   DATE (delivered, "delivered"),
   DATE (promised, "promised"),
+  DATE (handed_over, "handed-over"),
+  DATE (billed, "billed"),
   DATE (noticed, "noticed"),
   DATE (mediate_from, "mediate-from"),
   DATE (mediated, "mediated"),

@@ -15,6 +15,8 @@ G_BEGIN_DECLS
  * @salvage_waits: something of value that the carrier may collect was not collected yet
  * @delivered: see wb_order_delivery_day()
  * @promised: the last day agreed for delivery
+ * @handed_over: the day of actual delivery
+ * @billed: the first freight bill was given
  * @noticed: the first notice of loss
  * @answered: the first answer: an offer, a denial of all or a part, a release, money paid on the
  *   claim as a whole, or the day of decision noted
@@ -40,6 +42,8 @@ typedef struct
   gboolean  salvage_waits;
   GDate     delivered;
   GDate     promised;
+  GDate     handed_over;
+  GDate     billed;
   GDate     noticed;
   GDate     received;
   GDate     acknowledged;

@@ -25,6 +25,8 @@ static const WbEnumValue clock_kinds[] = {
   { WB_CLOCK_TRANSFER, "transfer", N_("Settle before the claim may be transferred") },
   { WB_CLOCK_MEDIATE, "mediate", N_("Claimant’s last day to ask for mediation") },
   { WB_CLOCK_ARBITRATE, "arbitrate", N_("Decision of the arbitrator") },
+  { WB_CLOCK_BILL, "bill", N_("Present the freight bill") },
+  { WB_CLOCK_CONTEST_BILL, "contest-bill", N_("Shipper’s last day to contest the freight bill") },
 };
 
 const WbEnum wb_clock_kinds = { "clock", clock_kinds, G_N_ELEMENTS (clock_kinds) };
@@ -360,6 +362,26 @@ add_arbitration (GArray              *clocks,
          || add_clock (clocks, clock, terms->arbitrate_within, today, error);
 }
 
+/* The bill is due without a claim, but belongs to the dates of one: what a claim settles may change
+ * what is charged. */
+static gboolean
+add_bill (GArray              *clocks,
+          const WbTerms       *terms,
+          const WbClockInput  *input,
+          const GDate         *today,
+          GError             **error)
+{
+  WbClock present = { .kind = WB_CLOCK_BILL, .key = WB_KEY_BILL_WITHIN,
+                      .from = input->handed_over, .done_on = input->billed };
+  WbClock contest = { .kind = WB_CLOCK_CONTEST_BILL, .key = WB_KEY_CONTEST_BILL_WITHIN,
+                      .from = input->billed };
+
+  return (!wb_date_is_set (&present.from)
+          || add_clock (clocks, present, terms->bill_within, today, error))
+         && (!wb_date_is_set (&contest.from)
+             || add_clock (clocks, contest, terms->contest_bill_within, today, error));
+}
+
 static gboolean
 is_filed_late (const WbTerms      *terms,
                const WbClockInput *input,
@@ -394,6 +416,8 @@ wb_clock_is_of_carrier (WbClockKind kind)
     case WB_CLOCK_SUIT:
     case WB_CLOCK_MEDIATE:
     case WB_CLOCK_ARBITRATE:
+    case WB_CLOCK_BILL:
+    case WB_CLOCK_CONTEST_BILL:
       return FALSE;
     }
   g_return_val_if_reached (FALSE);
@@ -475,7 +499,8 @@ wb_clocks_reckon (const WbTerms       *terms,
       || !add_salvage (clocks, terms, input, today, error)
       || !add_transfer (clocks, terms, input, today, error)
       || (all && !add_mediation (clocks, terms, input, today, error))
-      || (all && !add_arbitration (clocks, terms, input, today, error)))
+      || (all && !add_arbitration (clocks, terms, input, today, error))
+      || (all && !add_bill (clocks, terms, input, today, error)))
     return NULL;
 
   return g_steal_pointer (&clocks);

@@ -27,6 +27,9 @@ typedef enum
                           * claims office, from its receipt */
   WB_CLOCK_MEDIATE,      /* for the claimant to ask for mediation, from the answer to the claim */
   WB_CLOCK_ARBITRATE,    /* to decide in arbitration, from the request: 49 USC 14708(b) */
+  WB_CLOCK_BILL,         /* to present the freight bill, from actual delivery: 49 CFR 375.807 */
+  WB_CLOCK_CONTEST_BILL, /* for the shipper to contest it, from the day it was given: 49 USC
+                          * 13710(a)(3) */
 } WbClockKind;
 
 extern const WbEnum wb_clock_kinds;
@@ -40,7 +43,7 @@ typedef enum
   WB_CLOCK_MISSED,       /* done, but after the last day */
 } WbClockState;
 
-/** Whose clocks are wanted. */
+/** Whose clocks are wanted; see wb_clock_is_of_carrier(). */
 typedef enum
 {
   WB_CLOCK_PARTY_ALL,
@@ -81,7 +84,8 @@ typedef struct
  * taken up again, the suit unless a part was disallowed in writing (then there is one for each such
  * day), salvage that is collected or that there is none of, the transfer of a claim that was
  * transferred or is over, mediation while there is neither an answer nor the time for one past,
- * arbitration that nobody asked for.
+ * arbitration that nobody asked for, the freight bill before delivery, and to contest it before it
+ * was given.
  *
  * What the claim does not say of a day its steps say (see #WbClockInput). Reports are due at the end
  * of the time to decide and again at the end of every period after it, whatever day a letter was
@@ -102,8 +106,8 @@ GArray *wb_clocks_reckon (const WbTerms       *terms,
                           const GDate         *today,
                           GError             **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: whether the carrier has to do something until the last day of such a clock; else it is the
- * claimant's or somebody else's. */
+/** Returns: whether the carrier has to do something about the claim until the last day of such a clock;
+ * else it is the claimant's or somebody else's, or of the freight bill, which is due without a claim. */
 gboolean wb_clock_is_of_carrier (WbClockKind kind);
 
 G_END_DECLS

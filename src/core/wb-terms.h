@@ -51,6 +51,8 @@ typedef enum
   WB_KEY_COLLECT_SALVAGE_WITHIN,
   WB_KEY_TRANSFER_AFTER,
   WB_KEY_FEES_WITHIN,
+  WB_KEY_BILL_WITHIN,
+  WB_KEY_CONTEST_BILL_WITHIN,
   /* [released] and [full]: the same keys twice */
   WB_KEY_OFFERED,
   WB_KEY_MEASURE,
@@ -190,6 +192,8 @@ typedef struct
   WbPeriod        fees_within;              /* from delivery, or the day agreed for it if that is
                                                later: a claim filed by then may bring the
                                                claimant's attorney fees (49 USC 14708(d)) */
+  WbPeriod        bill_within;              /* to present the freight bill, from delivery */
+  WbPeriod        contest_bill_within;      /* to contest it, from the day it was given */
   WbSideTerms     side[WB_N_SIDES];
   WbTermsEntry    entry[WB_N_SCOPES][WB_N_TERMS_KEYS];
 } WbTerms;

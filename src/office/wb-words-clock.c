@@ -97,6 +97,11 @@ say_why (const WbClock *clock,
                                 "over."), period, from);
     case WB_CLOCK_ARBITRATE:
       return g_strdup_printf (_("%s from %s, when arbitration was asked for."), period, from);
+    case WB_CLOCK_BILL:
+      return g_strdup_printf (_("%s from %s, the day of delivery."), period, from);
+    case WB_CLOCK_CONTEST_BILL:
+      return g_strdup_printf (_("%s from %s, when the freight bill was given. Until then the carrier "
+                                "may bill what it charges besides."), period, from);
     }
   g_return_val_if_reached (NULL);
 }
@@ -110,7 +115,10 @@ missing_of (WbClockKind kind)
     case WB_CLOCK_CLAIM:
     case WB_CLOCK_LATE_CLAIM:
     case WB_CLOCK_FEES:
+    case WB_CLOCK_BILL:
       return _("Waits for the day of delivery in the order.");
+    case WB_CLOCK_CONTEST_BILL:
+      return _("Waits for the day on which the freight bill was given, among the papers.");
     case WB_CLOCK_ACKNOWLEDGE:
     case WB_CLOCK_DECIDE:
     case WB_CLOCK_INSPECT:

@@ -108,7 +108,7 @@ wb_claim_index_remove (WbSqlite    *book,
 
 /* What of a job its claims' clocks go by. */
 static const WbKind kinds[] = {
-  WB_KIND_ORDER, WB_KIND_CLAIM, WB_KIND_CLAIM_LINE, WB_KIND_PAYMENT, WB_KIND_STEP,
+  WB_KIND_ORDER, WB_KIND_CLAIM, WB_KIND_CLAIM_LINE, WB_KIND_PAYMENT, WB_KIND_STEP, WB_KIND_PAPER,
 };
 
 /* Returns: (nullable): the job with nothing but its order and its claims. */

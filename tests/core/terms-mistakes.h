@@ -198,6 +198,12 @@
   { "value/fees-within", 12, "fees-within =",
     "12: “fees-within” has no value; expected a period of at least one day, such as “120 days”, "
     "“9 months” or “2 years”" },
+  { "value/bill-within", 12, "bill-within = 15 working days",
+    "12: “bill-within” does not read: *; expected a period of at least one day, such as “120 days”, "
+    "“9 months” or “2 years”" },
+  { "value/contest-bill-within", 12, "contest-bill-within = 0 days",
+    "12: “contest-bill-within” does not read: “0 days” has no day; expected a period of at least "
+    "one day, such as “120 days”, “9 months” or “2 years”" },
   { "value/percent", 9, "[loss]\ndepreciation-maximum = 75",
     "10: “depreciation-maximum” does not read: “75” has no percent sign at its end; expected "
     "a percentage from 0 to 100, such as “75 %”" },

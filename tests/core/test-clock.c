@@ -178,6 +178,8 @@ read_more_terms (void)
   g_string_replace (text, "suit-within",
                     "inspect-within = 30 days\ncollect-salvage-within = 30 days\n"
                     "transfer-after = 30 days\nfees-within = 120 days\n"
+                    "bill-within = 15 days without weekends and holidays\n"
+                    "contest-bill-within = 180 days\n"
                     "mediate-within = 30 days without sundays and holidays\n"
                     "mediate-until = 120 days\narbitrate-within = 60 days\nsuit-within", 1);
   editions = wb_terms_parse (text->str, text->len, "trial.terms", &error);
@@ -443,7 +445,8 @@ typedef struct
 #define STEP(kind, moves) { #kind, -1, -1, WB_STEP_##kind, moves }
 
 static const Input inputs[] = {
-  ORDER (delivered_on, ONLY (NOTICE) | ONLY (CLAIM) | ONLY (LATE_CLAIM) | ONLY (FEES)),
+  ORDER (delivered_on, ONLY (NOTICE) | ONLY (CLAIM) | ONLY (LATE_CLAIM) | ONLY (FEES)
+                       | ONLY (BILL)),
   ORDER (delivery_to, ONLY (NOTICE) | ONLY (CLAIM) | ONLY (LATE_CLAIM) | ONLY (FEES)),
   ORDER (picked_up_on, 0),
   ORDER (storage_to, 0),
@@ -599,6 +602,8 @@ test_periods (void)
     { G_STRUCT_OFFSET (WbTerms, collect_salvage_within), ONLY (SALVAGE) },
     { G_STRUCT_OFFSET (WbTerms, transfer_after), ONLY (TRANSFER) },
     { G_STRUCT_OFFSET (WbTerms, fees_within), ONLY (FEES) },
+    { G_STRUCT_OFFSET (WbTerms, bill_within), ONLY (BILL) },
+    { G_STRUCT_OFFSET (WbTerms, contest_bill_within), ONLY (CONTEST_BILL) },
     { G_STRUCT_OFFSET (WbTerms, mediate_within), ONLY (MEDIATE) },
     { G_STRUCT_OFFSET (WbTerms, mediate_until), ONLY (MEDIATE) },
     { G_STRUCT_OFFSET (WbTerms, arbitrate_within), ONLY (ARBITRATE) },
@@ -622,6 +627,54 @@ test_periods (void)
         (WbPeriod) { g_test_rand_int_range (1, 400), WB_PERIOD_DAYS };
       after = clocks_of (terms, &dates, &today, ~periods[at].moves);
       g_assert_cmpstr (before, ==, after);
+    }
+}
+
+/* 49 CFR 375.807, 49 USC 13710(a)(3): the bill within fifteen working days of actual delivery, contested
+ * within 180 days of the first that was given. From Friday, 28 June 2024 the fifteenth day passes over
+ * three weekends and the 4th of July. */
+static void
+test_freight_bill (void)
+{
+  static const struct { const char *delivered, *first, *second, *today, *expected; } trials[] = {
+    { NULL, NULL, NULL, "2024-07-01", NULL },
+    { "2024-06-28", NULL, NULL, "2024-07-20", "\nbill running 2024-07-22 2\n" },
+    { "2024-06-28", NULL, NULL, "2024-07-23", "\nbill past 2024-07-22 -1\n" },
+    { "2024-06-28", "2024-07-22", "2024-07-29", "2024-07-30",
+      "\nbill met 2024-07-22\ncontest-bill running 2025-01-18 172\n" },
+    { "2024-06-28", "2024-07-29", "2024-07-23", "2024-07-30",
+      "\nbill missed 2024-07-22\ncontest-bill running 2025-01-19 173\n" },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (trials); i++)
+    {
+      g_autoptr (WbTerms) terms = read_more_terms ();
+      g_autoptr (WbJob) empty = wb_job_new ("j1", "USD");
+      g_autoptr (GPtrArray) records = g_ptr_array_new_with_free_func (wb_record_unref);
+      WbOrder *order = wb_record_copy (wb_job_order (empty));
+      WbClaim *claim = wb_record_new (WB_KIND_CLAIM, "c1");
+      WbPaper *first = wb_record_new (WB_KIND_PAPER, "first");
+      WbPaper *second = wb_record_new (WB_KIND_PAPER, "second");
+      g_autoptr (WbJob) job = NULL;
+      g_autoptr (GArray) clocks = NULL;
+      g_autofree char *text = NULL;
+      GDate today = { 0 };
+
+      read_date (trials[i].today, &today);
+      read_date (trials[i].delivered, &order->delivered_on);
+      first->kind = second->kind = WB_PAPER_FREIGHT_BILL;
+      read_date (trials[i].first, &first->given_on);
+      read_date (trials[i].second, &second->given_on);
+      g_ptr_array_add (records, order);
+      g_ptr_array_add (records, claim);
+      g_ptr_array_add (records, first);
+      g_ptr_array_add (records, second);
+      job = wb_job_with_many (empty, records);
+      clocks = wb_claim_clocks (terms, job, claim, &today, NULL);
+      text = clocks_to_text (clocks);
+      if (trials[i].expected == NULL ? strstr (text, "bill") != NULL
+                                     : !g_str_has_suffix (text, trials[i].expected))
+        g_error ("trial %u: %s", i, text);
     }
 }
 
@@ -657,7 +710,7 @@ test_carrier (void)
 static void
 test_kinds (void)
 {
-  for (int kind = WB_CLOCK_NOTICE; kind <= WB_CLOCK_ARBITRATE; kind++)
+  for (int kind = WB_CLOCK_NOTICE; kind <= WB_CLOCK_CONTEST_BILL; kind++)
     {
       const WbEnumValue *row = wb_enum_find (&wb_clock_kinds, kind);
 
@@ -687,6 +740,7 @@ main (int    argc,
     }
   g_test_add_func ("/core/clock/salvage-and-fees", test_salvage_and_fees);
   g_test_add_func ("/core/clock/reports-in-months", test_reports_in_months);
+  g_test_add_func ("/core/clock/freight-bill", test_freight_bill);
   g_test_add_func ("/core/clock/carrier", test_carrier);
   g_test_add_func ("/core/clock/kinds", test_kinds);
   g_test_add_func ("/core/clock/independent", test_independent);

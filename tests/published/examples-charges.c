@@ -139,6 +139,10 @@ const ClockExample clock_examples[] = {
     "us-military", "2023-12-18", .delivered = "2024-01-15", .received = "2024-03-01",
     .salvage = TRUE, .today = "2024-03-02", .clock = WB_CLOCK_SALVAGE,
     .last_day = "2024-03-31" },
+  { { "B4b", "delivered 2024-06-28: the freight bill within 15 days, three weekends and the 4th of "
+      "July not counted", "49 CFR 375.807", MARK_DERIVED },
+    "us-interstate", "2024-06-20", .delivered = "2024-06-28", .today = "2024-07-01",
+    .clock = WB_CLOCK_BILL, .last_day = "2024-07-22" },
   { { "B9", "delivered 2024-01-15: a claim in 120 days keeps the right to attorney fees",
       "49 USC 14708(d)", MARK_DERIVED },
     "us-interstate", "2024-01-02", .delivered = "2024-01-15", .today = "2024-01-16",
