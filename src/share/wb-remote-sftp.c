@@ -501,6 +501,39 @@ find_part (const Sending  *sending,
   return FALSE;
 }
 
+/* Something is not there, and @reason says no more than that. When a folder above @path could not be
+ * made, why is told instead. Takes @reason. Returns: %FALSE */
+static gboolean
+fail_missing (const Sending  *sending,
+              const char     *path,
+              GError         *reason,
+              GError        **error)
+{
+  Sftp *self = sending->sftp;
+  const char *slash = strchr (path, '/');
+
+  for (; slash != NULL && g_error_matches (reason, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND);
+       slash = strchr (slash + 1, '/'))
+    {
+      g_autofree char *folder = g_strndup (path, (gsize) (slash - path));
+      g_autoptr (GError) why = NULL;
+      struct curl_slist *commands = NULL;
+
+      add_command (self, &commands, "mkdir", folder);
+      /* One that is there is a fault that no server gives a reason for. */
+      if (!command (self, commands, sending->path, sending->cancellable, &why) &&
+          !g_error_matches (why, WB_SHARE_ERROR, WB_SHARE_ERROR_SERVER) &&
+          !g_error_matches (why, WB_SHARE_ERROR, WB_SHARE_ERROR_EXISTS))
+        {
+          g_error_free (reason);
+          g_propagate_error (error, g_steal_pointer (&why));
+          return FALSE;
+        }
+    }
+  g_propagate_error (error, reason);
+  return FALSE;
+}
+
 /* Sends what is missing of the part. libcurl goes to @from with the reader itself. */
 static gboolean
 upload (const Sending   *sending,
@@ -516,13 +549,14 @@ upload (const Sending   *sending,
                         .length = sending->source->size, .total = sending->source->size,
                         .progress = sending->progress, .progress_data = sending->progress_data };
   Ask ask = { .sftp = self, .resume_from = from };
+  GError *reason = NULL;
   gboolean good;
 
   add_command (self, &commands, "*mkdir", WB_REMOTE_INCOMING);
   ask.commands = commands;
-  good = run (&ask, &request, &answer, sending->cancellable, error);
+  good = run (&ask, &request, &answer, sending->cancellable, &reason);
   curl_slist_free_all (commands);
-  return good;
+  return good || fail_missing (sending, sending->part, reason, error);
 }
 
 static gboolean
@@ -601,8 +635,7 @@ place_part (const Sending  *sending,
       remove_part (sending);
       return wb_transfer_fail (error, CURLE_REMOTE_FILE_EXISTS, sending->path);
     }
-  g_propagate_error (error, g_steal_pointer (&reason));
-  return FALSE;
+  return fail_missing (sending, sending->path, g_steal_pointer (&reason), error);
 }
 
 /* A part that cannot become whole is not left for the next try, which would go on with it. */

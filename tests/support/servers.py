@@ -325,12 +325,14 @@ Alias /dav "{self.files}"
 
 class Sftp(Server):
     """url, user, password; key_file is a private key that lets in, wrong_key_file one that does not;
-    files is the folder that url names; fingerprint is that of the host key, as OpenSSH prints it."""
+    files is the folder that url names; fingerprint is that of the host key, as OpenSSH prints it. With
+    writable=False nothing can be changed there."""
 
     scheme = "sftp"
 
-    def __init__(self):
+    def __init__(self, writable=True):
         super().__init__()
+        self.writable = writable
         self.user, self.password = "courier", "pass word"
         self.files = self.folder / "files"
         self.files.mkdir()
@@ -405,7 +407,7 @@ PermitTTY no
 MaxStartups 100
 LogLevel VERBOSE
 Subsystem sftp {SFTP_SERVER}
-ForceCommand {SFTP_SERVER} -d {self.files}
+ForceCommand {SFTP_SERVER} -d {self.files}{"" if self.writable else " -R"}
 """, encoding="utf-8")
         return ["/usr/sbin/sshd", "-D", "-e", "-f", settings], {
             "LD_PRELOAD": "libnss_wrapper.so",
@@ -482,8 +484,8 @@ def webdav(**settings):
     return WebDav(**settings)
 
 
-def sftp():
-    return Sftp()
+def sftp(**settings):
+    return Sftp(**settings)
 
 
 def s3(**settings):
