@@ -106,8 +106,9 @@ GArray *wb_clocks_reckon (const WbTerms       *terms,
                           const GDate         *today,
                           GError             **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: whether the carrier has to do something about the claim until the last day of such a clock;
- * else it is the claimant's or somebody else's, or of the freight bill, which is due without a claim. */
+/** Returns: whether the carrier has to do something about the claim until the last day of such a
+ * clock; else it is the claimant's or somebody else's, or of the freight bill, which is due without
+ * a claim. */
 gboolean wb_clock_is_of_carrier (WbClockKind kind);
 
 G_END_DECLS
