@@ -7,6 +7,7 @@
 
 #include "share/wb-webdav-private.h"
 
+#include "share/wb-sha256.h"
 #include "share/wb-share.h"
 
 #include <string.h>
@@ -199,7 +200,7 @@ hash_bytes (const guint8  *bytes,
             gpointer       data,
             GError       **error)
 {
-  g_checksum_update (data, bytes, (gssize) length);
+  wb_sha256_update (data, bytes, length);
   return TRUE;
 }
 
@@ -208,12 +209,12 @@ static gboolean
 check_part (Upload  *upload,
             GError **error)
 {
-  g_autoptr (GChecksum) checksum = g_checksum_new (G_CHECKSUM_SHA256);
+  g_autoptr (WbSha256) hash = wb_sha256_new ();
 
-  if (!wb_remote_get (&upload->self->parent, upload->part, 0, hash_bytes, checksum, NULL, NULL,
+  if (!wb_remote_get (&upload->self->parent, upload->part, 0, hash_bytes, hash, NULL, NULL,
                       upload->cancellable, error))
     return FALSE;
-  if (strcmp (g_checksum_get_string (checksum), upload->source->sha256) == 0)
+  if (strcmp (wb_sha256_finish (hash), upload->source->sha256) == 0)
     return TRUE;
   remove_part (upload);
   return wb_share_refuse (error, WB_SHARE_ERROR_PROTOCOL, upload->path,
