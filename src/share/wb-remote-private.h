@@ -4,6 +4,7 @@
 #pragma once
 
 #include "share/wb-remote.h"
+#include "share/wb-secret.h"
 
 G_BEGIN_DECLS
 
@@ -12,7 +13,8 @@ typedef struct _WbRemoteMethods WbRemoteMethods;
 /**
  * WbRemote:
  * @server: as it was given
- * @secret: (nullable): wiped when it is freed
+ * @held: (nullable): keeps @secret out of paging and dumps, and wipes it in the end
+ * @secret: (nullable)
  * @known_hosts: (nullable)
  * @confirmed_key: (nullable)
  * @host: "" for a folder
@@ -25,7 +27,8 @@ struct _WbRemote
 {
   const WbRemoteMethods *methods;
   WbServer              *server;
-  char                  *secret;
+  WbSecret              *held;
+  const char            *secret;
   char                  *known_hosts;
   char                  *confirmed_key;
   guint                  connect_seconds;

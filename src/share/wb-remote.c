@@ -116,7 +116,9 @@ new_remote (const WbRemoteMethods *methods,
     place = &usual;
   self->methods = methods;
   self->server = wb_server_copy (server);
-  self->secret = g_strdup (secret);
+  if (secret != NULL)
+    self->held = wb_secret_new (secret, -1);
+  self->secret = wb_secret_get (self->held);
   self->known_hosts = g_strdup (place->known_hosts);
   self->confirmed_key = g_strdup (place->confirmed_key);
   self->connect_seconds = place->connect_seconds != 0 ? place->connect_seconds : CONNECT_SECONDS;
@@ -153,9 +155,7 @@ wb_remote_close (WbRemote *self)
   if (self == NULL)
     return;
   self->methods->close (self);
-  if (self->secret != NULL)
-    explicit_bzero (self->secret, strlen (self->secret));
-  g_free (self->secret);
+  g_clear_pointer (&self->held, wb_secret_unref);
   wb_server_free (self->server);
   g_free (self->known_hosts);
   g_free (self->confirmed_key);
