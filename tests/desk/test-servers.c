@@ -140,6 +140,12 @@ assert_n_servers (Fixture *f,
   g_assert_cmpuint (servers->len, ==, n);
 }
 
+static gboolean
+is_closed (gpointer data)
+{
+  return find_window (WB_TYPE_SERVERS_WINDOW) == NULL;
+}
+
 /* --- cases ------------------------------------------------------------------------------------ */
 
 static void
@@ -196,6 +202,8 @@ test_folder (Fixture       *f,
   wb_test_type (editor, "{ctrl+s}");
   wb_test_wait_until (has_editor, NULL);
   assert_n_servers (f, 1);
+  wb_test_type (find_window (WB_TYPE_SERVERS_WINDOW), "{Escape}");
+  wb_test_wait_until (is_closed, NULL);
 }
 
 /* A test that fails ends with a sentence, and what came after it was not tried. */

@@ -421,12 +421,24 @@ wb_server_editor_dispose (GObject *object)
   G_OBJECT_CLASS (wb_server_editor_parent_class)->dispose (object);
 }
 
+/* Not earlier: a screen reader hears of a focus only once the window is there. */
+static void
+wb_server_editor_map (GtkWidget *widget)
+{
+  WbServerEditor *self = WB_SERVER_EDITOR (widget);
+  gboolean is_new = self->server->id == NULL || *self->server->id == '\0';
+
+  GTK_WIDGET_CLASS (wb_server_editor_parent_class)->map (widget);
+  gtk_widget_grab_focus (is_new ? GTK_WIDGET (self->kind) : GTK_WIDGET (self->rows[0].row));
+}
+
 static void
 wb_server_editor_class_init (WbServerEditorClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
   G_OBJECT_CLASS (klass)->dispose = wb_server_editor_dispose;
+  widget_class->map = wb_server_editor_map;
 
   signals[STORED] = g_signal_new ("stored", WB_TYPE_SERVER_EDITOR, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                   NULL, G_TYPE_NONE, 1, G_TYPE_INT);
@@ -483,6 +495,10 @@ wb_server_editor_init (WbServerEditor *self)
   for (guint i = 0; i < wb_server_kinds.n_values; i++)
     gtk_string_list_append (kinds, wb_words_enum (&wb_server_kinds, wb_server_kinds.values[i].value));
   add_rows (self);
+  /* As it comes, the entry calls itself a text box and hides the one inside, which has the focus. */
+  g_object_set (self->secret, "accessible-role", GTK_ACCESSIBLE_ROLE_GROUP, NULL);
+  g_object_set (gtk_editable_get_delegate (GTK_EDITABLE (self->secret)),
+                "accessible-role", GTK_ACCESSIBLE_ROLE_TEXT_BOX, NULL);
   adw_combo_row_set_model (self->kind, G_LIST_MODEL (kinds));
   adw_combo_row_set_selected (self->kind, WB_SERVER_WEBDAV);
   show_kind (self);
@@ -502,8 +518,6 @@ wb_server_editor_new (WbOffice       *office,
   adw_window_title_set_title (self->title, server != NULL ? _("Change a File Server")
                                                           : _("Add a File Server"));
   gtk_window_set_title (GTK_WINDOW (self), adw_window_title_get_title (self->title));
-  gtk_window_set_focus (GTK_WINDOW (self), server == NULL ? GTK_WIDGET (self->kind)
-                                                          : GTK_WIDGET (self->rows[0].row));
   if (server == NULL)
     return GTK_WIDGET (self);
 

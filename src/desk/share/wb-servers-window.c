@@ -250,15 +250,33 @@ wb_servers_window_class_init (WbServersWindowClass *klass)
                                        NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_F2, 0, "servers.change", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Delete, 0, "servers.remove", NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "window.close", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_w, GDK_CONTROL_MASK, "window.close",
                                        NULL);
+}
+
+/* Before the list or what it tells of gets the key. */
+static gboolean
+key_cb (GtkEventControllerKey *controller,
+        guint                  keyval,
+        guint                  keycode,
+        GdkModifierType        state,
+        WbServersWindow       *self)
+{
+  if (keyval != GDK_KEY_Escape)
+    return FALSE;
+  gtk_window_close (GTK_WINDOW (self));
+  return TRUE;
 }
 
 static void
 wb_servers_window_init (WbServersWindow *self)
 {
+  GtkEventController *keys = gtk_event_controller_key_new ();
+
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect (keys, "key-pressed", G_CALLBACK (key_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), keys);
   self->cancellable = g_cancellable_new ();
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "servers.change", FALSE);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "servers.remove", FALSE);
