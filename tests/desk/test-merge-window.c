@@ -203,14 +203,18 @@ test_keys (Fixture       *f,
   wb_test_type (f->window, "t");
   g_assert_cmpuint (get_place (f), ==, 2);
   g_assert_false (can_merge (f));
+  wb_test_wait_until (has_focus_on_choice, f);
 
   /* One may change one's mind, and come back with N. */
   wb_test_type (f->window, "{Up}{Up}t");
   g_assert_cmpuint (get_place (f), ==, 2);
+  wb_test_wait_until (has_focus_on_choice, f);
   wb_test_type (f->window, "{Up}n");
   g_assert_cmpuint (get_place (f), ==, 2);
+  wb_test_wait_until (has_focus_on_choice, f);
   wb_test_type (f->window, "h");
   g_assert_cmpstr (get_state (f), ==, "All is decided");
+  wb_test_wait_until (has_focus_on_choice, f);
   g_assert_true (can_merge (f));
   wb_test_type (f->window, "{Down}\n");
   save_picture (f, "decided");
