@@ -82,21 +82,6 @@ share_fixture_set_up (ShareFixture  *self,
   self->at_there = add_server (self, self->there);
 }
 
-void
-share_fixture_tear_down (ShareFixture  *self,
-                         gconstpointer  data)
-{
-  while (g_main_context_iteration (NULL, FALSE))
-    ;
-  g_assert_finalize_object (self->here);
-  g_assert_finalize_object (self->there);
-  share_fixture_remove (self->folder);
-  g_free (self->folder);
-  g_free (self->server_folder);
-  g_free (self->at_here);
-  g_free (self->at_there);
-}
-
 static gboolean
 wake_cb (gpointer data)
 {
@@ -114,4 +99,34 @@ share_fixture_wait (gboolean (*done) (gpointer data),
     g_main_context_iteration (NULL, TRUE);
   g_source_remove (source);
   g_assert_true (done (data));
+}
+
+static gboolean
+is_gone (gpointer data)
+{
+  return *(gpointer *) data == NULL;
+}
+
+/* Worker threads may hold it a moment longer. */
+static void
+finalize_office (WbOffice *office)
+{
+  gpointer left = office;
+
+  g_object_add_weak_pointer (G_OBJECT (office), &left);
+  g_object_unref (office);
+  share_fixture_wait (is_gone, &left);
+}
+
+void
+share_fixture_tear_down (ShareFixture  *self,
+                         gconstpointer  data)
+{
+  finalize_office (self->here);
+  finalize_office (self->there);
+  share_fixture_remove (self->folder);
+  g_free (self->folder);
+  g_free (self->server_folder);
+  g_free (self->at_here);
+  g_free (self->at_there);
 }
