@@ -3,6 +3,7 @@
 #pragma once
 
 #include "office/wb-bundle.h"
+#include "share/wb-bag.h"
 #include "store/wb-picture.h"
 
 G_BEGIN_DECLS
@@ -46,6 +47,85 @@ GHashTable *wb_bundle_find_papers    (const char         *document,
  * wb_bundle_find_papers()) has not. */
 guint      wb_bundle_count_lost      (const WbJob      *job,
                                       GHashTable       *papers);
+
+/* --- what a job consists of ------------------------------------------------------------------- */
+
+/**
+ * WbBundleItem: one file that belongs to a job
+ * @path: as in a bundle
+ * @bytes: (nullable): what is in it, or
+ * @file: (nullable): where it is
+ */
+typedef struct
+{
+  char   *path;
+  GBytes *bytes;
+  char   *file;
+  char   *sha256;
+} WbBundleItem;
+
+void       wb_bundle_item_free       (WbBundleItem     *self);
+
+/**
+ * wb_bundle_gather:
+ * @n_papers: (out): kept papers among the items
+ * @n_lost_papers: (out): those that the job names and the book has not
+ *
+ * Returns: (transfer full) (element-type WbBundleItem) (nullable): the document of @job first, then its
+ * papers and its photos; %NULL with %WB_SHARE_ERROR_SOURCE for a photo that is gone, or an error
+ * of the book.
+ */
+GPtrArray *wb_bundle_gather          (WbOffice         *office,
+                                      WbJob            *job,
+                                      guint            *n_papers,
+                                      guint            *n_lost_papers,
+                                      GCancellable     *cancellable,
+                                      GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/**
+ * WbBundleContents: what came with a job, found good
+ * @files: (element-type WbBagFile): all of it
+ * @document: the text of the job's document
+ * @photos: (element-type utf8 WbBagFile): by hash
+ * @papers: (element-type utf8 WbBagFile): by hash
+ */
+typedef struct
+{
+  GPtrArray  *files;
+  WbJob      *job;
+  char       *document;
+  GHashTable *photos;
+  GHashTable *papers;
+  guint       n_lost_papers;
+} WbBundleContents;
+
+/** Judges @files, whose hashes are checked already: the job document, every photo and every paper, and
+ * that there is nothing else. @self: empty before; to be cleared also after a failure. Errors as of
+ * wb_bundle_check(). */
+gboolean   wb_bundle_contents_judge  (WbBundleContents *self,
+                                      GPtrArray        *files,
+                                      GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+void       wb_bundle_contents_clear  (WbBundleContents *self);
+
+/** Puts the photos beside the book; without the job they are nobody's. */
+gboolean   wb_bundle_contents_store_photos (const WbBundleContents *self,
+                                      WbOffice         *office,
+                                      WbProgress       *progress,
+                                      GCancellable     *cancellable,
+                                      GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Returns: (transfer full) (element-type GBytes) (nullable): the papers. */
+GPtrArray *wb_bundle_contents_papers (const WbBundleContents *self,
+                                      GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Whether the book has neither the job nor one of its numbers: %WB_STORE_ERROR_EXISTS or
+ * _CONSTRAINT. */
+gboolean   wb_bundle_check_is_new    (WbOffice         *office,
+                                      WbJob            *job,
+                                      GCancellable     *cancellable,
+                                      GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (WbBundleContents, wb_bundle_contents_clear)
 
 /** Returns: how the name of a picture of @format ends, without the full stop. */
 const char *wb_bundle_picture_ending (WbPictureFormat     format);

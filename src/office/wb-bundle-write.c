@@ -1,143 +1,16 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Gathers what belongs to a job and hands it to the writer of bags. */
+/* Hands what belongs to a job to the writer of bags. */
 #include "config.h"
 
 #define G_LOG_DOMAIN "wb-office"
 
 #include "office/wb-bundle.h"
 
-#include "core/wb-photo.h"
 #include "office/wb-bundle-private.h"
-#include "office/wb-job-document.h"
 #include "office/wb-office-private.h"
 #include "share/wb-bag.h"
-#include "share/wb-share.h"
-#include "store/wb-photo-store.h"
-#include "store/wb-picture.h"
 
 #include <glib/gi18n.h>
-#include <string.h>
-
-typedef struct
-{
-  WbOffice     *office;
-  GCancellable *cancellable;
-} Search;
-
-/* --- photos ----------------------------------------------------------------------------------- */
-
-static const char *
-name_of (const WbPhoto *photo)
-{
-  return photo->name != NULL ? photo->name : photo->hash;
-}
-
-static WbPictureFormat
-format_of (const char *path)
-{
-  g_autoptr (GFile) file = g_file_new_for_path (path);
-  g_autoptr (GFileInputStream) stream = g_file_read (file, NULL, NULL);
-  guint8 head[WB_PICTURE_HEAD];
-  gsize length;
-
-  if (stream == NULL ||
-      !g_input_stream_read_all (G_INPUT_STREAM (stream), head, sizeof head, &length, NULL, NULL))
-    return WB_PICTURE_UNKNOWN;
-  return wb_picture_format (head, length);
-}
-
-static gboolean
-add_photo (GPtrArray      *items,
-           const char     *folder,
-           const WbPhoto  *photo,
-           GError        **error)
-{
-  g_autofree char *file = NULL;
-  g_autofree char *path = NULL;
-  WbPictureFormat format;
-
-  if (!wb_photo_store_check (folder, photo->hash, -1, FALSE, NULL, NULL))
-    return wb_share_refuse (error, WB_SHARE_ERROR_SOURCE, name_of (photo),
-                            "its file %s is gone or cannot be read", photo->hash);
-  file = wb_photo_store_path (folder, photo->hash);
-  format = format_of (file);
-  if (format == WB_PICTURE_UNKNOWN)
-    return wb_share_refuse (error, WB_SHARE_ERROR_SOURCE, name_of (photo),
-                            "its file %s is not a picture any more", photo->hash);
-  path = g_strconcat (WB_BUNDLE_PHOTOS, photo->hash, ".", wb_bundle_picture_ending (format), NULL);
-  g_ptr_array_add (items, wb_bag_item_new_file (path, file, photo->hash));
-  return TRUE;
-}
-
-/* Two records may show one file. */
-static gboolean
-add_photos (GPtrArray      *items,
-            WbOffice       *office,
-            const WbJob    *job,
-            GCancellable   *cancellable,
-            GError        **error)
-{
-  g_autofree char *folder = wb_photo_store_folder (wb_office_get_path (office));
-  g_autoptr (GHashTable) seen = g_hash_table_new (g_str_hash, g_str_equal);
-
-  for (guint i = 0; i < wb_job_count (job, WB_KIND_PHOTO); i++)
-    {
-      const WbPhoto *photo = wb_job_nth (job, WB_KIND_PHOTO, i);
-
-      if (g_cancellable_set_error_if_cancelled (cancellable, error))
-        return FALSE;
-      if (g_hash_table_add (seen, photo->hash) && !add_photo (items, folder, photo, error))
-        return FALSE;
-    }
-  return TRUE;
-}
-
-/* --- papers ----------------------------------------------------------------------------------- */
-
-static GBytes *
-get_kept (const char  *hash,
-          gpointer     data,
-          GError     **error)
-{
-  Search *search = data;
-  g_autoptr (GError) fault = NULL;
-  GBytes *paper = wb_book_read_document (wb_office_get_book (search->office), hash,
-                                         search->cancellable, &fault);
-
-  if (fault != NULL && !g_error_matches (fault, WB_STORE_ERROR, WB_STORE_ERROR_NOT_FOUND))
-    g_propagate_error (error, g_steal_pointer (&fault));
-  return paper;
-}
-
-/* For whoever looks into the folder; a reader goes by the hash. */
-static const char *
-ending_of (GBytes *paper)
-{
-  gsize length;
-  const char *text = g_bytes_get_data (paper, &length);
-
-  if (length >= 5 && memcmp (text, "%PDF-", 5) == 0)
-    return "pdf";
-  if (!g_utf8_validate_len (text, length, NULL))
-    return "bin";
-  return length > 0 && text[0] == '{' ? "json" : "txt";
-}
-
-static void
-add_papers (GPtrArray  *items,
-            GHashTable *papers)
-{
-  GHashTableIter iter;
-  gpointer hash, paper;
-
-  g_hash_table_iter_init (&iter, papers);
-  while (g_hash_table_iter_next (&iter, &hash, &paper))
-    {
-      g_autofree char *path = g_strconcat (WB_BUNDLE_PAPERS, hash, ".", ending_of (paper), NULL);
-
-      g_ptr_array_add (items, wb_bag_item_new_bytes (path, paper));
-    }
-}
 
 /* --- the bundle ------------------------------------------------------------------------------- */
 
@@ -174,20 +47,20 @@ write_bag (const char        *target,
   }
 }
 
-static WbBundleReport *
-make_report (WbJob      *job,
-             GPtrArray  *items,
-             GHashTable *papers)
+static GPtrArray *
+bag_items (GPtrArray *gathered)
 {
-  WbBundleReport *report = g_new0 (WbBundleReport, 1);
+  GPtrArray *items = g_ptr_array_new_with_free_func ((GDestroyNotify) wb_bag_item_free);
 
-  report->job = wb_job_ref (job);
-  report->n_papers = g_hash_table_size (papers);
-  report->n_photos = items->len - 1 - report->n_papers;
-  report->n_lost_papers = wb_bundle_count_lost (job, papers);
-  for (guint i = 0; i < items->len; i++)
-    report->bytes += wb_bag_item_get_size (g_ptr_array_index (items, i));
-  return report;
+  for (guint i = 0; i < gathered->len; i++)
+    {
+      const WbBundleItem *item = g_ptr_array_index (gathered, i);
+
+      g_ptr_array_add (items, item->bytes != NULL
+                                ? wb_bag_item_new_bytes (item->path, item->bytes)
+                                : wb_bag_item_new_file (item->path, item->file, item->sha256));
+    }
+  return items;
 }
 
 WbBundleReport *
@@ -199,27 +72,29 @@ wb_office_bundle_write (WbOffice          *self,
                         GCancellable      *cancellable,
                         GError           **error)
 {
+  g_autoptr (GPtrArray) gathered = NULL;
   g_autoptr (GPtrArray) items = NULL;
-  g_autoptr (GHashTable) papers = NULL;
-  g_autoptr (GBytes) bytes = NULL;
-  Search search = { self, cancellable };
-  char *document;
+  WbBundleReport *report;
+  guint n_papers, n_lost_papers;
 
   g_return_val_if_fail (WB_IS_OFFICE (self), NULL);
   g_return_val_if_fail (job != NULL && target != NULL, NULL);
 
   wb_progress_begin (progress, N_("Gathering what belongs to the job…"), 0, 0);
-  document = wb_job_document_write (job);
-  bytes = g_bytes_new_take (document, strlen (document));
-  papers = wb_bundle_find_papers (document, job, get_kept, &search, error);
-  if (papers == NULL)
+  gathered = wb_bundle_gather (self, job, &n_papers, &n_lost_papers, cancellable, error);
+  if (gathered == NULL)
     return NULL;
 
-  items = g_ptr_array_new_with_free_func ((GDestroyNotify) wb_bag_item_free);
-  g_ptr_array_add (items, wb_bag_item_new_bytes (WB_BUNDLE_JOB, bytes));
-  add_papers (items, papers);
-  if (!add_photos (items, self, job, cancellable, error) ||
-      !write_bag (target, replace, job, items, progress, cancellable, error))
+  items = bag_items (gathered);
+  if (!write_bag (target, replace, job, items, progress, cancellable, error))
     return NULL;
-  return make_report (job, items, papers);
+
+  report = g_new0 (WbBundleReport, 1);
+  report->job = wb_job_ref (job);
+  report->n_papers = n_papers;
+  report->n_photos = items->len - 1 - n_papers;
+  report->n_lost_papers = n_lost_papers;
+  for (guint i = 0; i < items->len; i++)
+    report->bytes += wb_bag_item_get_size (g_ptr_array_index (items, i));
+  return report;
 }

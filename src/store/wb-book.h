@@ -64,6 +64,8 @@ typedef struct
   gint64  revision;
 } WbJobSummary;
 
+/** Returns: (transfer full): what a list shows of @job. */
+WbJobSummary *wb_job_summary_new    (const WbJob   *job) G_GNUC_WARN_UNUSED_RESULT;
 WbJobSummary *wb_job_summary_copy   (const WbJobSummary *self) G_GNUC_WARN_UNUSED_RESULT;
 void          wb_job_summary_free   (WbJobSummary  *self);
 

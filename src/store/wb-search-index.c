@@ -127,7 +127,7 @@ summarize_claims (const WbJob  *job,
 }
 
 WbJobSummary *
-wb_search_index_summarize (const WbJob *job)
+wb_job_summary_new (const WbJob *job)
 {
   const WbOrder *order = wb_job_order (job);
   WbJobSummary *summary = g_new0 (WbJobSummary, 1);
@@ -314,7 +314,7 @@ write_summary (WbSqlite      *book,
                const WbJob   *job,
                GError       **error)
 {
-  g_autoptr (WbJobSummary) summary = wb_search_index_summarize (job);
+  g_autoptr (WbJobSummary) summary = wb_job_summary_new (job);
   sqlite3_stmt *statement;
 
   statement = wb_sqlite_prepare (book,

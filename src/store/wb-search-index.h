@@ -8,8 +8,6 @@
 
 G_BEGIN_DECLS
 
-/** Returns: (transfer full): what a list shows of @job. */
-WbJobSummary *wb_search_index_summarize (const WbJob   *job) G_GNUC_WARN_UNUSED_RESULT;
 /** Returns: (transfer full): the words by which @job is found. */
 char         *wb_search_index_words     (const WbJob   *job) G_GNUC_WARN_UNUSED_RESULT;
 /** Returns: (transfer full) (nullable): @query as the index understands it, %NULL when it names no
