@@ -36,6 +36,14 @@ static const WbToolCommand commands[] = {
     N_("Write a job as a document"), wb_tool_job_export },
   { "job", "history", N_("FILE NUMBER"), 2, 2, WB_TOOL_OPTION_JSON,
     N_("Tell who did what to a job, and when"), wb_tool_job_history },
+  { "job", "publish", N_("FILE NUMBER [SERVER]"), 2, 3, 0,
+    N_("Publish a job on a file server of the office"), wb_tool_job_publish },
+  { "job", "fetch", N_("FILE NUMBER [SERVER]"), 2, 3, 0,
+    N_("Bring a published job into the book"), wb_tool_job_fetch },
+  { "job", "status", N_("FILE NUMBER [SERVER]"), 2, 3, 0,
+    N_("Tell whether a job was changed here or on the server"), wb_tool_job_status },
+  { "job", "verify", N_("FILE NUMBER [SERVER]"), 2, 3, 0,
+    N_("Read all files of a published job back and compare them"), wb_tool_job_verify },
 
   { "inventory", "import", N_("FILE NUMBER CSV"), 3, 3, WB_TOOL_OPTION_GOOD_ROWS,
     N_("Add the pieces of a table to a job"), wb_tool_inventory_import },
@@ -109,6 +117,8 @@ static const WbToolCommand commands[] = {
     N_("List the file servers of the office"), wb_tool_server_list },
   { "server", "test", N_("FILE [NAME]"), 1, 2, WB_TOOL_OPTION_HOST_KEY,
     N_("Try step by step all that publishing needs on a server"), wb_tool_server_test },
+  { "server", "jobs", N_("FILE [NAME]"), 1, 2, WB_TOOL_OPTION_FIND | WB_TOOL_OPTION_JSON,
+    N_("List the jobs that are published on a server"), wb_tool_server_jobs },
   { "server", "remove", N_("FILE NAME"), 2, 2, 0,
     N_("Forget a server; what lies on it stays"), wb_tool_server_remove },
 

@@ -1,0 +1,258 @@
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+/* Commands on published jobs: publish one, fetch one, say how one stands, list and check what is on a
+ * server. */
+#include "config.h"
+
+#include "tool/wb-tool-json.h"
+#include "tool/wb-tool-private.h"
+
+#include "office/wb-publish.h"
+#include "office/wb-text-table.h"
+#include "office/wb-words.h"
+
+#include <glib/gi18n.h>
+#include <string.h>
+
+/* A book, a server of it and what signing in there takes. */
+typedef struct
+{
+  WbOffice *office;
+  WbServer *server;
+  WbSecret *secret;
+} Place;
+
+static void
+place_clear (Place *self)
+{
+  g_clear_object (&self->office);
+  g_clear_pointer (&self->server, wb_server_free);
+  g_clear_pointer (&self->secret, wb_secret_unref);
+}
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Place, place_clear)
+
+/* Returns: %FALSE with the fault told. */
+static gboolean
+open_place (Place               *self,
+            const WbToolOptions *options,
+            const char          *server)
+{
+  self->office = wb_tool_open (options);
+  if (self->office != NULL)
+    self->server = wb_tool_find_server (self->office, server);
+  return self->server != NULL && wb_tool_need_secret (self->server, &self->secret);
+}
+
+static const char *
+number_of (const WbJob *job)
+{
+  const char *number = wb_job_order (job)->number;
+
+  return number != NULL ? number : wb_job_get_id (job);
+}
+
+int
+wb_tool_job_publish (const WbToolOptions *options)
+{
+  g_auto (Place) place = { NULL };
+  g_autoptr (WbJob) job = NULL;
+  g_autoptr (WbPublishStatus) status = NULL;
+  g_autoptr (GError) error = NULL;
+
+  if (!open_place (&place, options, options->arguments[2]))
+    return WB_TOOL_FAILED;
+  job = wb_tool_find_job (options, place.office);
+  if (job == NULL)
+    return WB_TOOL_FAILED;
+
+  status = wb_office_publish (place.office, place.server->id, place.secret, wb_job_get_id (job),
+                              NULL, NULL, &error);
+  if (status == NULL)
+    return wb_tool_fail (number_of (job), error);
+  wb_tool_print_line (_("Job %s is on “%s” as version %" G_GINT64_FORMAT ".\n"), number_of (job),
+                      place.server->name, status->number);
+  return WB_TOOL_DONE;
+}
+
+int
+wb_tool_job_status (const WbToolOptions *options)
+{
+  g_auto (Place) place = { NULL };
+  g_autoptr (WbJob) job = NULL;
+  g_autoptr (WbPublishStatus) status = NULL;
+  g_autoptr (GError) error = NULL;
+
+  if (!open_place (&place, options, options->arguments[2]))
+    return WB_TOOL_FAILED;
+  job = wb_tool_find_job (options, place.office);
+  if (job == NULL)
+    return WB_TOOL_FAILED;
+
+  status = wb_office_publish_status (place.office, place.server->id, place.secret,
+                                     wb_job_get_id (job), NULL, &error);
+  if (status == NULL)
+    return wb_tool_fail (number_of (job), error);
+  wb_tool_print_line (_("%s: %s\n"), number_of (job),
+                      wb_words_enum (&wb_publish_states, (int) status->state));
+  if (status->at != NULL)
+    wb_tool_print_line (_("Last published by %s at %s.\n"), status->by, status->at);
+  return WB_TOOL_DONE;
+}
+
+/* --- what is on a server ------------------------------------------------------------------------ */
+
+/* Returns: (transfer full) (nullable): id of the job with that number or id on the server, or %NULL,
+ * with the fault told. */
+static char *
+find_published (const Place *place,
+                const char  *number)
+{
+  g_autoptr (GError) error = NULL;
+  g_autoptr (GPtrArray) jobs = wb_office_list_published (place->office, place->server->id,
+                                                         place->secret, NULL, NULL, &error);
+
+  if (jobs == NULL)
+    {
+      wb_tool_fail (place->server->name, error);
+      return NULL;
+    }
+  for (guint i = 0; i < jobs->len; i++)
+    {
+      const WbPublishedJob *job = g_ptr_array_index (jobs, i);
+
+      if (strcmp (job->id, number) == 0 ||
+          (job->number != NULL && g_ascii_strcasecmp (job->number, number) == 0))
+        return g_strdup (job->id);
+    }
+  wb_tool_complain (_("There is no published job %s on “%s”."), number, place->server->name);
+  return NULL;
+}
+
+int
+wb_tool_job_fetch (const WbToolOptions *options)
+{
+  g_auto (Place) place = { NULL };
+  g_autofree char *id = NULL;
+  g_autoptr (WbJob) job = NULL;
+  g_autoptr (GError) error = NULL;
+
+  if (!open_place (&place, options, options->arguments[2]))
+    return WB_TOOL_FAILED;
+  id = find_published (&place, options->arguments[1]);
+  if (id == NULL)
+    return WB_TOOL_FAILED;
+
+  job = wb_office_fetch (place.office, place.server->id, place.secret, id, NULL, NULL, &error);
+  if (job == NULL)
+    {
+      wb_tool_fail (options->arguments[1], error);
+      wb_tool_complain (_("The book was not changed."));
+      return WB_TOOL_FAILED;
+    }
+  wb_tool_print_line (_("Job %s is in the book as it is on “%s”.\n"), number_of (job),
+                      place.server->name);
+  return WB_TOOL_DONE;
+}
+
+int
+wb_tool_job_verify (const WbToolOptions *options)
+{
+  g_auto (Place) place = { NULL };
+  g_autofree char *id = NULL;
+  g_autoptr (GPtrArray) faults = NULL;
+  g_autoptr (GError) error = NULL;
+  guint n_files = 0;
+
+  if (!open_place (&place, options, options->arguments[2]))
+    return WB_TOOL_FAILED;
+  id = find_published (&place, options->arguments[1]);
+  if (id == NULL)
+    return WB_TOOL_FAILED;
+
+  faults = wb_office_verify_published (place.office, place.server->id, place.secret, id, &n_files,
+                                       NULL, NULL, &error);
+  if (faults == NULL)
+    return wb_tool_fail (options->arguments[1], error);
+  for (guint i = 0; i < faults->len; i++)
+    wb_tool_complain ("%s", (const char *) g_ptr_array_index (faults, i));
+  if (faults->len > 0)
+    return WB_TOOL_FAILED;
+  wb_tool_print_line (ngettext ("%u file, whole and unchanged.\n",
+                                "%u files, all whole and unchanged.\n", n_files), n_files);
+  return WB_TOOL_DONE;
+}
+
+static const char *
+or_empty (const char *text)
+{
+  return text != NULL ? text : "";
+}
+
+static void
+print_jobs (GPtrArray *jobs)
+{
+  g_autoptr (WbTextTable) table = wb_text_table_new ("llllll");
+  g_autoptr (GString) out = g_string_new (NULL);
+
+  for (guint i = 0; i < jobs->len; i++)
+    {
+      const WbPublishedJob *job = g_ptr_array_index (jobs, i);
+
+      if (job->fault != NULL)
+        wb_tool_complain ("%s: %s", job->id, job->fault);
+      else
+        wb_text_table_add_row (table, job->number != NULL ? job->number : job->id,
+                               or_empty (job->shipper), or_empty (job->from_city),
+                               or_empty (job->to_city), job->at, job->by);
+    }
+  wb_text_table_append (table, 0, out);
+  wb_tool_print (out->str);
+}
+
+static void
+print_jobs_json (GPtrArray *jobs)
+{
+  g_autoptr (JsonBuilder) builder = json_builder_new ();
+
+  json_builder_begin_array (builder);
+  for (guint i = 0; i < jobs->len; i++)
+    {
+      const WbPublishedJob *job = g_ptr_array_index (jobs, i);
+
+      json_builder_begin_object (builder);
+      wb_tool_json_add_text (builder, "id", job->id);
+      wb_tool_json_add_text (builder, "number", job->number);
+      wb_tool_json_add_text (builder, "shipper", job->shipper);
+      wb_tool_json_add_text (builder, "from_city", job->from_city);
+      wb_tool_json_add_text (builder, "to_city", job->to_city);
+      wb_tool_json_add_text (builder, "pickup", job->pickup);
+      wb_tool_json_add_text (builder, "stage", job->stage);
+      wb_tool_json_add_text (builder, "at", job->at);
+      wb_tool_json_add_text (builder, "by", job->by);
+      wb_tool_json_add_text (builder, "desk", job->desk);
+      wb_tool_json_add_text (builder, "fault", job->fault);
+      json_builder_end_object (builder);
+    }
+  json_builder_end_array (builder);
+  wb_tool_json_print (builder);
+}
+
+int
+wb_tool_server_jobs (const WbToolOptions *options)
+{
+  g_auto (Place) place = { NULL };
+  g_autoptr (GPtrArray) jobs = NULL;
+  g_autoptr (GError) error = NULL;
+
+  if (!open_place (&place, options, options->arguments[1]))
+    return WB_TOOL_FAILED;
+  jobs = wb_office_list_published (place.office, place.server->id, place.secret, options->find, NULL,
+                                   &error);
+  if (jobs == NULL)
+    return wb_tool_fail (place.server->name, error);
+  if (options->json)
+    print_jobs_json (jobs);
+  else
+    print_jobs (jobs);
+  return WB_TOOL_DONE;
+}
