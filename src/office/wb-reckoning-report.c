@@ -18,11 +18,13 @@
  * Report:
  * @out: what is written so far
  * @why: whether to tell the steps
+ * @told: one a line: the reasons to tell of it, in their order; %NULL for none
  */
 typedef struct
 {
   const WbReckoning *reckoning;
   gboolean           why;
+  GPtrArray        **told;
   GString           *out;
 } Report;
 
@@ -166,32 +168,49 @@ name_of_line (const Report          *self,
   return g_strconcat (cut, "…", NULL);
 }
 
-static gboolean
-tells_of (const WbReason *reason,
-          WbSide          side,
-          gint            line)
+/* Puts the reasons with their lines, once for all. What is missing is told in any case. */
+static void
+collect_told (Report *self)
 {
-  return reason->line == line && (reason->scope == (guint) side ||
-                                  reason->scope == WB_SCOPE_GENERAL);
+  const WbReason *reason;
+  WbReasonIter iter;
+
+  self->told = g_new0 (GPtrArray *, self->reckoning->n_lines);
+  wb_reason_iter_init (&iter, self->reckoning);
+  while ((reason = wb_reason_iter_next (&iter)) != NULL)
+    {
+      if (reason->line == WB_REASON_WHOLE_CLAIM ||
+          (!self->why && reason->rule != WB_RULE_MISSING_FIGURE))
+        continue;
+      if (self->told[reason->line] == NULL)
+        self->told[reason->line] = g_ptr_array_new ();
+      g_ptr_array_add (self->told[reason->line], (gpointer) reason);
+    }
 }
 
-/* Why a line is as it is. What is missing is told in any case. */
+static void
+clear_told (Report *self)
+{
+  for (guint i = 0; i < self->reckoning->n_lines; i++)
+    g_clear_pointer (&self->told[i], g_ptr_array_unref);
+  g_clear_pointer (&self->told, g_free);
+}
+
+/* Why a line is as it is. */
 static void
 add_line_reasons (const Report *self,
                   WbTextTable  *table,
                   WbSide        side,
                   guint         index)
 {
-  const WbReason *reason;
-  WbReasonIter iter;
+  const GPtrArray *told = self->told[index];
 
-  wb_reason_iter_init (&iter, self->reckoning);
-  while ((reason = wb_reason_iter_next (&iter)) != NULL)
+  for (guint i = 0; told != NULL && i < told->len; i++)
     {
+      const WbReason *reason = g_ptr_array_index (told, i);
       g_autofree char *sentence = NULL;
 
-      if (!tells_of (reason, side, (gint) index) ||
-          (!self->why && reason->rule != WB_RULE_MISSING_FIGURE))
+      if (reason->scope != (guint) side && reason->scope != WB_SCOPE_GENERAL)
         continue;
       sentence = sentence_of (self, reason);
       wb_text_table_add_note (table, 6, sentence);
@@ -336,6 +355,7 @@ wb_reckoning_report (const WbReckoning *reckoning,
   g_return_val_if_fail (reckoning != NULL, NULL);
 
   report.out = g_string_new (NULL);
+  collect_told (&report);
   append_head (&report);
   append_general (&report);
   append_side (&report, reckoning->applies);
@@ -345,6 +365,7 @@ wb_reckoning_report (const WbReckoning *reckoning,
         append_side (&report, (WbSide) side);
     }
   wb_text_append_paragraph (report.out, 0, 0, caution);
+  clear_told (&report);
 
   return g_string_free (report.out, FALSE);
 }
