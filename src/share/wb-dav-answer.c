@@ -75,8 +75,8 @@ good_properties (const xmlNode *response)
 
 /* --- one response ----------------------------------------------------------------------------- */
 
-/* Returns: (transfer full) (nullable): the path of @href, unescaped, without "/" at its end; %NULL if
- * it is none. */
+/* Returns: (transfer full) (nullable): the path of @href, unescaped, without "/" at its end; %NULL
+ * if it is none. */
 static char *
 path_of_href (const char *href)
 {

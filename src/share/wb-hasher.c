@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A thread, and chunks that go to it full and come back empty. Their number is fixed, so that memory
- * does not grow with what is hashed. */
+/* A thread, and chunks that go to it full and come back empty. Their number is fixed, so that
+ * memory does not grow with what is hashed. */
 #include "config.h"
 
 #include "share/wb-hasher.h"

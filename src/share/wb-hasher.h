@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* SHA-256 of what passes by, reckoned in a thread of its own: hashing takes about as long as a fast line
- * takes to send, and neither should wait for the other. */
+/* SHA-256 of what passes by, reckoned in a thread of its own: hashing takes about as long as a fast
+ * line takes to send, and neither should wait for the other. */
 #pragma once
 
 #include <glib-object.h>

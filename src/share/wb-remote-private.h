@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What the kinds of remotes share: the table of functions that each fills in, and the reader of what
- * is sent. A kind begins its own struct with a WbRemote. */
+/* What the kinds of remotes share: the table of functions that each fills in, and the reader of
+ * what is sent. A kind begins its own struct with a WbRemote. */
 #pragma once
 
 #include "share/wb-remote.h"
@@ -19,7 +19,8 @@ typedef struct _WbRemoteMethods WbRemoteMethods;
  * @confirmed_key: (nullable)
  * @host: "" for a folder
  * @port: 0 for a folder
- * @base: path of the address, escaped as there, without "/" at its end; the folder itself for a folder
+ * @base: path of the address, escaped as there, without "/" at its end; the folder itself for a
+ *   folder
  *
  * What every kind has. wb-remote.c fills all of it in before it calls @open.
  */
@@ -44,11 +45,12 @@ struct _WbRemote
  * @open: prepares what needs no network
  * @close: frees what the kind has beyond a WbRemote; also after a failed @open
  * @greet: asks the server for something that needs a log-in, whether there is a folder or not: no
- *   error but for what goes wrong up to and with the log-in. %NULL where there is nothing to log in to
+ *   error but for what goes wrong up to and with the log-in. %NULL where there is nothing to log
+ *   in to
  * @make_base: makes the folder of the address, if it is not there
  *
- * Paths are checked, and a cancellable that is cancelled already is dealt with, before any of these is
- * called. What each has to do stands at the function of its name in wb-remote.h.
+ * Paths are checked, and a cancellable that is cancelled already is dealt with, before any of these
+ * is called. What each has to do stands at the function of its name in wb-remote.h.
  */
 struct _WbRemoteMethods
 {
@@ -121,14 +123,14 @@ gboolean       wb_remote_entries_add     (GPtrArray             *self,
 /** WbRemoteReader: reads a source, and checks on the way that it is what it says it is. */
 typedef struct _WbRemoteReader WbRemoteReader;
 
-/** Returns: (transfer full): a reader at the start, or %NULL with %WB_SHARE_ERROR_SOURCE when there is
- * no such file, or of another size. @source has to outlive it. */
+/** Returns: (transfer full): a reader at the start, or %NULL with %WB_SHARE_ERROR_SOURCE when there
+ * is no such file, or of another size. @source has to outlive it. */
 WbRemoteReader *wb_remote_reader_new     (const WbRemoteSource  *source,
                                           GError               **error) G_GNUC_WARN_UNUSED_RESULT;
 void            wb_remote_reader_free    (WbRemoteReader        *self);
 
-/** Goes to @offset. What was read up to there counts; the rest up to it is read now. Going back starts
- * anew. */
+/** Goes to @offset. What was read up to there counts; the rest up to it is read now. Going back
+ * starts anew. */
 gboolean        wb_remote_reader_seek    (WbRemoteReader        *self,
                                           gint64                 offset,
                                           GError               **error) G_GNUC_WARN_UNUSED_RESULT;
@@ -142,7 +144,8 @@ gssize          wb_remote_reader_read    (WbRemoteReader        *self,
 /** Returns: where the next byte is read from. */
 gint64          wb_remote_reader_tell    (const WbRemoteReader  *self);
 
-/** Whether everything was read and has the hash of the source. %FALSE with %WB_SHARE_ERROR_SOURCE. */
+/** Whether everything was read and has the hash of the source. Returns: %FALSE with
+ * %WB_SHARE_ERROR_SOURCE if not. */
 gboolean        wb_remote_reader_finish  (WbRemoteReader        *self,
                                           GError               **error) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -94,7 +94,8 @@ probe_address (Probe   *probe,
   if (*probe->remote->host == '\0')
     return TRUE;
   resolver = g_resolver_get_default ();
-  addresses = g_resolver_lookup_by_name (resolver, probe->remote->host, probe->cancellable, &reason);
+  addresses = g_resolver_lookup_by_name (resolver, probe->remote->host, probe->cancellable,
+                                         &reason);
   g_resolver_free_addresses (addresses);
   if (g_error_matches (reason, G_IO_ERROR, G_IO_ERROR_CANCELLED))
     {
@@ -230,7 +231,8 @@ run_step (Probe        *probe,
   return FALSE;
 }
 
-/* The file is not left behind for a step that failed after it was there. That failure is what is told. */
+/* The file is not left behind for a step that failed after it was there. That failure is what is
+ * told. */
 static void
 clean_up (Probe       *probe,
           WbProbeStep  failed)

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Reads what is sent to a server, from memory or from a file. Each byte passes through the hash as it
- * is read, so that a file that was changed since it was hashed never gets the name of what it was. */
+/* Reads what is sent to a server, from memory or from a file. Each byte passes through the hash as
+ * it is read, so that a file that was changed since it was hashed never gets the name of what it
+ * was. */
 #include "config.h"
 
 #include "share/wb-remote-private.h"
@@ -101,8 +102,9 @@ read_bytes (WbRemoteReader  *self,
 
   if (self->fd < 0)
     {
-      memcpy (buffer, (const guint8 *) g_bytes_get_data (self->source->bytes, NULL) + self->position,
-              length);
+      const guint8 *bytes = g_bytes_get_data (self->source->bytes, NULL);
+
+      memcpy (buffer, bytes + self->position, length);
       return (gssize) length;
     }
   do

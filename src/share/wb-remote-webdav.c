@@ -145,8 +145,8 @@ header_number (const WbAnswer *answer,
   return (gint64) number;
 }
 
-/* RFC 9110, 14.4: `bytes FIRST-LAST/SIZE`, where SIZE may be `*`, or bytes star/SIZE when the range is
- * none of the file. @first and @size: (out): -1 for what it does not say */
+/* RFC 9110, 14.4: `bytes FIRST-LAST/SIZE`, where SIZE may be `*`, or bytes star/SIZE when the range
+ * is none of the file. @first and @size: (out): -1 for what it does not say */
 static gboolean
 read_content_range (const WbAnswer *answer,
                     gint64         *first,
@@ -228,7 +228,8 @@ end_download (Download  *download,
     return wb_share_refuse (error, WB_SHARE_ERROR_PROTOCOL, download->path,
                             "less came than was announced");
   return download->position >= download->offset ||
-         wb_share_refuse (error, WB_SHARE_ERROR_PROTOCOL, download->path, "it is shorter than it was");
+         wb_share_refuse (error, WB_SHARE_ERROR_PROTOCOL, download->path,
+                          "it is shorter than it was");
 }
 
 /* 416: there is nothing from @offset on. That is right if the file ends there. */
@@ -374,7 +375,8 @@ make_absolute (WbWebdav      *self,
   return wb_transfer_run (self->transfer, &request, answer, cancellable, error);
 }
 
-/* Makes the folder @above names above the address, and those above that as far as they are missing. */
+/* Makes the folder @above names above the address, and those above that as far as they are
+ * missing. */
 static gboolean
 make_level (WbWebdav      *self,
             guint          above,

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Files on a server, whatever its kind. Everything blocks until it is done, failed or cancelled, so it
- * is called from worker threads, and a remote by one thread at a time. What the files mean is not
- * known here; jobs are looked after by wb-depot.h. */
+/* Files on a server, whatever its kind. Everything blocks until it is done, failed or cancelled, so
+ * it is called from worker threads, and a remote by one thread at a time. What the files mean is
+ * not known here; jobs are looked after by wb-depot.h. */
 #pragma once
 
 #include "core/wb-server.h"
@@ -25,8 +25,8 @@ typedef struct _WbRemote WbRemote;
 /**
  * WbRemotePlace:
  * @known_hosts: (nullable): file in which confirmed host keys of SFTP are kept
- * @confirmed_key: (nullable): fingerprint "SHA256:…" of the host key that a person has confirmed just
- *   now; it is put into @known_hosts if the server has that key
+ * @confirmed_key: (nullable): fingerprint "SHA256:…" of the host key that a person has confirmed
+ *   just now; it is put into @known_hosts if the server has that key
  * @connect_seconds: how long to wait for a connection; 0 for 20 s
  * @stall_seconds: how long a server may stay silent; 0 for 60 s
  *
@@ -114,7 +114,8 @@ typedef enum
   WB_PROBE_REMOVE,
 } WbProbeStep;
 
-/** "address", "connect", "trust", "login", "folder", "write", "read-back", "no-overwrite", "remove". */
+/** "address", "connect", "trust", "login", "folder", "write", "read-back", "no-overwrite",
+ * "remove". */
 extern const WbEnum wb_probe_steps;
 
 /** Tells the outcome of @step. @error: (nullable): what failed; no step comes after it */
@@ -125,8 +126,8 @@ typedef void     (*WbProbeFunc)          (WbProbeStep    step,
 /**
  * wb_remote_open:
  * @server: copied
- * @secret: (nullable): password, secret access key or passphrase of the key file; copied, and wiped by
- *   wb_remote_close()
+ * @secret: (nullable): password, secret access key or passphrase of the key file; copied, and wiped
+ *   by wb_remote_close()
  * @place: (nullable): copied
  *
  * Nothing is sent yet. Returns: (transfer full): a remote, or %NULL with an error of
@@ -141,8 +142,8 @@ void       wb_remote_close      (WbRemote               *self);
 /**
  * wb_remote_path_check:
  *
- * Paths are relative to the server's address: names of ASCII letters, digits, ".", "_" and "-", none
- * of them "." or "..", joined by "/". A folder may be "", which is the address itself.
+ * Paths are relative to the server's address: names of ASCII letters, digits, ".", "_" and "-",
+ * none of them "." or "..", joined by "/". A folder may be "", which is the address itself.
  *
  * Returns: %TRUE, or %FALSE with %WB_SHARE_ERROR_NAME
  */
@@ -206,8 +207,8 @@ gboolean   wb_remote_get        (WbRemote               *self,
  * Puts a file at @path, whole or not at all, and makes the folders above it. What was sent of it
  * earlier is not sent again if the server is known to get that right.
  *
- * Returns: %TRUE, or %FALSE with an error: %WB_SHARE_ERROR_EXISTS when there is a file at @path, which
- * is left as it is; %WB_SHARE_ERROR_SOURCE when @source cannot be read or is not what it says
+ * Returns: %TRUE, or %FALSE with an error: %WB_SHARE_ERROR_EXISTS when there is a file at @path,
+ * which is left as it is; %WB_SHARE_ERROR_SOURCE when @source cannot be read or is not what it says
  */
 gboolean   wb_remote_put        (WbRemote               *self,
                                  const char             *path,

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* SHA-256 by the instructions that x86 processors have for it. Whether there are any is asked once a
- * hash; without them, and on other processors, GLib does the work. */
+/* SHA-256 by the instructions that x86 processors have for it. Whether there are any is asked once
+ * a hash; without them, and on other processors, GLib does the work. */
 #include "config.h"
 
 #include "share/wb-sha256.h"
@@ -46,8 +46,8 @@ has_instructions (void)
   return __get_cpuid_count (7, 0, &a, &b, &c, &d) != 0 && (b & bit_SHA) != 0;
 }
 
-/* The instructions want the eight words as A B E F and C D G H, from the highest lane down, and four
- * words of the message at a time; each of them does two rounds. */
+/* The instructions want the eight words as A B E F and C D G H, from the highest lane down, and
+ * four words of the message at a time; each of them does two rounds. */
 __attribute__ ((target ("sha,sse4.1,ssse3")))
 static void
 add_blocks (guint32      *state,
@@ -202,7 +202,8 @@ pad (WbSha256 *self)
 {
   static const guint8 padding[BLOCK] = { 0x80 };
   guint64 bits = GUINT64_TO_BE (self->total * 8);
-  gsize length = (self->filled < BLOCK - sizeof bits ? BLOCK : 2 * BLOCK) - sizeof bits - self->filled;
+  gsize end = self->filled < BLOCK - sizeof bits ? BLOCK : 2 * BLOCK;
+  gsize length = end - sizeof bits - self->filled;
 
   wb_sha256_update (self, padding, MIN (length, BLOCK));
   if (length > BLOCK)

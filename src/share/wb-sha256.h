@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* SHA-256 (FIPS 180-4) at the speed of the processor: by its own instructions where it has them, else
- * by GLib, which is several times slower. */
+/* SHA-256 (FIPS 180-4) at the speed of the processor: by its own instructions where it has them,
+ * else by GLib, which is several times slower. */
 #pragma once
 
 #include <glib-object.h>

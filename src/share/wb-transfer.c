@@ -16,7 +16,8 @@
 /* Of a page that says what went wrong: how much of it is taken, and how much is kept. */
 #define MAX_FAULT_BODY (1024 * 1024)
 #define MAX_FAULT_KEPT (64 * 1024)
-/* A body from this size on is sent only once the server has said that it wants it, or after a second. */
+/* A body from this size on is sent only once the server has said that it wants it, or after a
+ * second. */
 #define EXPECT_FROM (1024 * 1024)
 #define POLL_MILLISECONDS 1000
 
@@ -68,7 +69,7 @@ static const struct
   { 403, WB_SHARE_ERROR_FORBIDDEN, "the server does not allow it" },
   { 404, WB_SHARE_ERROR_NOT_FOUND, "it is not there" },
   { 408, WB_SHARE_ERROR_TIMEOUT, "the server did not wait for it" },
-  { 409, WB_SHARE_ERROR_NOT_FOUND, "its folder is not there" },   /* RFC 4918, 9.3.1, 9.7.1, 9.9.4 */
+  { 409, WB_SHARE_ERROR_NOT_FOUND, "its folder is not there" },   /* RFC 4918, 9.7.1, 9.9.4 */
   { 410, WB_SHARE_ERROR_NOT_FOUND, "it is there no more" },
   { 412, WB_SHARE_ERROR_EXISTS, "it is there already" },
   { 413, WB_SHARE_ERROR_FULL, "it is larger than the server takes" },
@@ -233,7 +234,8 @@ read_cb (char   *buffer,
   return (size_t) got;
 }
 
-/* Called when a connection that was kept turns out to be gone, and the body has to be sent again. */
+/* Called when a connection that was kept turns out to be gone, and the body has to be sent again.
+ * */
 static int
 seek_cb (void       *data,
          curl_off_t  offset,
@@ -315,7 +317,8 @@ set_times (WbTransfer *self)
   curl_easy_setopt (self->easy, CURLOPT_NOSIGNAL, 1L);
 }
 
-/* The office's own authority is added: those of the system are looked up in their folder besides. */
+/* The office's own authority is added: those of the system are looked up in their folder besides.
+ * */
 static void
 set_trust (WbTransfer *self)
 {

@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One request after another to one server through libcurl, the same for all: certificates are always
- * checked, nothing is redirected, no proxy or environment is asked, everything can be cancelled, and
- * whatever goes wrong becomes an error of ours in one table. What is asked is not known here. */
+/* One request after another to one server through libcurl, the same for all: certificates are
+ * always checked, nothing is redirected, no proxy or environment is asked, everything can be
+ * cancelled, and whatever goes wrong becomes an error of ours in one table. What is asked is not
+ * known here. */
 #pragma once
 
 #include "share/wb-remote-private.h"
@@ -85,8 +86,8 @@ const char  *wb_answer_get_header (const WbAnswer   *self,
  * @remote: whose authority and times count; has to outlive the transfer
  * @with_login: whether user name and secret are sent, by HTTP's Basic or to SSH
  *
- * Returns: (transfer full): a transfer, or %NULL with %WB_SHARE_ERROR_CERTIFICATE when the file of the
- * authority cannot be used
+ * Returns: (transfer full): a transfer, or %NULL with %WB_SHARE_ERROR_CERTIFICATE when the file of
+ * the authority cannot be used
  */
 WbTransfer  *wb_transfer_new      (const WbRemote   *remote,
                                    gboolean          with_login,
@@ -97,8 +98,8 @@ void         wb_transfer_free     (WbTransfer       *self);
  * wb_transfer_run:
  * @answer: also filled when it fails
  *
- * Returns: %TRUE for a status of 200 to 299, or where there is none, for a transfer that went to its
- * end; %FALSE with an error of wb_transfer_fail(), of the sink or the reader, or
+ * Returns: %TRUE for a status of 200 to 299, or where there is none, for a transfer that went to
+ * its end; %FALSE with an error of wb_transfer_fail(), of the sink or the reader, or
  * %G_IO_ERROR_CANCELLED
  */
 gboolean     wb_transfer_run      (WbTransfer       *self,

@@ -33,7 +33,8 @@ char     *wb_webdav_url          (const WbWebdav        *self,
                                   const char            *path,
                                   gboolean               is_folder) G_GNUC_WARN_UNUSED_RESULT;
 
-/** One request about @path without a body. @header: (nullable): `Name: value`; @answer: (nullable) */
+/** One request about @path without a body. @header: (nullable): `Name: value`; @answer: (nullable)
+ * */
 gboolean  wb_webdav_ask          (WbWebdav              *self,
                                   const char            *method,
                                   const char            *path,

@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* How a file gets to a WebDAV server: into incoming/, and from there, once its size and hash are right,
- * to its name, which it takes from no other. A large file goes in pieces, so that one that was cut off
- * can be gone on with; but only to a server that was seen to put a piece where it belongs, since some
- * answer 201 and keep nothing but the piece. */
+/* How a file gets to a WebDAV server: into incoming/, and from there, once its size and hash are
+ * right, to its name, which it takes from no other. A large file goes in pieces, so that one that
+ * was cut off can be gone on with; but only to a server that was seen to put a piece where it
+ * belongs, since some answer 201 and keep nothing but the piece. */
 #include "config.h"
 
 #include "share/wb-webdav-private.h"
@@ -14,8 +14,8 @@
 
 /* Up to this many bytes a file is sent at once. */
 #define SMALL (8 * 1024 * 1024)
-/* Apache keeps what came of a piece that was cut off, unless that piece made the file: so the first is
- * short. Other servers may lose the piece. */
+/* Apache keeps what came of a piece that was cut off, unless that piece made the file: so the first
+ * is short. Other servers may lose the piece. */
 #define FIRST_PIECE (1024 * 1024)
 #define PIECE (32 * 1024 * 1024)
 
@@ -72,8 +72,8 @@ send_piece (Upload  *upload,
 {
   g_auto (WbAnswer) answer = { 0 };
   g_autofree char *header =
-    g_strdup_printf ("Content-Range: bytes %" G_GINT64_FORMAT "-%" G_GINT64_FORMAT "/%" G_GINT64_FORMAT,
-                     from, from + length - 1, upload->source->size);
+    g_strdup_printf ("Content-Range: bytes %" G_GINT64_FORMAT "-%" G_GINT64_FORMAT
+                     "/%" G_GINT64_FORMAT, from, from + length - 1, upload->source->size);
 
   if (!send_bytes (upload, header, from, length, &answer, error))
     return FALSE;
@@ -274,19 +274,21 @@ send_part (Upload  *upload,
   return FALSE;
 }
 
-/* The answer of a server that has moved the part may get lost on a connection that was kept; libcurl
- * then asks again on a new one, and now the part is not there. */
+/* The answer of a server that has moved the part may get lost on a connection that was kept;
+ * libcurl then asks again on a new one, and now the part is not there. */
 static gboolean
 was_placed (Upload *upload)
 {
   g_auto (WbRemoteEntry) entry = { NULL };
   g_autoptr (GError) ignored = NULL;
 
-  return wb_remote_stat (&upload->self->parent, upload->path, &entry, upload->cancellable, &ignored) &&
+  return wb_remote_stat (&upload->self->parent, upload->path, &entry, upload->cancellable,
+                         &ignored) &&
          entry.size == upload->source->size;
 }
 
-/* RFC 4918, 9.9.4: with Overwrite: F, something that is there already stays and the answer is 412. */
+/* RFC 4918, 9.9.4: with Overwrite: F, something that is there already stays and the answer is 412.
+ * */
 static gboolean
 place_part (Upload  *upload,
             GError **error)

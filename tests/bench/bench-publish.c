@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* How fast photos get to a WebDAV server through our remote, beside curl that puts the same files at
- * their names on the same server. Ours goes by another name first, looks at the size, hashes what it
- * sends and moves; curl does none of it. Run by tests/support/with-server, which starts Apache. */
+/* How fast photos get to a WebDAV server through our remote, beside curl that puts the same files
+ * at their names on the same server. Ours goes by another name first, looks at the size, hashes
+ * what it sends and moves; curl does none of it. Run by tests/support/with-server, which starts
+ * Apache. */
 #include "config.h"
 
 #include "bench/wb-bench.h"

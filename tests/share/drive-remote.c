@@ -105,7 +105,8 @@ drive_list (Drive        *drive,
             char        **words,
             GError      **error)
 {
-  g_autoptr (GPtrArray) entries = wb_remote_list (drive->remote, words[1], drive->cancellable, error);
+  g_autoptr (GPtrArray) entries = wb_remote_list (drive->remote, words[1], drive->cancellable,
+                                                  error);
 
   if (entries == NULL)
     return FALSE;

@@ -477,8 +477,8 @@ test_probe (void)
 
   g_assert_no_error (error);
   g_assert_true (good);
-  g_assert_cmpstr (steps->str, ==, "address connect trust login folder write read-back no-overwrite "
-                                   "remove ");
+  g_assert_cmpstr (steps->str, ==,
+                   "address connect trust login folder write read-back no-overwrite remove ");
   g_assert_cmpuint (count_parts (remote), ==, 0);
 }
 

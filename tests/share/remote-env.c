@@ -28,8 +28,8 @@ remote_from_environment (const char  *below,
                          GError     **error)
 {
   g_autoptr (WbServer) server = NULL;
-  g_autofree char *address = g_strconcat (g_getenv ("WB_SERVER_ADDRESS"), below != NULL ? "/" : NULL,
-                                          below, NULL);
+  g_autofree char *address = g_strconcat (g_getenv ("WB_SERVER_ADDRESS"),
+                                          below != NULL ? "/" : NULL, below, NULL);
   WbRemotePlace place = {
     .known_hosts = g_getenv ("WB_SERVER_KNOWN_HOSTS"),
     .confirmed_key = g_getenv ("WB_SERVER_HOST_KEY"),

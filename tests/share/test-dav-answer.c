@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What a WebDAV server answers, whole and with seeded changes: it is read as it is or refused, and never
- * names anything that a path could not have. */
+/* What a WebDAV server answers, whole and with seeded changes: it is read as it is or refused, and
+ * never names anything that a path could not have. */
 #include "config.h"
 
 #include "share/wb-dav-answer.h"
@@ -8,7 +8,8 @@
 
 #include <string.h>
 
-/* As a server writes it that has its own prefix, properties of its own, and a folder in the folder. */
+/* As a server writes it that has its own prefix, properties of its own, and a folder in the folder.
+ * */
 static const char good[] =
   "<?xml version=\"1.0\" encoding=\"utf-8\"?>\n"
   "<x:multistatus xmlns:x=\"DAV:\" xmlns:o=\"http://server.invalid/ns\">\n"
@@ -35,8 +36,8 @@ test_good (void)
   g_autoptr (GError) error = NULL;
   const WbRemoteEntry *entry;
 
-  g_assert_true (wb_dav_answer_read ((const guint8 *) good, strlen (good), "/dav/office/jobs", &self,
-                                     entries, &error));
+  g_assert_true (wb_dav_answer_read ((const guint8 *) good, strlen (good), "/dav/office/jobs",
+                                     &self, entries, &error));
   g_assert_no_error (error);
   g_assert_cmpstr (self.name, ==, "jobs");
   g_assert_true (self.is_folder);
@@ -76,8 +77,8 @@ test_something_else (void)
   g_auto (WbRemoteEntry) self = { NULL };
   g_autoptr (GError) error = NULL;
 
-  g_assert_false (wb_dav_answer_read ((const guint8 *) good, strlen (good), "/dav/office", &self, NULL,
-                                      &error));
+  g_assert_false (wb_dav_answer_read ((const guint8 *) good, strlen (good), "/dav/office", &self,
+                                      NULL, &error));
   g_assert_error (error, WB_SHARE_ERROR, WB_SHARE_ERROR_PROTOCOL);
   g_assert_null (self.name);
 }

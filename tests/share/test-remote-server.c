@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What every remote does, against a real server. Run by tests/support/with-server, which says where it
- * is; each case has a folder of its own there. */
+/* What every remote does, against a real server. Run by tests/support/with-server, which says where
+ * it is; each case has a folder of its own there. */
 #include "config.h"
 
 #include "remote-cases.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Writes random files of versions, one a line, or reads such lines and answers each with "ok" or with
- * what is wrong, for test-depot-schema.
+/* Writes random files of versions, one a line, or reads such lines and answers each with "ok" or
+ * with what is wrong, for test-depot-schema.
  *
  *     version-files write N
  *     version-files read < LINES */
