@@ -20,6 +20,7 @@ import ipaddress
 import os
 import pathlib
 import pwd
+import random
 import shutil
 import signal
 import socket
@@ -111,9 +112,16 @@ class Authority:
 
 
 def free_port():
-    with socket.socket() as found:
-        found.bind(("127.0.0.1", 0))
-        return found.getsockname()[1]
+    """A port on which nothing listens: below those that the system gives to connections, where it would
+    soon be somebody else's."""
+    while True:
+        port = random.randrange(15000, 32000)
+        with socket.socket() as found:
+            try:
+                found.bind(("127.0.0.1", port))
+                return port
+            except OSError:
+                continue
 
 
 def answers(port):
