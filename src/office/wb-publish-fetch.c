@@ -1,14 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Brings a published job into the book: the files of a version into a private folder, judged as those
- * of a bundle are, and only then stored. A job that was changed here too becomes the job of both,
- * where the two sides leave no choice. */
+ * of a bundle are, and only then stored. A job that was changed here too becomes the job of both. */
 #include "config.h"
 
 #define G_LOG_DOMAIN "wb-office"
 
 #include "office/wb-publish.h"
 
-#include "core/wb-merge.h"
 #include "office/wb-job-document.h"
 #include "office/wb-publish-private.h"
 #include "share/wb-share.h"
@@ -83,9 +81,23 @@ load_base (WbShareLink   *link,
                           : NULL;
 }
 
+static void
+choose_all (WbMerge       *both,
+            WbMergeChoice  choice)
+{
+  for (guint i = 0; i < wb_merge_count (both); i++)
+    {
+      const WbMergeItem *item = wb_merge_nth (both, i);
+
+      if (item->side == WB_MERGE_CONFLICT && item->choice == WB_MERGE_UNDECIDED)
+        wb_merge_choose (both, i, choice);
+    }
+}
+
 static WbJob *
 merge (WbShareLink   *link,
        WbJob         *theirs,
+       WbMergeChoice  conflicts,
        GCancellable  *cancellable,
        GError       **error)
 {
@@ -106,6 +118,8 @@ merge (WbShareLink   *link,
   both = wb_merge_new (base, link->mine, theirs, error);
   if (both == NULL)
     return NULL;
+  if (conflicts != WB_MERGE_UNDECIDED)
+    choose_all (both, conflicts);
   n = wb_merge_n_undecided (both);
   if (n == 0)
     return wb_merge_result (both, error);
@@ -169,6 +183,7 @@ store (WbShareLink             *link,
        const WbVersion         *version,
        const WbBundleContents  *contents,
        guint                    n_others,
+       WbMergeChoice            conflicts,
        WbProgress              *progress,
        GCancellable            *cancellable,
        GError                 **error)
@@ -190,7 +205,7 @@ store (WbShareLink             *link,
       job = wb_job_ref (contents->job);
     }
   else
-    job = merge (link, contents->job, cancellable, error);
+    job = merge (link, contents->job, conflicts, cancellable, error);
   if (job == NULL || !wb_job_check (job, error))
     return NULL;
 
@@ -211,6 +226,7 @@ static WbJob *
 take (WbShareLink      *link,
       const WbVersion  *version,
       guint             n_others,
+      WbMergeChoice     conflicts,
       WbProgress       *progress,
       GCancellable     *cancellable,
       GError          **error)
@@ -240,7 +256,7 @@ take (WbShareLink      *link,
       stored = NULL;
     }
   else
-    stored = store (link, version, &contents, n_others, progress, cancellable, error);
+    stored = store (link, version, &contents, n_others, conflicts, progress, cancellable, error);
   remove_files (files, folder);
   return stored;
 }
@@ -250,6 +266,7 @@ wb_office_fetch (WbOffice      *self,
                  const char    *server_id,
                  WbSecret      *secret,
                  const char    *job_id,
+                 WbMergeChoice  conflicts,
                  WbProgress    *progress,
                  GCancellable  *cancellable,
                  GError       **error)
@@ -288,7 +305,7 @@ wb_office_fetch (WbOffice      *self,
                            "of both first");
           return NULL;
         }
-      stored = take (link, version, n_others, progress, cancellable, error);
+      stored = take (link, version, n_others, conflicts, progress, cancellable, error);
       if (stored == NULL)
         return NULL;
     }

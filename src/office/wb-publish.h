@@ -4,6 +4,7 @@
  * besides the errors named, each fails with those of wb-remote.h. */
 #pragma once
 
+#include "core/wb-merge.h"
 #include "office/wb-office.h"
 #include "office/wb-progress.h"
 #include "share/wb-secret.h"
@@ -68,20 +69,21 @@ WbPublishStatus *wb_office_publish         (WbOffice         *self,
 
 /**
  * wb_office_fetch:
+ * @conflicts: whose value is taken where both sides changed the same; %WB_MERGE_UNDECIDED for nobody's
  *
  * Brings the job from a server into the book, once all that came was found good, in one transaction
- * with its history. One that is in the book and was changed there and here becomes the job of both;
- * what was changed in the same place on both sides is not decided here.
+ * with its history. One that is in the book and was changed there and here becomes the job of both.
  *
  * Returns: (transfer full) (nullable): the job as stored; %NULL with %WB_SHARE_ERROR_CHANGED when
- * both sides changed the same, %WB_SHARE_ERROR_NOT_FOUND when it is not there, %WB_STORE_ERROR_CONFLICT
- * when somebody stored it here meanwhile, or an error as of wb_bundle_check(). The book is then as it
- * was.
+ * both sides changed the same and @conflicts is nobody, %WB_SHARE_ERROR_NOT_FOUND when it is not
+ * there, %WB_STORE_ERROR_CONFLICT when somebody stored it here meanwhile, or an error as of
+ * wb_bundle_check(). The book is then as it was.
  */
 WbJob           *wb_office_fetch           (WbOffice         *self,
                                             const char       *server_id,
                                             WbSecret         *secret,
                                             const char       *job_id,
+                                            WbMergeChoice     conflicts,
                                             WbProgress       *progress,
                                             GCancellable     *cancellable,
                                             GError          **error) G_GNUC_WARN_UNUSED_RESULT;

@@ -38,7 +38,7 @@ static const WbToolCommand commands[] = {
     N_("Tell who did what to a job, and when"), wb_tool_job_history },
   { "job", "publish", N_("FILE NUMBER [SERVER]"), 2, 3, 0,
     N_("Publish a job on a file server of the office"), wb_tool_job_publish },
-  { "job", "fetch", N_("FILE NUMBER [SERVER]"), 2, 3, 0,
+  { "job", "fetch", N_("FILE NUMBER [SERVER]"), 2, 3, WB_TOOL_OPTION_CONFLICTS,
     N_("Bring a published job into the book"), wb_tool_job_fetch },
   { "job", "status", N_("FILE NUMBER [SERVER]"), 2, 3, 0,
     N_("Tell whether a job was changed here or on the server"), wb_tool_job_status },

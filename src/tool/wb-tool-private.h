@@ -33,6 +33,7 @@ typedef enum
   WB_TOOL_OPTION_REASON    = 1 << 14,
   WB_TOOL_OPTION_SERVER    = 1 << 15,  /* the fields of a server, "--ask-later" */
   WB_TOOL_OPTION_HOST_KEY  = 1 << 16,
+  WB_TOOL_OPTION_CONFLICTS = 1 << 17,
 } WbToolOptionFlags;
 
 /** WbToolOptions: what stood behind the two words of a command. */
@@ -67,6 +68,7 @@ typedef struct
   char     *key_file;
   gboolean  ask_later;
   char     *host_key;
+  char     *conflicts;
   char    **arguments;     /* NULL-terminated, as many as the command asks for */
 } WbToolOptions;
 

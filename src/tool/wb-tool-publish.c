@@ -128,21 +128,40 @@ find_published (const Place *place,
   return NULL;
 }
 
+/* Returns: %FALSE with the fault told. */
+static gboolean
+read_side (const char    *text,
+           WbMergeChoice *side)
+{
+  *side = WB_MERGE_UNDECIDED;
+  if (text == NULL)
+    return TRUE;
+  if (strcmp (text, "here") == 0)
+    *side = WB_MERGE_MINE;
+  else if (strcmp (text, "there") == 0)
+    *side = WB_MERGE_THEIRS;
+  else
+    wb_tool_complain (_("“%s” is neither “here” nor “there”."), text);
+  return *side != WB_MERGE_UNDECIDED;
+}
+
 int
 wb_tool_job_fetch (const WbToolOptions *options)
 {
+  WbMergeChoice side;
   g_auto (Place) place = { NULL };
   g_autofree char *id = NULL;
   g_autoptr (WbJob) job = NULL;
   g_autoptr (GError) error = NULL;
 
-  if (!open_place (&place, options, options->arguments[2]))
+  if (!read_side (options->conflicts, &side) ||
+      !open_place (&place, options, options->arguments[2]))
     return WB_TOOL_FAILED;
   id = find_published (&place, options->arguments[1]);
   if (id == NULL)
     return WB_TOOL_FAILED;
 
-  job = wb_office_fetch (place.office, place.server->id, place.secret, id, NULL, NULL, &error);
+  job = wb_office_fetch (place.office, place.server->id, place.secret, id, side, NULL, NULL, &error);
   if (job == NULL)
     {
       wb_tool_fail (options->arguments[1], error);

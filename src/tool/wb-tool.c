@@ -224,6 +224,9 @@ entries_of (const WbToolCommand *command,
     { WB_TOOL_OPTION_SERVER,
       { "ask-later", 0, 0, G_OPTION_ARG_NONE, &options->ask_later,
         N_("Ask for the password when it is needed and not now"), NULL } },
+    { WB_TOOL_OPTION_CONFLICTS,
+      { "conflicts", 0, 0, G_OPTION_ARG_STRING, &options->conflicts,
+        N_("Where both changed the same, take what is here, or there"), N_("SIDE") } },
     { WB_TOOL_OPTION_HOST_KEY,
       { "host-key", 0, 0, G_OPTION_ARG_STRING, &options->host_key,
         N_("The fingerprint of the server's key, as whoever looks after it says"), N_("SHA256:…") } },
@@ -266,6 +269,7 @@ options_clear (WbToolOptions *options)
   g_clear_pointer (&options->authority, g_free);
   g_clear_pointer (&options->key_file, g_free);
   g_clear_pointer (&options->host_key, g_free);
+  g_clear_pointer (&options->conflicts, g_free);
   g_clear_pointer (&options->arguments, g_strfreev);
 }
 

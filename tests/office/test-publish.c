@@ -68,8 +68,8 @@ fetch (ShareFixture *self,
 {
   g_autoptr (GError) error = NULL;
   WbJob *job = wb_office_fetch (here ? self->here : self->there,
-                                here ? self->at_here : self->at_there, NULL, id, NULL, NULL,
-                                &error);
+                                here ? self->at_here : self->at_there, NULL, id,
+                                WB_MERGE_UNDECIDED, NULL, NULL, &error);
 
   g_assert_no_error (error);
   return job;
@@ -174,12 +174,20 @@ test_clash (ShareFixture  *self,
   changed_there = change (self->there, theirs, "B-77", NULL);
   publish (self, FALSE, id, 2);
   changed_here = change (self->here, job, "B-78", NULL);
-  none = wb_office_fetch (self->here, self->at_here, NULL, id, NULL, NULL, &error);
+  none = wb_office_fetch (self->here, self->at_here, NULL, id, WB_MERGE_UNDECIDED, NULL, NULL,
+                          &error);
   g_assert_null (none);
   g_assert_error (error, WB_SHARE_ERROR, WB_SHARE_ERROR_CHANGED);
   loaded = wb_office_load_job (self->here, id, NULL, NULL);
   g_assert_cmpint (wb_job_get_revision (loaded), ==, 2);
   assert_state (self, TRUE, id, WB_PUBLISH_CHANGED_BOTH);
+
+  g_clear_error (&error);
+  g_clear_pointer (&loaded, wb_job_unref);
+  loaded = wb_office_fetch (self->here, self->at_here, NULL, id, WB_MERGE_MINE, NULL, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpstr (wb_job_order (loaded)->bill_number, ==, "B-78");
+  publish (self, TRUE, id, 3);
 }
 
 static void
@@ -250,7 +258,8 @@ test_verify (ShareFixture  *self,
   g_assert_no_error (error);
   g_assert_cmpuint (bad->len, ==, 1);
   g_assert_true (g_str_has_prefix (g_ptr_array_index (bad, 0), "job.json"));
-  none = wb_office_fetch (self->there, self->at_there, NULL, id, NULL, NULL, &error);
+  none = wb_office_fetch (self->there, self->at_there, NULL, id, WB_MERGE_UNDECIDED, NULL, NULL,
+                          &error);
   g_assert_null (none);
   g_assert_nonnull (error);
   g_assert_null (wb_office_load_job (self->there, id, NULL, NULL));
