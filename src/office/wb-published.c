@@ -149,13 +149,13 @@ tell (const WbVersionFile *file,
     case WB_DEPOT_SAME:
       break;
     case WB_DEPOT_MISSING:
-      g_ptr_array_add (look->faults, g_strdup_printf (_("%s is missing"), name));
+      g_ptr_array_add (look->faults, g_strdup_printf (_("%s is missing."), name));
       break;
     case WB_DEPOT_ALTERED:
-      g_ptr_array_add (look->faults, g_strdup_printf (_("%s was altered"), name));
+      g_ptr_array_add (look->faults, g_strdup_printf (_("%s was altered."), name));
       break;
     case WB_DEPOT_SIZE:
-      g_ptr_array_add (look->faults, g_strdup_printf (_("%s has another size"), name));
+      g_ptr_array_add (look->faults, g_strdup_printf (_("%s has another size."), name));
       break;
     }
 }
