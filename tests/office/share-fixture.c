@@ -12,7 +12,7 @@ share_fixture_init (int    *argc,
                     char ***argv)
 {
   g_setenv ("DBUS_SESSION_BUS_ADDRESS", "unix:path=/nonexistent", TRUE);
-  g_test_init (argc, argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
+  g_test_init (argc, argv, NULL);
 }
 
 void

@@ -30,7 +30,7 @@ void      share_fixture_wait         (gboolean     (*done) (gpointer data),
 /** Removes a folder with all that is in it. */
 void      share_fixture_remove       (const char    *path);
 
-/** Call first in main(): folders of its own, and no secret service. */
+/** Call first in main(): there is no secret service then. */
 void      share_fixture_init         (int           *argc,
                                       char        ***argv);
 
