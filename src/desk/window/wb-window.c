@@ -1,50 +1,20 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The main window. Holds what is shown and passes wishes on: to the application for books, to the
- * open jobs for jobs. What stands in the list and on the pages is theirs. */
+ * open jobs for jobs. What stands in the list and on the pages is theirs; its actions are in
+ * wb-window-actions.c. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
-#include "desk/window/wb-window.h"
+#include "desk/window/wb-window-private.h"
 
-#include "desk/due/wb-due-window.h"
-#include "desk/jobs/wb-job-list.h"
-#include "desk/report/wb-report-window.h"
 #include "desk/share/wb-share-windows.h"
-#include "desk/window/wb-accelerators.h"
-#include "desk/window/wb-book-chooser.h"
-#include "desk/window/wb-bundle-dialogs.h"
-#include "desk/window/wb-notices.h"
-#include "desk/window/wb-window-closing.h"
-#include "desk/widgets/wb-menu-later.h"
 #include "desk/wb-application.h"
+#include "desk/widgets/wb-menu-later.h"
+#include "desk/window/wb-accelerators.h"
+#include "desk/window/wb-window-closing.h"
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
-
-struct _WbWindow
-{
-  AdwApplicationWindow  parent_instance;
-
-  GtkStack             *stack;
-  GtkLabel             *opening;
-  AdwLeaflet           *leaflet;
-  AdwWindowTitle       *book_title;
-  WbNotices            *notices;
-  WbJobList            *jobs;
-  GtkStack             *job_stack;
-  AdwBin               *job_bin;
-  GMenu                *main_menu;
-  GtkMenuButton        *first_menu_button;   /* while there is no book */
-  GtkMenuButton        *menu_button;
-
-  WbOpenJobs           *open_jobs;
-  GSettings            *settings;
-  GCancellable         *cancellable;   /* of the job that is being loaded or made */
-  char                 *wanted_page;   /* (nullable): which page it is to show */
-  char                 *wanted_line;   /* (nullable): claim line that it is to go to */
-  GtkWidget            *due;           /* (weak) (nullable): what is due */
-  GtkWidget            *report;        /* (weak) (nullable): the report over claims */
-};
 
 enum
 {
@@ -57,16 +27,16 @@ static GParamSpec *properties[N_PROPS];
 
 G_DEFINE_FINAL_TYPE (WbWindow, wb_window, ADW_TYPE_APPLICATION_WINDOW)
 
-static WbOffice *
-get_office (WbWindow *self)
+WbOffice *
+wb_window_get_office (WbWindow *self)
 {
   return self->open_jobs != NULL ? wb_open_jobs_get_office (self->open_jobs) : NULL;
 }
 
-static void
-tell (WbWindow   *self,
-      const char *heading,
-      const char *body)
+void
+wb_window_tell (WbWindow   *self,
+                const char *heading,
+                const char *body)
 {
   GtkWidget *dialog = adw_message_dialog_new (GTK_WINDOW (self), heading, body);
 
@@ -74,24 +44,22 @@ tell (WbWindow   *self,
   gtk_window_present (GTK_WINDOW (dialog));
 }
 
-static void
-tell_error (WbWindow     *self,
-            const char   *heading,
-            const GError *error)
+void
+wb_window_tell_error (WbWindow     *self,
+                      const char   *heading,
+                      const GError *error)
 {
   g_autofree char *words = wb_words_error (error);
 
-  tell (self, heading, words);
+  wb_window_tell (self, heading, words);
 }
-
-static void enable_actions (WbWindow *self);
 
 /* --- the job that is shown -------------------------------------------------------------------- */
 
 static void
 show_title (WbWindow *self)
 {
-  WbOffice *office = get_office (self);
+  WbOffice *office = wb_window_get_office (self);
   const char *path = office != NULL ? wb_office_get_path (office) : NULL;
   g_autofree char *name = path != NULL ? g_path_get_basename (path) : NULL;
   g_autofree char *folder = path != NULL ? g_path_get_dirname (path) : NULL;
@@ -114,7 +82,7 @@ leave_job (WbWindow *self)
   g_object_set (self->notices, "shown", NULL, NULL);
   adw_bin_set_child (self->job_bin, NULL);
   gtk_stack_set_visible_child_name (self->job_stack, "none");
-  enable_actions (self);
+  wb_window_enable_actions (self);
   wb_job_list_select (self->jobs, NULL);
   wb_job_list_refresh (self->jobs);
 }
@@ -150,14 +118,14 @@ show_page_of_job (WbWindow   *self,
   adw_bin_set_child (self->job_bin, page);
   g_object_set (self->notices, "shown", model, NULL);
   gtk_stack_set_visible_child_name (self->job_stack, "job");
-  enable_actions (self);
+  wb_window_enable_actions (self);
   wb_job_page_show (WB_JOB_PAGE (page), page_name != NULL ? page_name : "order");
   gtk_widget_grab_focus (page);
 }
 
-static void
-show_job (WbWindow   *self,
-          WbJobModel *model)
+void
+wb_window_show_job (WbWindow   *self,
+                    WbJobModel *model)
 {
   g_autofree char *line = g_steal_pointer (&self->wanted_line);
 
@@ -192,229 +160,13 @@ job_found_cb (GObject      *object,
 
   if (model != NULL)
     {
-      show_job (self, model);
+      wb_window_show_job (self, model);
     }
   else
     {
-      tell_error (self, _("The Job Cannot Be Opened"), error);
+      wb_window_tell_error (self, _("The Job Cannot Be Opened"), error);
       wb_job_list_refresh (self->jobs);
     }
-}
-
-static void
-job_created_cb (GObject      *object,
-                GAsyncResult *result,
-                gpointer      data)
-{
-  g_autoptr (WbWindow) self = WB_WINDOW (data);
-  g_autoptr (GError) error = NULL;
-  g_autoptr (WbJob) job = wb_office_create_job_finish (WB_OFFICE (object), result, &error);
-  g_autoptr (WbJobModel) model = NULL;
-
-  if (WB_OFFICE (object) != get_office (self))
-    return;
-
-  if (job == NULL)
-    {
-      tell_error (self, _("The Job Cannot Be Made"), error);
-      return;
-    }
-
-  model = wb_open_jobs_adopt (self->open_jobs, job);
-  show_job (self, model);
-  wb_job_page_show (wb_window_get_job_page (self), "order");
-}
-
-/* --- actions ---------------------------------------------------------------------------------- */
-
-static void
-new_job_action (GtkWidget  *widget,
-                const char *name,
-                GVariant   *target)
-{
-  WbWindow *self = WB_WINDOW (widget);
-  g_autofree char *currency = g_settings_get_string (self->settings, "currency");
-
-  g_cancellable_cancel (self->cancellable);
-  wb_office_create_job_async (get_office (self), currency, NULL, job_created_cb,
-                              g_object_ref (self));
-}
-
-static void
-open_job_action (GtkWidget  *widget,
-                 const char *name,
-                 GVariant   *target)
-{
-  wb_window_open_job (WB_WINDOW (widget), g_variant_get_string (target, NULL));
-}
-
-/* In the window that is asked, on the page where the claim is. */
-static void
-open_claim_cb (WbWindow   *self,
-               const char *job_id)
-{
-  gtk_window_present (GTK_WINDOW (self));
-  wb_window_open_job (self, job_id);
-  self->wanted_page = g_strdup ("claim");
-}
-
-static void
-show_due_action (GtkWidget  *widget,
-                 const char *name,
-                 GVariant   *target)
-{
-  WbWindow *self = WB_WINDOW (widget);
-
-  if (self->due == NULL)
-    {
-      g_set_weak_pointer (&self->due, wb_due_window_new (get_office (self)));
-      g_signal_connect_object (self->due, "open-claim", G_CALLBACK (open_claim_cb), self,
-                               G_CONNECT_SWAPPED);
-    }
-  gtk_window_present (GTK_WINDOW (self->due));
-}
-
-/* As open_claim_cb(), at one line of the claim. */
-static void
-open_claim_line_cb (WbWindow   *self,
-                    const char *job_id,
-                    const char *line_id)
-{
-  open_claim_cb (self, job_id);
-  self->wanted_line = g_strdup (line_id);
-}
-
-static void
-show_report_action (GtkWidget  *widget,
-                    const char *name,
-                    GVariant   *target)
-{
-  WbWindow *self = WB_WINDOW (widget);
-
-  if (self->report == NULL)
-    {
-      g_set_weak_pointer (&self->report, wb_report_window_new (get_office (self)));
-      g_signal_connect_object (self->report, "open-claim", G_CALLBACK (open_claim_line_cb), self,
-                               G_CONNECT_SWAPPED);
-    }
-  gtk_window_present (GTK_WINDOW (self->report));
-}
-
-static void
-show_servers_action (GtkWidget  *widget,
-                     const char *name,
-                     GVariant   *target)
-{
-  wb_share_windows_show_servers (GTK_WINDOW (widget), get_office (WB_WINDOW (widget)));
-}
-
-static void
-search_action (GtkWidget  *widget,
-               const char *name,
-               GVariant   *target)
-{
-  WbWindow *self = WB_WINDOW (widget);
-
-  adw_leaflet_set_visible_child_name (self->leaflet, "jobs");
-  wb_job_list_start_search (self->jobs);
-}
-
-static void
-open_book_action (GtkWidget  *widget,
-                  const char *name,
-                  GVariant   *target)
-{
-  wb_book_chooser_run (WB_WINDOW (widget), WB_BOOK_OPEN);
-}
-
-static void
-new_book_action (GtkWidget  *widget,
-                 const char *name,
-                 GVariant   *target)
-{
-  wb_book_chooser_run (WB_WINDOW (widget), WB_BOOK_CREATE);
-}
-
-static void
-save_bundle_action (GtkWidget  *widget,
-                    const char *name,
-                    GVariant   *target)
-{
-  WbWindow *self = WB_WINDOW (widget);
-  WbJobPage *page = wb_window_get_job_page (self);
-
-  if (page == NULL)
-    return;
-  wb_job_page_settle (page);
-  wb_bundle_dialogs_save (self, wb_job_model_get_job (wb_job_page_get_model (page)));
-}
-
-static void
-open_bundle_action (GtkWidget  *widget,
-                    const char *name,
-                    GVariant   *target)
-{
-  wb_bundle_dialogs_open (WB_WINDOW (widget));
-}
-
-static void
-new_window_action (GtkWidget  *widget,
-                   const char *name,
-                   GVariant   *target)
-{
-  WbWindow *self = WB_WINDOW (widget);
-  WbWindow *window = wb_window_new (gtk_window_get_application (GTK_WINDOW (self)));
-
-  wb_window_set_open_jobs (window, self->open_jobs);
-  gtk_window_present (GTK_WINDOW (window));
-}
-
-static void
-close_action (GtkWidget  *widget,
-              const char *name,
-              GVariant   *target)
-{
-  gtk_window_close (GTK_WINDOW (widget));
-}
-
-static void
-back_action (GtkWidget  *widget,
-             const char *name,
-             GVariant   *target)
-{
-  adw_leaflet_set_visible_child_name (WB_WINDOW (widget)->leaflet, "jobs");
-}
-
-static void
-show_keys_action (GtkWidget  *widget,
-                  const char *name,
-                  GVariant   *target)
-{
-  wb_accelerators_show (GTK_WINDOW (widget));
-}
-
-static void
-help_shown_cb (GObject      *object,
-               GAsyncResult *result,
-               gpointer      data)
-{
-  g_autoptr (WbWindow) self = WB_WINDOW (data);
-
-  if (!gtk_show_uri_full_finish (GTK_WINDOW (self), result, NULL))
-    tell (self, _("The Help Cannot Be Shown"),
-          _("This computer has no program that shows help pages. Install one, for example Yelp."));
-}
-
-static void
-help_action (GtkWidget  *widget,
-             const char *name,
-             GVariant   *target)
-{
-  WbWindow *self = WB_WINDOW (widget);
-  g_autofree char *uri = g_strconcat ("help:wainbook/", wb_window_get_help_topic (self), NULL);
-
-  gtk_show_uri_full (GTK_WINDOW (self), uri, GDK_CURRENT_TIME, NULL, help_shown_cb,
-                     g_object_ref (self));
 }
 
 /* --- what the window hears -------------------------------------------------------------------- */
@@ -525,26 +277,6 @@ wb_window_dispose (GObject *object)
 }
 
 static void
-install_actions (GtkWidgetClass *widget_class)
-{
-  gtk_widget_class_install_action (widget_class, "win.new-job", NULL, new_job_action);
-  gtk_widget_class_install_action (widget_class, "win.open-job", "s", open_job_action);
-  gtk_widget_class_install_action (widget_class, "win.show-due", NULL, show_due_action);
-  gtk_widget_class_install_action (widget_class, "win.show-report", NULL, show_report_action);
-  gtk_widget_class_install_action (widget_class, "win.show-servers", NULL, show_servers_action);
-  gtk_widget_class_install_action (widget_class, "win.search", NULL, search_action);
-  gtk_widget_class_install_action (widget_class, "win.open-book", NULL, open_book_action);
-  gtk_widget_class_install_action (widget_class, "win.new-book", NULL, new_book_action);
-  gtk_widget_class_install_action (widget_class, "win.save-bundle", NULL, save_bundle_action);
-  gtk_widget_class_install_action (widget_class, "win.open-bundle", NULL, open_bundle_action);
-  gtk_widget_class_install_action (widget_class, "win.new-window", NULL, new_window_action);
-  gtk_widget_class_install_action (widget_class, "win.close", NULL, close_action);
-  gtk_widget_class_install_action (widget_class, "win.back", NULL, back_action);
-  gtk_widget_class_install_action (widget_class, "win.help", NULL, help_action);
-  gtk_widget_class_install_action (widget_class, "win.show-keys", NULL, show_keys_action);
-}
-
-static void
 wb_window_class_init (WbWindowClass *klass)
 {
   GObjectClass *object_class = G_OBJECT_CLASS (klass);
@@ -578,24 +310,7 @@ wb_window_class_init (WbWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, WbWindow, menu_button);
   gtk_widget_class_bind_template_callback (widget_class, wb_window_open_job);
 
-  install_actions (widget_class);
-}
-
-static void
-enable_actions (WbWindow *self)
-{
-  gboolean open = self->open_jobs != NULL;
-
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.new-job", open);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.open-job", open);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.search", open);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.show-due", open);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.show-report", open);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.show-servers", open);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.back", open);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.open-bundle", open);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.save-bundle",
-                                 open && adw_bin_get_child (self->job_bin) != NULL);
+  wb_window_install_actions (widget_class);
 }
 
 static void
@@ -613,7 +328,7 @@ wb_window_init (WbWindow *self)
     gtk_window_maximize (GTK_WINDOW (self));
 
   wb_accelerators_watch (GTK_WIDGET (self), get_page);
-  enable_actions (self);
+  wb_window_enable_actions (self);
   g_signal_connect (self, "notify::is-active", G_CALLBACK (active_cb), NULL);
 }
 
@@ -652,10 +367,10 @@ wb_window_set_open_jobs (WbWindow   *self,
   adw_bin_set_child (self->job_bin, NULL);
   gtk_stack_set_visible_child_name (self->job_stack, "none");
   gtk_stack_set_visible_child_name (self->stack, open_jobs != NULL ? "office" : "start");
-  g_object_set (self->jobs, "office", get_office (self), NULL);
+  g_object_set (self->jobs, "office", wb_window_get_office (self), NULL);
   show_title (self);
   g_object_set (self->notices, "open-jobs", open_jobs, "shown", NULL, NULL);
-  enable_actions (self);
+  wb_window_enable_actions (self);
   if (open_jobs != NULL)
     wb_job_list_start_search (self->jobs);
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_OPEN_JOBS]);
@@ -685,7 +400,7 @@ wb_window_show_open_fault (WbWindow     *self,
   g_return_if_fail (WB_IS_WINDOW (self));
 
   gtk_stack_set_visible_child_name (self->stack, self->open_jobs != NULL ? "office" : "start");
-  tell (self, _("The Office Book Cannot Be Opened"), body);
+  wb_window_tell (self, _("The Office Book Cannot Be Opened"), body);
 }
 
 void
