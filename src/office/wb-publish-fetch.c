@@ -68,14 +68,17 @@ remove_files (GPtrArray  *files,
 
 /* --- the job of both -------------------------------------------------------------------------- */
 
-static WbJob *
-load_base (WbShareLink   *link,
-           GCancellable  *cancellable,
-           GError       **error)
+WbJob *
+wb_share_link_load_base (WbShareLink   *link,
+                         GCancellable  *cancellable,
+                         GError       **error)
 {
-  g_autoptr (GBytes) document = wb_book_read_document (wb_office_get_book (link->office),
-                                                       link->seen->document, cancellable, error);
+  g_autoptr (GBytes) document = NULL;
 
+  if (link->seen == NULL)
+    return NULL;
+  document = wb_book_read_document (wb_office_get_book (link->office), link->seen->document,
+                                    cancellable, error);
   return document != NULL ? wb_job_document_read (g_bytes_get_data (document, NULL),
                                                   (gssize) g_bytes_get_size (document), error)
                           : NULL;
@@ -107,7 +110,7 @@ merge (WbShareLink   *link,
 
   if (link->seen != NULL)
     {
-      base = load_base (link, cancellable, error);
+      base = wb_share_link_load_base (link, cancellable, error);
       if (base == NULL)
         return NULL;
       /* Nothing was done here: what is there takes its place. */
@@ -130,12 +133,26 @@ merge (WbShareLink   *link,
   return NULL;
 }
 
+/* What @how makes of the job here and the one there. */
+static WbJob *
+decide (WbShareLink        *link,
+        WbJob              *theirs,
+        const WbShareTake  *how,
+        GCancellable       *cancellable,
+        GError            **error)
+{
+  if (how->whole == WB_MERGE_THEIRS)
+    return wb_job_with_revision (theirs, wb_job_get_revision (link->mine));
+  if (how->merge != NULL)
+    return wb_merge_result (how->merge, error);
+  return merge (link, theirs, how->conflicts, cancellable, error);
+}
+
 /* --- into the book ---------------------------------------------------------------------------- */
 
-/* The versions that were seen before, those that are the same as the job was here, and @version. */
-static GStrv
-seen_with (const WbShareLink *link,
-           const WbVersion   *version)
+GStrv
+wb_share_link_seen_with (const WbShareLink *link,
+                         const WbVersion   *version)
 {
   g_autoptr (GHashTable) seen = g_hash_table_new (g_str_hash, g_str_equal);
   GPtrArray *heads = g_ptr_array_new ();
@@ -165,17 +182,17 @@ seen_with (const WbShareLink *link,
 }
 
 /* While there is another version to be brought in, both still started from what they did. */
-static GBytes *
-base_for (WbShareLink             *link,
-          const WbBundleContents  *contents,
-          guint                    n_others,
-          GCancellable            *cancellable,
-          GError                 **error)
+GBytes *
+wb_share_link_base_after (WbShareLink   *link,
+                          const char    *document,
+                          guint          n_others,
+                          GCancellable  *cancellable,
+                          GError       **error)
 {
   if (n_others > 0 && link->seen != NULL)
     return wb_book_read_document (wb_office_get_book (link->office), link->seen->document,
                                   cancellable, error);
-  return g_bytes_new (contents->document, strlen (contents->document));
+  return g_bytes_new (document, strlen (document));
 }
 
 static WbJob *
@@ -183,12 +200,12 @@ store (WbShareLink             *link,
        const WbVersion         *version,
        const WbBundleContents  *contents,
        guint                    n_others,
-       WbMergeChoice            conflicts,
+       const WbShareTake       *how,
        WbProgress              *progress,
        GCancellable            *cancellable,
        GError                 **error)
 {
-  g_auto (GStrv) heads = seen_with (link, version);
+  g_auto (GStrv) heads = wb_share_link_seen_with (link, version);
   g_autofree char *at = wb_share_link_now ();
   g_autofree char *deed = g_strdup_printf (_("Fetched from %s, as %s published it"),
                                            link->server->name, version->by);
@@ -205,12 +222,13 @@ store (WbShareLink             *link,
       job = wb_job_ref (contents->job);
     }
   else
-    job = merge (link, contents->job, conflicts, cancellable, error);
+    job = decide (link, contents->job, how, cancellable, error);
   if (job == NULL || !wb_job_check (job, error))
     return NULL;
 
   papers = wb_bundle_contents_papers (contents, error);
-  base = papers != NULL ? base_for (link, contents, n_others, cancellable, error) : NULL;
+  base = papers != NULL ? wb_share_link_base_after (link, contents->document, n_others, cancellable,
+                                                    error) : NULL;
   if (base == NULL ||
       !wb_bundle_contents_store_photos (contents, link->office, progress, cancellable, error))
     return NULL;
@@ -222,14 +240,14 @@ store (WbShareLink             *link,
   return stored;
 }
 
-static WbJob *
-take (WbShareLink      *link,
-      const WbVersion  *version,
-      guint             n_others,
-      WbMergeChoice     conflicts,
-      WbProgress       *progress,
-      GCancellable     *cancellable,
-      GError          **error)
+WbJob *
+wb_share_link_take (WbShareLink        *link,
+                    const WbVersion    *version,
+                    guint               n_others,
+                    const WbShareTake  *how,
+                    WbProgress         *progress,
+                    GCancellable       *cancellable,
+                    GError            **error)
 {
   g_autofree char *folder = g_build_filename (g_get_user_cache_dir (), "wainbook", "fetched",
                                               version->sha256, NULL);
@@ -256,7 +274,7 @@ take (WbShareLink      *link,
       stored = NULL;
     }
   else
-    stored = store (link, version, &contents, n_others, conflicts, progress, cancellable, error);
+    stored = store (link, version, &contents, n_others, how, progress, cancellable, error);
   remove_files (files, folder);
   return stored;
 }
@@ -271,6 +289,7 @@ wb_office_fetch (WbOffice      *self,
                  GCancellable  *cancellable,
                  GError       **error)
 {
+  const WbShareTake how = { .conflicts = conflicts };
   g_autoptr (WbShareLink) link = NULL;
 
   g_return_val_if_fail (WB_IS_OFFICE (self), NULL);
@@ -291,8 +310,7 @@ wb_office_fetch (WbOffice      *self,
         return NULL;
       if (link->there->heads->len == 0)
         {
-          wb_share_refuse (error, WB_SHARE_ERROR_NOT_FOUND, link->server->name,
-                           "the job was never published there");
+          wb_share_link_refuse_absent (link, error);
           return NULL;
         }
       version = wb_share_link_unseen (link, &n_others);
@@ -305,7 +323,7 @@ wb_office_fetch (WbOffice      *self,
                            "of both first");
           return NULL;
         }
-      stored = take (link, version, n_others, conflicts, progress, cancellable, error);
+      stored = wb_share_link_take (link, version, n_others, &how, progress, cancellable, error);
       if (stored == NULL)
         return NULL;
     }

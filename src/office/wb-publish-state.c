@@ -8,6 +8,7 @@
 #include "office/wb-publish-private.h"
 
 #include "office/wb-job-document.h"
+#include "share/wb-share.h"
 #include "store/wb-server-store.h"
 
 #include <glib/gi18n.h>
@@ -90,11 +91,11 @@ wb_share_link_now (void)
 
 /* --- one job ---------------------------------------------------------------------------------- */
 
-static gboolean
-look_here (WbShareLink   *self,
-           const char    *job_id,
-           GCancellable  *cancellable,
-           GError       **error)
+gboolean
+wb_share_link_look_here (WbShareLink   *self,
+                         const char    *job_id,
+                         GCancellable  *cancellable,
+                         GError       **error)
 {
   GError *fault = NULL;
 
@@ -126,7 +127,7 @@ wb_share_link_look (WbShareLink   *self,
                     GCancellable  *cancellable,
                     GError       **error)
 {
-  if (!look_here (self, job_id, cancellable, error))
+  if (!wb_share_link_look_here (self, job_id, cancellable, error))
     return FALSE;
 
   g_clear_pointer (&self->there, wb_depot_job_free);
@@ -166,6 +167,29 @@ wb_share_link_unseen (const WbShareLink *self,
   return newest;
 }
 
+const WbVersion *
+wb_share_link_newest (const WbDepotJob *there)
+{
+  const WbVersion *newest = NULL;
+
+  for (guint i = 0; i < there->heads->len; i++)
+    {
+      const WbVersion *version = g_ptr_array_index (there->heads, i);
+
+      if (newest == NULL || strcmp (version->at, newest->at) > 0)
+        newest = version;
+    }
+  return newest;
+}
+
+gboolean
+wb_share_link_refuse_absent (const WbShareLink  *self,
+                             GError            **error)
+{
+  return wb_share_refuse (error, WB_SHARE_ERROR_NOT_FOUND, self->server->name,
+                          "the job was never published there");
+}
+
 WbPublishState
 wb_share_link_state (const WbShareLink *self)
 {
@@ -201,6 +225,7 @@ wb_office_publish_status (WbOffice      *self,
                           GError       **error)
 {
   g_autoptr (WbShareLink) link = NULL;
+  const WbVersion *newest;
   WbPublishStatus *status;
 
   g_return_val_if_fail (WB_IS_OFFICE (self), NULL);
@@ -213,19 +238,13 @@ wb_office_publish_status (WbOffice      *self,
   status = g_new0 (WbPublishStatus, 1);
   status->state = wb_share_link_state (link);
   status->n_heads = link->there->heads->len;
-  for (guint i = 0; i < status->n_heads; i++)
+  newest = wb_share_link_newest (link->there);
+  if (newest != NULL)
     {
-      const WbVersion *version = g_ptr_array_index (link->there->heads, i);
-
-      if (status->at != NULL && strcmp (version->at, status->at) <= 0)
-        continue;
-      g_free (status->at);
-      g_free (status->by);
-      g_free (status->desk);
-      status->number = version->number;
-      status->at = g_strdup (version->at);
-      status->by = g_strdup (version->by);
-      status->desk = g_strdup (version->desk);
+      status->number = newest->number;
+      status->at = g_strdup (newest->at);
+      status->by = g_strdup (newest->by);
+      status->desk = g_strdup (newest->desk);
     }
   return status;
 }

@@ -16,9 +16,8 @@
 
 /* --- files ------------------------------------------------------------------------------------ */
 
-/* Removes the files of a private folder, and it. */
-static void
-remove_folder (const char *folder)
+void
+wb_share_remove_folder (const char *folder)
 {
   g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
   const char *name;
@@ -204,7 +203,7 @@ publish (WbShareLink   *link,
   if (folder == NULL)
     return FALSE;
   done = send_version (link, folder, progress, cancellable, error);
-  remove_folder (folder);
+  wb_share_remove_folder (folder);
   return done;
 }
 

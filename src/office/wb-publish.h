@@ -1,7 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Jobs on the office's file servers: published as they are in the book, fetched into it, looked over
- * and checked. Everything blocks on the server, and is for the command line and for worker threads;
- * besides the errors named, each fails with those of wb-remote.h. */
+/* Jobs on the office's file servers: published as they are in the book, fetched into it, looked
+ * over and checked. What blocks does so on the server, and is for the command line and for worker
+ * threads; an _async form is for the window. Besides the errors named, each fails with those of
+ * wb-remote.h. */
 #pragma once
 
 #include "core/wb-merge.h"
@@ -39,7 +40,7 @@ typedef struct
   char           *desk;
 } WbPublishStatus;
 
-void             wb_publish_status_free    (WbPublishStatus  *self);
+void            wb_publish_status_free    (WbPublishStatus  *self);
 
 /** Returns: (transfer full) (nullable): how the job stands. @secret: (nullable): to sign in with;
  * %NULL for the one that is kept, as of all that follows */
@@ -49,6 +50,16 @@ WbPublishStatus *wb_office_publish_status  (WbOffice         *self,
                                             const char       *job_id,
                                             GCancellable     *cancellable,
                                             GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+void wb_office_publish_status_async (WbOffice            *self,
+                                     const char          *server_id,
+                                     WbSecret            *secret,
+                                     const char          *job_id,
+                                     GCancellable        *cancellable,
+                                     GAsyncReadyCallback  callback,
+                                     gpointer             data);
+WbPublishStatus *wb_office_publish_status_finish (WbOffice      *self,
+                                                  GAsyncResult  *result,
+                                                  GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * wb_office_publish:
@@ -66,10 +77,22 @@ WbPublishStatus *wb_office_publish         (WbOffice         *self,
                                             WbProgress       *progress,
                                             GCancellable     *cancellable,
                                             GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+void wb_office_publish_async (WbOffice            *self,
+                              const char          *server_id,
+                              WbSecret            *secret,
+                              const char          *job_id,
+                              WbProgress          *progress,
+                              GCancellable        *cancellable,
+                              GAsyncReadyCallback  callback,
+                              gpointer             data);
+WbPublishStatus *wb_office_publish_finish (WbOffice      *self,
+                                           GAsyncResult  *result,
+                                           GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * wb_office_fetch:
- * @conflicts: whose value is taken where both sides changed the same; %WB_MERGE_UNDECIDED for nobody's
+ * @conflicts: whose value is taken where both sides changed the same; %WB_MERGE_UNDECIDED for
+ *   nobody's
  *
  * Brings the job from a server into the book, once all that came was found good, in one transaction
  * with its history. One that is in the book and was changed there and here becomes the job of both.
@@ -87,6 +110,18 @@ WbJob           *wb_office_fetch           (WbOffice         *self,
                                             WbProgress       *progress,
                                             GCancellable     *cancellable,
                                             GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+void wb_office_fetch_async (WbOffice            *self,
+                            const char          *server_id,
+                            WbSecret            *secret,
+                            const char          *job_id,
+                            WbMergeChoice        conflicts,
+                            WbProgress          *progress,
+                            GCancellable        *cancellable,
+                            GAsyncReadyCallback  callback,
+                            gpointer             data);
+WbJob *wb_office_fetch_finish (WbOffice      *self,
+                               GAsyncResult  *result,
+                               GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * wb_office_verify_published:
@@ -105,6 +140,18 @@ GPtrArray       *wb_office_verify_published (WbOffice        *self,
                                             WbProgress       *progress,
                                             GCancellable     *cancellable,
                                             GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+void wb_office_verify_published_async (WbOffice            *self,
+                                       const char          *server_id,
+                                       WbSecret            *secret,
+                                       const char          *job_id,
+                                       WbProgress          *progress,
+                                       GCancellable        *cancellable,
+                                       GAsyncReadyCallback  callback,
+                                       gpointer             data);
+GPtrArray *wb_office_verify_published_finish (WbOffice      *self,
+                                              GAsyncResult  *result,
+                                              guint         *n_files,
+                                              GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /**
  * WbPublishedJob: what a list of published jobs shows; texts may be %NULL but for @id
@@ -127,17 +174,27 @@ typedef struct
   char   *fault;
 } WbPublishedJob;
 
-void             wb_published_job_free     (WbPublishedJob   *self);
+void            wb_published_job_free     (WbPublishedJob   *self);
 
-/** Returns: (transfer full) (element-type WbPublishedJob) (nullable): the jobs on a server that have
- * every word of @query in what is shown of them, as beginnings of words, upper and lower case and
- * accents alike. @query: (nullable): %NULL for all */
+/** Returns: (transfer full) (element-type WbPublishedJob) (nullable): the jobs on a server that
+ * have every word of @query in what is shown of them, as beginnings of words, upper and lower case
+ * and accents alike. @query: (nullable): %NULL for all */
 GPtrArray       *wb_office_list_published  (WbOffice         *self,
                                             const char       *server_id,
                                             WbSecret         *secret,
                                             const char       *query,
                                             GCancellable     *cancellable,
                                             GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+void wb_office_list_published_async (WbOffice            *self,
+                                     const char          *server_id,
+                                     WbSecret            *secret,
+                                     const char          *query,
+                                     GCancellable        *cancellable,
+                                     GAsyncReadyCallback  callback,
+                                     gpointer             data);
+GPtrArray *wb_office_list_published_finish (WbOffice      *self,
+                                            GAsyncResult  *result,
+                                            GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbPublishStatus, wb_publish_status_free)
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbPublishedJob, wb_published_job_free)

@@ -12,7 +12,6 @@
 #include "share/wb-share.h"
 
 #include <glib/gi18n.h>
-#include <string.h>
 
 void
 wb_published_job_free (WbPublishedJob *self)
@@ -36,21 +35,6 @@ wb_published_job_free (WbPublishedJob *self)
 
 /* --- the list --------------------------------------------------------------------------------- */
 
-static const WbVersion *
-newest_of (const WbDepotJob *job)
-{
-  const WbVersion *newest = NULL;
-
-  for (guint i = 0; i < job->heads->len; i++)
-    {
-      const WbVersion *version = g_ptr_array_index (job->heads, i);
-
-      if (newest == NULL || strcmp (version->at, newest->at) > 0)
-        newest = version;
-    }
-  return newest;
-}
-
 static char *
 told (const WbVersion *version,
       const char      *key)
@@ -62,7 +46,7 @@ static WbPublishedJob *
 published_of (const WbDepotJob *job)
 {
   WbPublishedJob *self = g_new0 (WbPublishedJob, 1);
-  const WbVersion *newest = job->error == NULL ? newest_of (job) : NULL;
+  const WbVersion *newest = job->error == NULL ? wb_share_link_newest (job) : NULL;
 
   self->id = g_strdup (job->job);
   if (job->error != NULL)
@@ -182,8 +166,7 @@ wb_office_verify_published (WbOffice      *self,
     return NULL;
   if (link->there->heads->len == 0)
     {
-      wb_share_refuse (error, WB_SHARE_ERROR_NOT_FOUND, link->server->name,
-                       "the job was never published there");
+      wb_share_link_refuse_absent (link, error);
       return NULL;
     }
 
