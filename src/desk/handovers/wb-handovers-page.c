@@ -1,54 +1,24 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Holds which handover and which piece are looked at, makes the trail anew whenever the job
- * changes, and shows it to the parts of the page. Counting is in the count panel. */
+ * changes, and shows it to the parts of the page. Counting is in the count panel, what a person can
+ * do with a handover in wb-handovers-page-actions.c. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
-#include "desk/handovers/wb-handovers-page.h"
+#include "desk/handovers/wb-handovers-page-private.h"
 
 #include <adwaita.h>
 #include <glib/gi18n.h>
 
 #include "core/wb-storage-watch.h"
 #include "core/wb-tag-scan.h"
-#include "core/wb-trail.h"
-#include "desk/handovers/wb-count-panel.h"
-#include "desk/handovers/wb-handover-draft.h"
 #include "desk/handovers/wb-handover-row.h"
-#include "desk/handovers/wb-trail-ribbon.h"
 #include "desk/widgets/wb-columns.h"
 #include "desk/widgets/wb-field-row.h"
 #include "desk/widgets/wb-focus-within.h"
 #include "desk/widgets/wb-one-stop.h"
-#include "desk/widgets/wb-reveal.h"
 #include "desk/widgets/wb-scanner.h"
-#include "desk/widgets/wb-scroll-to.h"
 #include "office/wb-words-trail.h"
-
-struct _WbHandoversPage
-{
-  GtkWidget       parent_instance;
-
-  GtkWidget      *content;
-  GtkLabel       *storage;
-  WbTrailRibbon  *ribbon;
-  GtkWidget      *piece_box;
-  GtkLabel       *piece_title;
-  GtkButton      *piece_button;
-  GtkLabel       *piece_path;
-  WbCountPanel   *panel;
-  GtkWidget      *add_button;
-  GtkWidget      *menu_button;
-  GtkListBox     *rows;
-  GtkWidget      *fields_place;
-  GtkWidget      *fields;        /* (nullable): the fields of the handover looked at */
-
-  WbJobModel     *model;
-  WbTrail        *trail;         /* (nullable): of the job last shown */
-  char           *handover;      /* (nullable): id of the one looked at */
-  char           *fields_of;     /* (nullable): id of the one whose fields are there */
-  char           *piece;         /* (nullable): id of the one whose path is seen */
-};
 
 enum
 {
@@ -59,27 +29,26 @@ enum
 
 static GParamSpec *properties[N_PROPS];
 
-static void revealer_init (WbRevealerInterface *iface);
-
 G_DEFINE_FINAL_TYPE_WITH_CODE (WbHandoversPage, wb_handovers_page, GTK_TYPE_WIDGET,
-                               G_IMPLEMENT_INTERFACE (WB_TYPE_REVEALER, revealer_init))
+                               G_IMPLEMENT_INTERFACE (WB_TYPE_REVEALER,
+                                                      wb_handovers_page_init_revealer))
 
-static WbJob *
-get_job (WbHandoversPage *self)
+WbJob *
+wb_handovers_page_get_job (WbHandoversPage *self)
 {
   return wb_job_model_get_job (self->model);
 }
 
-static gint
-get_handover (WbHandoversPage *self)
+gint
+wb_handovers_page_get_handover (WbHandoversPage *self)
 {
-  return wb_job_index (get_job (self), WB_KIND_HANDOVER, self->handover);
+  return wb_job_index (wb_handovers_page_get_job (self), WB_KIND_HANDOVER, self->handover);
 }
 
-static gint
-get_piece (WbHandoversPage *self)
+gint
+wb_handovers_page_get_piece (WbHandoversPage *self)
 {
-  return wb_job_index (get_job (self), WB_KIND_PIECE, self->piece);
+  return wb_job_index (wb_handovers_page_get_job (self), WB_KIND_PIECE, self->piece);
 }
 
 /* --- the fields of a handover ----------------------------------------------------------------- */
@@ -150,19 +119,18 @@ static char *
 describe_path (WbHandoversPage *self,
                guint            piece)
 {
-  GString *text = g_string_new (NULL);
-  char *where = wb_words_whereabouts (self->trail, piece);
+  g_autofree char *where = wb_words_whereabouts (self->trail, piece);
+  GString *text = g_string_new (where);
 
-  g_string_append (text, where);
-  g_free (where);
   for (guint i = 0; i < wb_trail_n_handovers (self->trail); i++)
     {
       const WbHandover *record = wb_trail_handover (self->trail, i)->handover;
       g_autofree char *name = wb_words_handover (record);
       g_autofree char *pass = wb_words_pass (self->trail, i, piece);
 
+      g_string_append_c (text, '\n');
       /* Translators: a handover, and sentences about what it says of a piece. */
-      g_string_append_printf (text, _("\n%s: %s"), name, pass);
+      g_string_append_printf (text, _("%s: %s"), name, pass);
     }
   return g_string_free (text, FALSE);
 }
@@ -175,9 +143,10 @@ show_piece (WbHandoversPage *self,
   gtk_widget_set_visible (self->piece_box, piece >= 0);
   if (piece >= 0)
     {
-      const WbPiece *record = wb_job_nth (get_job (self), WB_KIND_PIECE, (guint) piece);
+      WbJob *job = wb_handovers_page_get_job (self);
+      const WbPiece *record = wb_job_nth (job, WB_KIND_PIECE, (guint) piece);
       const char *what = record->description != NULL ? record->description : record->contents;
-      g_autofree char *tag = wb_words_tag (get_job (self), record);
+      g_autofree char *tag = wb_words_tag (job, record);
       /* Translators: the tag of a piece, and what it is. */
       g_autofree char *title = g_strdup_printf (_("%s, %s"), tag,
                                                 what != NULL ? what : _("not described"));
@@ -208,7 +177,7 @@ show_storage (WbHandoversPage *self)
   g_autoptr (GError) error = NULL;
 
   wb_office_today (&today);
-  if (wb_storage_watch (get_job (self), &today, &watch, &error))
+  if (wb_storage_watch (wb_handovers_page_get_job (self), &today, &watch, &error))
     words = wb_words_storage (&watch);
   else
     words = wb_words_error (error);
@@ -227,7 +196,8 @@ show_ribbon (WbHandoversPage *self)
   GDate today;
 
   wb_office_today (&today);
-  wb_trail_ribbon_show (self->ribbon, self->trail, get_handover (self), get_piece (self), &today);
+  wb_trail_ribbon_show (self->ribbon, self->trail, wb_handovers_page_get_handover (self),
+                        wb_handovers_page_get_piece (self), &today);
 }
 
 /* The handover looked at is still there, or the last one is looked at. */
@@ -236,7 +206,7 @@ keep_handover (WbHandoversPage *self)
 {
   guint n = wb_trail_n_handovers (self->trail);
 
-  if (get_handover (self) >= 0)
+  if (wb_handovers_page_get_handover (self) >= 0)
     return;
 
   g_free (self->handover);
@@ -250,8 +220,8 @@ show_parts (WbHandoversPage *self)
   gint handover, piece;
 
   keep_handover (self);
-  handover = get_handover (self);
-  piece = get_piece (self);
+  handover = wb_handovers_page_get_handover (self);
+  piece = wb_handovers_page_get_piece (self);
 
   gtk_widget_set_visible (GTK_WIDGET (self->ribbon), handover >= 0);
   gtk_widget_set_visible (GTK_WIDGET (self->panel), handover >= 0);
@@ -270,7 +240,7 @@ update (WbHandoversPage *self)
 {
   g_autoptr (WbTrail) before = g_steal_pointer (&self->trail);
 
-  self->trail = wb_trail_new (get_job (self));
+  self->trail = wb_trail_new (wb_handovers_page_get_job (self));
   show_parts (self);
   show_storage (self);
 }
@@ -298,9 +268,9 @@ wb_handovers_page_map (GtkWidget *widget)
 
 /* --- choosing --------------------------------------------------------------------------------- */
 
-static void
-choose_handover (WbHandoversPage *self,
-                 const char      *id)
+void
+wb_handovers_page_choose (WbHandoversPage *self,
+                          const char      *id)
 {
   if (g_strcmp0 (self->handover, id) == 0)
     return;
@@ -315,7 +285,7 @@ handover_chosen_cb (WbHandoversPage *self,
                     guint            place)
 {
   if (place < wb_trail_n_handovers (self->trail))
-    choose_handover (self, wb_trail_handover (self->trail, place)->handover->record.id);
+    wb_handovers_page_choose (self, wb_trail_handover (self->trail, place)->handover->record.id);
 }
 
 static void
@@ -326,9 +296,9 @@ row_selected_cb (WbHandoversPage *self,
     handover_chosen_cb (self, (guint) gtk_list_box_row_get_index (row));
 }
 
-static void
-piece_chosen_cb (WbHandoversPage *self,
-                 const char      *piece)
+void
+wb_handovers_page_look_at_piece (WbHandoversPage *self,
+                                 const char      *piece)
 {
   if (g_strcmp0 (self->piece, piece) != 0)
     {
@@ -337,228 +307,7 @@ piece_chosen_cb (WbHandoversPage *self,
     }
 
   show_ribbon (self);
-  show_piece (self, get_handover (self), get_piece (self));
-}
-
-/* --- revealing -------------------------------------------------------------------------------- */
-
-/* Without a field, its row in the list. */
-static gboolean
-reveal_handover (WbHandoversPage *self,
-                 const char      *id,
-                 const char      *field)
-{
-  GtkListBoxRow *row;
-  gint place = wb_job_index (get_job (self), WB_KIND_HANDOVER, id);
-
-  if (place < 0)
-    return FALSE;
-
-  choose_handover (self, id);
-  if (wb_reveal_within (self->fields, WB_KIND_HANDOVER, id, field))
-    return TRUE;
-
-  row = gtk_list_box_get_row_at_index (self->rows, place);
-  gtk_widget_grab_focus (GTK_WIDGET (row));
-  wb_scroll_to (GTK_WIDGET (row));
-  return TRUE;
-}
-
-/* What was noted of a piece at a handover stands in the path of the piece. */
-static gboolean
-reveal_finding (WbHandoversPage *self,
-                const char      *id)
-{
-  const WbFinding *finding = wb_job_find (get_job (self), WB_KIND_FINDING, id);
-
-  if (finding == NULL || wb_job_find (get_job (self), WB_KIND_HANDOVER, finding->handover) == NULL)
-    return FALSE;
-
-  choose_handover (self, finding->handover);
-  piece_chosen_cb (self, finding->piece);
-  if (get_piece (self) < 0)
-    return reveal_handover (self, finding->handover, NULL);
-
-  gtk_widget_child_focus (self->piece_box, GTK_DIR_TAB_FORWARD);
-  wb_scroll_to (self->piece_box);
-  return TRUE;
-}
-
-/* A count goes on where its tags are typed. */
-static gboolean
-reveal_tally (WbHandoversPage *self,
-              const char      *id)
-{
-  const WbTally *tally = wb_job_find (get_job (self), WB_KIND_TALLY, id);
-
-  if (tally == NULL || wb_job_find (get_job (self), WB_KIND_HANDOVER, tally->handover) == NULL)
-    return FALSE;
-
-  choose_handover (self, tally->handover);
-  wb_count_panel_focus_tags (self->panel);
-  return TRUE;
-}
-
-static gboolean
-reveal (WbRevealer *revealer,
-        WbKind      kind,
-        const char *id,
-        const char *field)
-{
-  WbHandoversPage *self = WB_HANDOVERS_PAGE (revealer);
-
-  if (id == NULL)
-    {
-      gtk_widget_grab_focus (self->add_button);
-      wb_scroll_to (self->add_button);
-      return TRUE;
-    }
-  if (kind == WB_KIND_HANDOVER)
-    return reveal_handover (self, id, field);
-  if (kind == WB_KIND_FINDING)
-    return reveal_finding (self, id);
-  if (kind == WB_KIND_TALLY)
-    return reveal_tally (self, id);
-
-  return FALSE;
-}
-
-static void
-revealer_init (WbRevealerInterface *iface)
-{
-  iface->reveal = reveal;
-}
-
-/* --- actions ---------------------------------------------------------------------------------- */
-
-static void
-add_action (GtkWidget  *widget,
-            const char *name,
-            GVariant   *target)
-{
-  WbHandoversPage *self = WB_HANDOVERS_PAGE (widget);
-  g_autofree char *id = wb_office_new_id ();
-  g_autoptr (WbJob) job = wb_handover_draft_add (get_job (self), id);
-
-  wb_job_model_apply (self->model, job, _("Add handover"));
-  choose_handover (self, id);
-  gtk_widget_child_focus (self->fields, GTK_DIR_TAB_FORWARD);
-  wb_scroll_to (self->fields);
-}
-
-static void
-move (WbHandoversPage *self,
-      gint             by)
-{
-  gint place = get_handover (self);
-  guint n = wb_job_count (get_job (self), WB_KIND_HANDOVER);
-  g_autoptr (WbJob) job = NULL;
-
-  if (place < 0 || place + by < 0 || place + by >= (gint) n)
-    {
-      gtk_widget_error_bell (GTK_WIDGET (self));
-      return;
-    }
-
-  job = wb_job_move (get_job (self), WB_KIND_HANDOVER, self->handover, (guint) (place + by));
-  wb_job_model_apply (self->model, job, _("Move handover"));
-}
-
-static void
-move_up_action (GtkWidget  *widget,
-                const char *name,
-                GVariant   *target)
-{
-  move (WB_HANDOVERS_PAGE (widget), -1);
-}
-
-static void
-move_down_action (GtkWidget  *widget,
-                  const char *name,
-                  GVariant   *target)
-{
-  move (WB_HANDOVERS_PAGE (widget), 1);
-}
-
-static void
-remove_action (GtkWidget  *widget,
-               const char *name,
-               GVariant   *target)
-{
-  WbHandoversPage *self = WB_HANDOVERS_PAGE (widget);
-  g_autoptr (GError) error = NULL;
-  g_autoptr (WbJob) job = NULL;
-  g_autofree char *words = NULL;
-  gint place = get_handover (self);
-
-  if (place < 0)
-    return;
-
-  words = wb_words_handover (wb_trail_handover (self->trail, (guint) place)->handover);
-  job = wb_job_without (get_job (self), WB_KIND_HANDOVER, self->handover, &error);
-  if (job == NULL)
-    {
-      g_autofree char *fault = wb_words_error (error);
-
-      gtk_widget_activate_action (widget, "job.warn", "s", fault);
-      return;
-    }
-
-  wb_job_model_apply (self->model, job, _("Remove handover"));
-  {
-    /* Translators: a handover. */
-    g_autofree char *told = g_strdup_printf (_("%s removed, with what was noted at it"), words);
-
-    gtk_widget_activate_action (widget, "job.tell", "s", told);
-  }
-}
-
-static void
-count_action (GtkWidget  *widget,
-              const char *name,
-              GVariant   *target)
-{
-  wb_count_panel_focus_tags (WB_HANDOVERS_PAGE (widget)->panel);
-}
-
-static void
-note_action (GtkWidget  *widget,
-             const char *name,
-             GVariant   *target)
-{
-  wb_count_panel_focus_marks (WB_HANDOVERS_PAGE (widget)->panel);
-}
-
-static void
-finish_action (GtkWidget  *widget,
-               const char *name,
-               GVariant   *target)
-{
-  WbHandoversPage *self = WB_HANDOVERS_PAGE (widget);
-
-  if (get_handover (self) >= 0)
-    wb_count_panel_finish (self->panel);
-}
-
-static void
-toggle_piece_action (GtkWidget  *widget,
-                     const char *name,
-                     GVariant   *target)
-{
-  WbHandoversPage *self = WB_HANDOVERS_PAGE (widget);
-  g_autofree char *piece = g_strdup (self->piece);
-
-  if (piece != NULL && get_handover (self) >= 0)
-    wb_count_panel_toggle (self->panel, piece);
-}
-
-static void
-hide_piece_action (GtkWidget  *widget,
-                   const char *name,
-                   GVariant   *target)
-{
-  piece_chosen_cb (WB_HANDOVERS_PAGE (widget), NULL);
-  gtk_widget_grab_focus (widget);
+  show_piece (self, wb_handovers_page_get_handover (self), wb_handovers_page_get_piece (self));
 }
 
 /* --- scanning --------------------------------------------------------------------------------- */
@@ -672,21 +421,6 @@ wb_handovers_page_finalize (GObject *object)
 }
 
 static void
-install_actions (GtkWidgetClass *widget_class)
-{
-  gtk_widget_class_install_action (widget_class, "handovers.add", NULL, add_action);
-  gtk_widget_class_install_action (widget_class, "handovers.move-up", NULL, move_up_action);
-  gtk_widget_class_install_action (widget_class, "handovers.move-down", NULL, move_down_action);
-  gtk_widget_class_install_action (widget_class, "handovers.remove", NULL, remove_action);
-  gtk_widget_class_install_action (widget_class, "handovers.count", NULL, count_action);
-  gtk_widget_class_install_action (widget_class, "handovers.note", NULL, note_action);
-  gtk_widget_class_install_action (widget_class, "handovers.finish", NULL, finish_action);
-  gtk_widget_class_install_action (widget_class, "handovers.toggle-piece", NULL,
-                                   toggle_piece_action);
-  gtk_widget_class_install_action (widget_class, "handovers.hide-piece", NULL, hide_piece_action);
-}
-
-static void
 bind_template (GtkWidgetClass *widget_class)
 {
   gtk_widget_class_set_template_from_resource (
@@ -705,7 +439,7 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, WbHandoversPage, fields_place);
   gtk_widget_class_bind_template_callback (widget_class, handover_chosen_cb);
   gtk_widget_class_bind_template_callback (widget_class, row_selected_cb);
-  gtk_widget_class_bind_template_callback (widget_class, piece_chosen_cb);
+  gtk_widget_class_bind_template_callback (widget_class, wb_handovers_page_look_at_piece);
 }
 
 static void
@@ -731,38 +465,15 @@ wb_handovers_page_class_init (WbHandoversPageClass *klass)
   g_type_ensure (WB_TYPE_COUNT_PANEL);
   g_type_ensure (WB_TYPE_ONE_STOP);
   g_type_ensure (WB_TYPE_TRAIL_RIBBON);
-  install_actions (widget_class);
+  wb_handovers_page_install_actions (widget_class);
   bind_template (widget_class);
-}
-
-static void
-add_row_key (GtkEventController *controller,
-             guint               key,
-             GdkModifierType     modifiers,
-             const char         *action)
-{
-  gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (controller),
-                                        gtk_shortcut_new (gtk_keyval_trigger_new (key, modifiers),
-                                                          gtk_named_action_new (action)));
-}
-
-/* Keys that mean the handover only while the list of handovers has the focus. */
-static void
-add_row_keys (WbHandoversPage *self)
-{
-  GtkEventController *controller = gtk_shortcut_controller_new ();
-
-  add_row_key (controller, GDK_KEY_Up, GDK_ALT_MASK, "handovers.move-up");
-  add_row_key (controller, GDK_KEY_Down, GDK_ALT_MASK, "handovers.move-down");
-  add_row_key (controller, GDK_KEY_Delete, GDK_CONTROL_MASK, "handovers.remove");
-  gtk_widget_add_controller (GTK_WIDGET (self->rows), controller);
 }
 
 static void
 wb_handovers_page_init (WbHandoversPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  add_row_keys (self);
+  wb_handovers_page_add_row_keys (self);
   wb_scanner_watch (GTK_WIDGET (self), is_tag, scanned);
 }
 
