@@ -1,25 +1,21 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The table: records of the model, sorted, filtered, selected, in a column view. Filtering comes
  * after sorting, so that words typed do not sort anything anew. What a column shows is the column
- * table's; what happens to the selected lines is the page's. */
+ * table's; what happens to the selected lines is the page's; wb-inventory-list-reveal.c brings a line
+ * into sight. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
-#include "desk/inventory/wb-inventory-list.h"
+#include "desk/inventory/wb-inventory-list-private.h"
 
 #include "desk/inventory/wb-inventory-cell.h"
 #include "desk/inventory/wb-inventory-column.h"
-#include "desk/inventory/wb-inventory-filter.h"
 #include "desk/widgets/wb-focus-within.h"
-#include "desk/inventory/wb-steady-filter.h"
 
 #include <glib/gi18n.h>
 
 /* So many lines are always seen; all else goes first to the fields beneath. */
 #define LEAST_LINES 3
-
-/* In how many frames a line is scrolled to. */
-#define SCROLL_FRAMES 3
 
 /* Pixels of a line, or of the titles, beside the height of the text. */
 #define ROOM_IN_LINE 10
@@ -30,32 +26,6 @@ typedef struct
   const WbInventoryColumn *column;
   WbJobModel              *model;     /* borrowed from the list, which outlives its sorters */
 } SortKey;
-
-struct _WbInventoryList
-{
-  GtkWidget            parent_instance;
-
-  WbJobModel          *model;
-  GtkWidget           *scroller;
-  GtkColumnView       *view;
-  WbInventoryFilter   *filter;
-  WbSteadyFilter      *filtered;
-  GtkSortListModel    *sorted;
-  GtkMultiSelection   *selection;
-  GPtrArray           *columns;       /* GtkColumnViewColumn, in the order of the column table */
-  const char          *sorted_by;     /* id of the column that the sort action chose last */
-  GtkSortType          direction;
-  char                *awaited;       /* id of a piece to reveal once at rest */
-  gboolean             awaited_focus;
-  guint                start_source;  /* the lines are not taken in yet */
-  guint                reveal_source;
-  guint                tell_source;
-  guint                scroll_tick;
-  guint                scroll_position;
-  guint                scroll_frames; /* still to come */
-  double               edge;          /* how far down the lines were seen */
-  double               height;        /* of what was seen of them */
-};
 
 enum
 {
@@ -134,7 +104,7 @@ add_column (WbInventoryList         *self,
   g_ptr_array_add (self->columns, g_steal_pointer (&view_column));
 }
 
-/* --- finding and revealing -------------------------------------------------------------------- */
+/* --- finding ---------------------------------------------------------------------------------- */
 
 static const char *
 id_of (gpointer item)
@@ -152,9 +122,9 @@ is_in_job (WbInventoryList *self,
   return wb_job_find (wb_job_model_get_job (self->model), WB_KIND_PIECE, id_of (item)) != NULL;
 }
 
-static guint
-find_position (WbInventoryList *self,
-               const char      *id)
+guint
+wb_inventory_list_find_position (WbInventoryList *self,
+                                 const char      *id)
 {
   guint n = g_list_model_get_n_items (G_LIST_MODEL (self->selection));
 
@@ -168,9 +138,8 @@ find_position (WbInventoryList *self,
   return GTK_INVALID_LIST_POSITION;
 }
 
-/* The list of rows inside the column view: it, and not the view, knows how to scroll to a line. */
-static GtkWidget *
-find_rows (WbInventoryList *self)
+GtkWidget *
+wb_inventory_list_find_rows (WbInventoryList *self)
 {
   GtkWidget *child = gtk_widget_get_last_child (GTK_WIDGET (self->view));
 
@@ -183,7 +152,9 @@ find_rows (WbInventoryList *self)
 static void
 refresh_cells (WbInventoryList *self)
 {
-  for (GtkWidget *row = gtk_widget_get_first_child (find_rows (self)); row != NULL;
+  GtkWidget *rows = wb_inventory_list_find_rows (self);
+
+  for (GtkWidget *row = gtk_widget_get_first_child (rows); row != NULL;
        row = gtk_widget_get_next_sibling (row))
     for (GtkWidget *place = gtk_widget_get_first_child (row); place != NULL;
          place = gtk_widget_get_next_sibling (place))
@@ -196,115 +167,10 @@ refresh_cells (WbInventoryList *self)
 }
 
 static gboolean
-holds_item (GtkWidget  *widget,
-            const char *id)
-{
-  GtkWidget *cell = gtk_widget_get_first_child (widget);
-
-  if (cell != NULL)
-    cell = gtk_widget_get_first_child (cell);
-  return WB_IS_INVENTORY_CELL (cell) && wb_inventory_cell_shows (WB_INVENTORY_CELL (cell), id);
-}
-
-static void
-focus_row (WbInventoryList *self,
-           const char      *id)
-{
-  GtkWidget *row = gtk_widget_get_first_child (find_rows (self));
-
-  while (row != NULL && !holds_item (row, id))
-    row = gtk_widget_get_next_sibling (row);
-  if (row != NULL)
-    gtk_widget_grab_focus (row);
-}
-
-static gboolean
 is_at_rest (WbInventoryList *self)
 {
   return wb_steady_filter_get_pending (self->filtered) == 0
          && gtk_sort_list_model_get_pending (self->sorted) == 0;
-}
-
-static void
-scroll_to (WbInventoryList *self,
-           guint            position)
-{
-  gtk_widget_activate_action (find_rows (self), "list.scroll-to-item", "u", position);
-}
-
-/* A line that was just added has no height yet, and what is said of it below the list takes a frame
- * more: scrolling is right only then. */
-static gboolean
-scroll_again_cb (GtkWidget     *widget,
-                 GdkFrameClock *clock,
-                 gpointer       data)
-{
-  WbInventoryList *self = WB_INVENTORY_LIST (widget);
-
-  self->scroll_frames--;
-  if (self->scroll_position < g_list_model_get_n_items (G_LIST_MODEL (self->selection)))
-    scroll_to (self, self->scroll_position);
-  if (self->scroll_frames > 0)
-    return G_SOURCE_CONTINUE;
-  self->scroll_tick = 0;
-  return G_SOURCE_REMOVE;
-}
-
-static void
-scroll_soon (WbInventoryList *self,
-             guint            position)
-{
-  self->scroll_position = position;
-  self->scroll_frames = SCROLL_FRAMES;
-  if (self->scroll_tick == 0)
-    self->scroll_tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), scroll_again_cb, NULL,
-                                                      NULL);
-}
-
-static void
-scroll_now_and_again (WbInventoryList *self,
-                      guint            position)
-{
-  scroll_to (self, position);
-  scroll_soon (self, position);
-}
-
-static void
-reveal_awaited (WbInventoryList *self)
-{
-  guint position;
-
-  if (self->awaited == NULL)
-    return;
-
-  position = find_position (self, self->awaited);
-  if (position != GTK_INVALID_LIST_POSITION)
-    {
-      gtk_selection_model_select_item (GTK_SELECTION_MODEL (self->selection), position, TRUE);
-      scroll_now_and_again (self, position);
-      if (self->awaited_focus)
-        focus_row (self, self->awaited);
-    }
-  if (is_at_rest (self))
-    g_clear_pointer (&self->awaited, g_free);
-}
-
-static gboolean
-reveal_cb (gpointer data)
-{
-  WbInventoryList *self = data;
-
-  self->reveal_source = 0;
-  reveal_awaited (self);
-  return G_SOURCE_REMOVE;
-}
-
-/* Nobody is to see, or to be told, what is selected before what was revealed is. */
-static void
-reveal_now (WbInventoryList *self)
-{
-  g_clear_handle_id (&self->reveal_source, g_source_remove);
-  reveal_awaited (self);
 }
 
 /* --- telling ---------------------------------------------------------------------------------- */
@@ -317,7 +183,7 @@ tell_cb (gpointer data)
   self->tell_source = 0;
   if (!is_at_rest (self))
     return G_SOURCE_REMOVE;
-  reveal_awaited (self);
+  wb_inventory_list_reveal_awaited (self);
   g_signal_emit (self, signals[CHANGED], 0);
   return G_SOURCE_REMOVE;
 }
@@ -387,8 +253,8 @@ start (WbInventoryList *self)
   g_signal_emit (self, signals[CHANGED], 0);
 }
 
-static void
-ensure_started (WbInventoryList *self)
+void
+wb_inventory_list_ensure_started (WbInventoryList *self)
 {
   if (self->start_source == 0)
     return;
@@ -425,11 +291,8 @@ wb_inventory_list_dispose (GObject *object)
 
   disconnect (self);
   g_clear_handle_id (&self->start_source, g_source_remove);
-  g_clear_handle_id (&self->reveal_source, g_source_remove);
   g_clear_handle_id (&self->tell_source, g_source_remove);
-  if (self->scroll_tick != 0)
-    gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->scroll_tick);
-  self->scroll_tick = 0;
+  wb_inventory_list_drop_reveal (self);
   g_clear_pointer (&self->scroller, gtk_widget_unparent);
   self->view = NULL;
   g_clear_pointer (&self->columns, g_ptr_array_unref);
@@ -455,7 +318,7 @@ wb_inventory_list_grab_focus (GtkWidget *widget)
 {
   WbInventoryList *self = WB_INVENTORY_LIST (widget);
 
-  ensure_started (self);
+  wb_inventory_list_ensure_started (self);
   return gtk_widget_grab_focus (GTK_WIDGET (self->view));
 }
 
@@ -518,38 +381,6 @@ scrolled_cb (WbInventoryList *self,
   wb_steady_filter_set_centre (self->filtered, (guint) (MIN (middle / upper, 1.0) * n));
 }
 
-static void
-remember_edge (WbInventoryList *self,
-               GtkAdjustment   *adjustment)
-{
-  self->height = gtk_adjustment_get_page_size (adjustment);
-  self->edge = gtk_adjustment_get_value (adjustment) + self->height;
-}
-
-/* What stands around the list may grow over the line that was entered or found last: a line that was
- * in sight and is chosen stays there. */
-static void
-resized_cb (WbInventoryList *self,
-            GtkAdjustment   *adjustment)
-{
-  double edge_before = self->edge;
-  double height_before = self->height;
-  guint n = self->selection != NULL ? g_list_model_get_n_items (G_LIST_MODEL (self->selection)) : 0;
-  g_autoptr (GtkBitset) chosen = NULL;
-  double bottom;
-
-  remember_edge (self, adjustment);
-  if (n == 0 || self->height >= height_before)
-    return;
-
-  chosen = gtk_selection_model_get_selection (GTK_SELECTION_MODEL (self->selection));
-  if (gtk_bitset_get_size (chosen) != 1)
-    return;
-  bottom = gtk_adjustment_get_upper (adjustment) / n * (gtk_bitset_get_minimum (chosen) + 1);
-  if (bottom > self->edge && bottom < edge_before + 1)
-    scroll_soon (self, gtk_bitset_get_minimum (chosen));
-}
-
 /* However large the text, the titles and some lines are seen. */
 static void
 keep_least_height (WbInventoryList *self)
@@ -576,7 +407,7 @@ wb_inventory_list_init (WbInventoryList *self)
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->view),
                                   GTK_ACCESSIBLE_PROPERTY_LABEL, _("Lines of the inventory"), -1);
   /* The list inside has the focus while no line has it. */
-  gtk_accessible_update_property (GTK_ACCESSIBLE (find_rows (self)),
+  gtk_accessible_update_property (GTK_ACCESSIBLE (wb_inventory_list_find_rows (self)),
                                   GTK_ACCESSIBLE_PROPERTY_LABEL, _("Lines of the inventory"), -1);
   g_signal_connect_swapped (self->view, "activate", G_CALLBACK (activate_cb), self);
 
@@ -587,10 +418,10 @@ wb_inventory_list_init (WbInventoryList *self)
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (adjustment, "changed", G_CALLBACK (scrolled_cb), self,
                            G_CONNECT_SWAPPED);
-  g_signal_connect_object (adjustment, "value-changed", G_CALLBACK (remember_edge), self,
-                           G_CONNECT_SWAPPED);
-  g_signal_connect_object (adjustment, "changed", G_CALLBACK (resized_cb), self,
-                           G_CONNECT_SWAPPED);
+  g_signal_connect_object (adjustment, "value-changed",
+                           G_CALLBACK (wb_inventory_list_remember_edge), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (adjustment, "changed", G_CALLBACK (wb_inventory_list_keep_in_sight),
+                           self, G_CONNECT_SWAPPED);
   gtk_widget_set_parent (self->scroller, GTK_WIDGET (self));
 
   g_signal_connect (self, "map", G_CALLBACK (keep_least_height), NULL);
@@ -616,7 +447,7 @@ wb_inventory_list_get_selection (WbInventoryList *self)
 {
   g_return_val_if_fail (WB_IS_INVENTORY_LIST (self), NULL);
 
-  ensure_started (self);
+  wb_inventory_list_ensure_started (self);
   return GTK_SELECTION_MODEL (self->selection);
 }
 
@@ -630,9 +461,9 @@ wb_inventory_list_get_selected (WbInventoryList *self)
 
   g_return_val_if_fail (WB_IS_INVENTORY_LIST (self), ids);
 
-  ensure_started (self);
+  wb_inventory_list_ensure_started (self);
   if (self->reveal_source != 0)
-    reveal_now (self);
+    wb_inventory_list_reveal_now (self);
   selected = gtk_selection_model_get_selection (GTK_SELECTION_MODEL (self->selection));
   for (gboolean more = gtk_bitset_iter_init_first (&iter, selected, &position); more;
        more = gtk_bitset_iter_next (&iter, &position))
@@ -652,7 +483,7 @@ wb_inventory_list_set_words (WbInventoryList *self,
 {
   g_return_if_fail (WB_IS_INVENTORY_LIST (self));
 
-  ensure_started (self);
+  wb_inventory_list_ensure_started (self);
   wb_inventory_filter_set_words (self->filter, words);
   tell_soon (self);
 }
@@ -674,7 +505,7 @@ wb_inventory_list_lets_through (WbInventoryList *self,
 
   g_return_val_if_fail (WB_IS_INVENTORY_LIST (self), FALSE);
 
-  ensure_started (self);
+  wb_inventory_list_ensure_started (self);
   all = G_LIST_MODEL (self->sorted);
   n = g_list_model_get_n_items (all);
 
@@ -705,7 +536,7 @@ wb_inventory_list_sort_by (WbInventoryList *self,
 
   g_return_if_fail (WB_IS_INVENTORY_LIST (self));
 
-  ensure_started (self);
+  wb_inventory_list_ensure_started (self);
   columns = wb_inventory_columns (&n_columns);
   for (guint i = 0; i < n_columns; i++)
     {
@@ -724,24 +555,6 @@ wb_inventory_list_sort_by (WbInventoryList *self,
   gtk_column_view_sort_by_column (self->view, NULL, GTK_SORT_ASCENDING);
 }
 
-void
-wb_inventory_list_reveal (WbInventoryList *self,
-                          const char      *id,
-                          gboolean         focus)
-{
-  g_return_if_fail (WB_IS_INVENTORY_LIST (self));
-  g_return_if_fail (id != NULL);
-
-  ensure_started (self);
-  g_free (self->awaited);
-  self->awaited = g_strdup (id);
-  self->awaited_focus = focus;
-  if (focus)
-    reveal_now (self);
-  else if (self->reveal_source == 0)
-    self->reveal_source = g_idle_add_full (G_PRIORITY_HIGH_IDLE, reveal_cb, self, NULL);
-}
-
 const char *
 wb_inventory_list_neighbour (WbInventoryList *self,
                              const char      *id,
@@ -751,8 +564,8 @@ wb_inventory_list_neighbour (WbInventoryList *self,
 
   g_return_val_if_fail (WB_IS_INVENTORY_LIST (self), NULL);
 
-  ensure_started (self);
-  position = find_position (self, id);
+  wb_inventory_list_ensure_started (self);
+  position = wb_inventory_list_find_position (self, id);
   while (position != GTK_INVALID_LIST_POSITION && (step > 0 || position >= (guint) -step))
     {
       g_autoptr (WbRecordItem) item = NULL;
