@@ -7,6 +7,7 @@
 #include "office/wb-server-settings.h"
 
 #include "office/wb-share-private.h"
+#include "share/wb-host-key.h"
 #include "share/wb-share.h"
 #include "store/wb-server-store.h"
 
@@ -192,6 +193,31 @@ wb_server_host_key_of (const GError *error)
   return g_strndup (found, 7 + length);
 }
 
+gboolean
+wb_server_host_key_changed (const GError *error)
+{
+  return g_error_matches (error, WB_SHARE_ERROR, WB_SHARE_ERROR_HOST_KEY_CHANGED);
+}
+
+gboolean
+wb_office_forget_host_key (WbOffice        *self,
+                           const WbServer  *server,
+                           GCancellable    *cancellable,
+                           GError         **error)
+{
+  g_autofree char *known_hosts = wb_share_known_hosts ();
+  g_autofree char *host = NULL;
+  g_autofree char *path = NULL;
+  guint port = 0;
+
+  g_return_val_if_fail (WB_IS_OFFICE (self), FALSE);
+  g_return_val_if_fail (server != NULL && server->kind == WB_SERVER_SFTP, FALSE);
+
+  return !g_cancellable_set_error_if_cancelled (cancellable, error) &&
+         wb_server_split (server, &host, &port, &path, error) &&
+         wb_host_key_forget (known_hosts, host, port, error);
+}
+
 /* --- in a worker thread ----------------------------------------------------------------------- */
 
 typedef struct
@@ -318,4 +344,40 @@ wb_office_remove_server_finish (WbOffice      *self,
                                 GError       **error)
 {
   return wb_office_finish (self, result, wb_office_remove_server_async, error) != NULL;
+}
+
+static gpointer
+run_forget (WbOffice      *office,
+            gpointer       data,
+            GCancellable  *cancellable,
+            GError       **error)
+{
+  return GINT_TO_POINTER (wb_office_forget_host_key (office, ((Request *) data)->server, cancellable,
+                                                     error));
+}
+
+void
+wb_office_forget_host_key_async (WbOffice            *self,
+                                 const WbServer      *server,
+                                 GCancellable        *cancellable,
+                                 GAsyncReadyCallback  callback,
+                                 gpointer             data)
+{
+  Request *request;
+
+  g_return_if_fail (WB_IS_OFFICE (self));
+  g_return_if_fail (server != NULL);
+
+  request = g_new0 (Request, 1);
+  request->server = wb_server_copy (server);
+  wb_share_run (self, run_forget, request, request_free, NULL, wb_office_forget_host_key_async,
+                cancellable, callback, data);
+}
+
+gboolean
+wb_office_forget_host_key_finish (WbOffice      *self,
+                                  GAsyncResult  *result,
+                                  GError       **error)
+{
+  return wb_office_finish (self, result, wb_office_forget_host_key_async, error) != NULL;
 }

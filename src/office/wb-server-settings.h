@@ -99,6 +99,25 @@ gboolean    wb_office_probe_server         (WbOffice             *self,
 /** Returns: (transfer full) (nullable): the fingerprint "SHA256:…" in a
  * %WB_SHARE_ERROR_HOST_KEY_UNKNOWN, to be shown and, once confirmed, given to the next try. */
 char       *wb_server_host_key_of          (const GError         *error) G_GNUC_WARN_UNUSED_RESULT;
+/** Returns: whether @error says that the host key is another than was confirmed. @error: (nullable) */
+gboolean    wb_server_host_key_changed     (const GError         *error);
+
+/** Forgets the host keys that were confirmed for @server, so that the next try asks for a confirmation
+ * again. Only for a person who knows why the key is another one. */
+gboolean    wb_office_forget_host_key      (WbOffice             *self,
+                                            const WbServer       *server,
+                                            GCancellable         *cancellable,
+                                            GError              **error)
+                                            G_GNUC_WARN_UNUSED_RESULT;
+void        wb_office_forget_host_key_async  (WbOffice            *self,
+                                              const WbServer      *server,
+                                              GCancellable        *cancellable,
+                                              GAsyncReadyCallback  callback,
+                                              gpointer             data);
+gboolean    wb_office_forget_host_key_finish (WbOffice            *self,
+                                              GAsyncResult        *result,
+                                              GError             **error)
+                                              G_GNUC_WARN_UNUSED_RESULT;
 
 /* --- for windows ------------------------------------------------------------------------------ */
 

@@ -232,6 +232,44 @@ test_host_key (void)
 
   g_assert_cmpstr (key, ==, "SHA256:ab+/Z");
   g_assert_null (none);
+  g_assert_true (wb_server_host_key_changed (other));
+  g_assert_false (wb_server_host_key_changed (unknown));
+  g_assert_false (wb_server_host_key_changed (NULL));
+}
+
+/* The keys of this server go, those of others stay; with no file there is nothing to forget. */
+static void
+test_forget_host_key (ShareFixture  *self,
+                      gconstpointer  data)
+{
+  static const char before[] = "[files.example.org]:2222 ssh-ed25519 QQ==\n"
+                               "other.example.org ssh-ed25519 QQ==\n";
+  g_autoptr (WbServer) server = wb_server_new (WB_SERVER_SFTP, "Warehouse");
+  g_autofree char *folder = g_build_filename (g_get_user_config_dir (), "wainbook", NULL);
+  g_autofree char *file = g_build_filename (folder, "known_hosts", NULL);
+  g_autofree char *after = NULL;
+  g_autoptr (GError) error = NULL;
+
+  wb_server_set (server, WB_SERVER_FIELD_ADDRESS, "sftp://files.example.org:2222/srv/jobs");
+  g_assert_true (wb_office_forget_host_key (self->here, server, NULL, &error));
+  g_assert_no_error (error);
+  g_assert_cmpint (g_mkdir_with_parents (folder, 0700), ==, 0);
+  g_assert_true (g_file_set_contents (file, before, -1, NULL));
+  g_assert_true (wb_office_forget_host_key (self->here, server, NULL, &error));
+  g_assert_no_error (error);
+  g_assert_true (g_file_get_contents (file, &after, NULL, NULL));
+  g_assert_cmpstr (after, ==, "other.example.org ssh-ed25519 QQ==\n");
+}
+
+static void
+remove_config (const char *config)
+{
+  g_autofree char *folder = g_build_filename (config, "wainbook", NULL);
+  g_autofree char *file = g_build_filename (folder, "known_hosts", NULL);
+
+  g_remove (file);
+  g_rmdir (folder);
+  g_rmdir (config);
 }
 
 #define ADD(path, function) \
@@ -242,12 +280,21 @@ int
 main (int    argc,
       char **argv)
 {
+  g_autofree char *config = g_dir_make_tmp ("wb-settings-XXXXXX", NULL);
+  int failed;
+
+  /* The file of host keys is this test's alone. */
+  g_assert_nonnull (config);
+  g_setenv ("XDG_CONFIG_HOME", config, TRUE);
   share_fixture_init (&argc, &argv);
   ADD ("find", test_find);
   ADD ("refused", test_refused);
   ADD ("secret", test_secret);
   ADD ("list", test_list);
   ADD ("probe", test_probe);
+  ADD ("forget-host-key", test_forget_host_key);
   g_test_add_func ("/office/server-settings/host-key", test_host_key);
-  return g_test_run ();
+  failed = g_test_run ();
+  remove_config (config);
+  return failed;
 }

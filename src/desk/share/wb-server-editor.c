@@ -6,7 +6,9 @@
 
 #include "desk/share/wb-server-editor.h"
 
+#include "desk/share/wb-path-button.h"
 #include "desk/share/wb-probe-steps.h"
+#include "desk/share/wb-share-questions.h"
 #include "desk/widgets/wb-scroll-to.h"
 #include "desk/widgets/wb-typed-row.h"
 #include "office/wb-words.h"
@@ -33,11 +35,13 @@ struct _WbServerEditor
   GtkLabel             *fault;
   AdwPreferencesGroup  *group;
   AdwComboRow          *kind;
+  GtkWidget            *folder_button;
   GtkLabel             *secret_title;
   GtkPasswordEntry     *secret;
   GtkLabel             *secret_note;
   GtkButton            *test;
   GtkLabel             *result;
+  GtkWidget            *forget;
   WbProbeSteps         *steps;
 
   WbOffice             *office;
@@ -181,16 +185,6 @@ hint_of (WbServerKind  kind,
 }
 
 static const char *
-secret_title (const WbServer *server)
-{
-  if (server->kind == WB_SERVER_S3)
-    return _("Secret access key");
-  if (server->kind == WB_SERVER_SFTP)
-    return _("Password, or passphrase of the key file");
-  return _("Password");
-}
-
-static const char *
 secret_words (const WbServer *server)
 {
   if (server->id != NULL && *server->id != '\0')
@@ -215,10 +209,9 @@ show_kind (WbServerEditor *self)
   gtk_widget_set_visible (GTK_WIDGET (self->secret), asks);
   gtk_widget_set_visible (GTK_WIDGET (self->secret_note), asks);
   gtk_widget_set_visible (GTK_WIDGET (self->secret_title), asks);
-  gtk_label_set_label (self->secret_title, secret_title (self->server));
-  gtk_accessible_update_property (
-    GTK_ACCESSIBLE (gtk_editable_get_delegate (GTK_EDITABLE (self->secret))),
-    GTK_ACCESSIBLE_PROPERTY_LABEL, secret_title (self->server), -1);
+  gtk_widget_set_visible (self->folder_button, kind == WB_SERVER_FOLDER);
+  gtk_label_set_label (self->secret_title, wb_share_secret_title (self->server));
+  wb_share_name_secret (GTK_WIDGET (self->secret), wb_share_secret_title (self->server));
   gtk_label_set_label (self->secret_note, secret_words (self->server));
 }
 
@@ -247,6 +240,13 @@ show_result (WbServerEditor *self,
   gtk_widget_set_visible (GTK_WIDGET (self->result), *words != '\0');
 }
 
+/* Whether the last test was stopped by a key that is not the confirmed one. */
+static gboolean
+has_other_key (WbServerEditor *self)
+{
+  return self->probe != NULL && wb_server_host_key_changed (wb_server_probe_get_error (self->probe));
+}
+
 static void
 show_testing (WbServerEditor *self)
 {
@@ -254,6 +254,7 @@ show_testing (WbServerEditor *self)
 
   gtk_button_set_label (self->test, testing ? _("Stop the Test") : _("Test the Connection"));
   gtk_widget_set_visible (GTK_WIDGET (self->steps), self->probe != NULL);
+  gtk_widget_set_visible (self->forget, !testing && has_other_key (self));
 }
 
 static void
@@ -262,30 +263,17 @@ key_answered_cb (WbServerEditor *self,
                  GtkWidget      *dialog)
 {
   if (g_str_equal (response, "trust"))
-    start_test (self, g_object_get_data (G_OBJECT (dialog), "fingerprint"));
+    start_test (self, wb_share_asked_host_key (dialog));
 }
 
-/* Nobody has seen this server's key before: whoever set it up knows the right one. */
 static void
 ask_for_key (WbServerEditor *self,
              const char     *fingerprint)
 {
-  /* Translators: %s is the fingerprint of a key, "SHA256:…". */
-  g_autofree char *body = g_strdup_printf (_("The server shows a key that nobody here has confirmed "
-                                             "yet:\n\n%s\n\nAsk whoever runs the server whether "
-                                             "this is its fingerprint. It is asked for only once."),
-                                           fingerprint);
-  GtkWidget *dialog = adw_message_dialog_new (GTK_WINDOW (self), _("Is This the Right Server?"),
-                                              body);
+  GtkWidget *dialog = wb_share_ask_host_key (GTK_WINDOW (self), fingerprint);
 
-  adw_message_dialog_add_responses (ADW_MESSAGE_DIALOG (dialog), "no", _("_No"), "trust",
-                                    _("_It Is the Right One"), NULL);
-  adw_message_dialog_set_default_response (ADW_MESSAGE_DIALOG (dialog), "no");
-  adw_message_dialog_set_close_response (ADW_MESSAGE_DIALOG (dialog), "no");
-  g_object_set_data_full (G_OBJECT (dialog), "fingerprint", g_strdup (fingerprint), g_free);
   g_signal_connect_object (dialog, "response", G_CALLBACK (key_answered_cb), self,
                            G_CONNECT_SWAPPED);
-  gtk_window_present (GTK_WINDOW (dialog));
 }
 
 static void
@@ -342,6 +330,54 @@ test_action (GtkWidget  *widget,
     g_cancellable_cancel (self->probing);
   else
     start_test (self, NULL);
+}
+
+/* --- another key ------------------------------------------------------------------------------ */
+
+static void
+forgotten_cb (GObject      *object,
+              GAsyncResult *result,
+              gpointer      data)
+{
+  g_autoptr (WbServerEditor) self = data;
+  g_autoptr (GError) error = NULL;
+  g_autofree char *words = NULL;
+
+  if (!wb_office_forget_host_key_finish (WB_OFFICE (object), result, &error))
+    words = wb_words_error (error);
+  if (self->server == NULL)
+    return;
+  show_fault (self, words);
+  /* Which asks for the new key to be confirmed. */
+  if (words == NULL && self->probing == NULL)
+    start_test (self, NULL);
+}
+
+static void
+forget_answered_cb (WbServerEditor *self,
+                    const char     *response)
+{
+  g_autoptr (WbServer) server = NULL;
+
+  if (!g_str_equal (response, "forget"))
+    return;
+  server = take_server (self);
+  if (server != NULL)
+    wb_office_forget_host_key_async (self->office, server, self->cancellable, forgotten_cb,
+                                     g_object_ref (self));
+}
+
+static void
+forget_action (GtkWidget  *widget,
+               const char *name,
+               GVariant   *target)
+{
+  WbServerEditor *self = WB_SERVER_EDITOR (widget);
+
+  if (self->probing != NULL || !has_other_key (self))
+    return;
+  g_signal_connect_object (wb_share_ask_forget_key (GTK_WINDOW (self), self->server), "response",
+                           G_CALLBACK (forget_answered_cb), self, G_CONNECT_SWAPPED);
 }
 
 /* --- storing ---------------------------------------------------------------------------------- */
@@ -426,10 +462,9 @@ static void
 wb_server_editor_map (GtkWidget *widget)
 {
   WbServerEditor *self = WB_SERVER_EDITOR (widget);
-  gboolean is_new = self->server->id == NULL || *self->server->id == '\0';
 
   GTK_WIDGET_CLASS (wb_server_editor_parent_class)->map (widget);
-  gtk_widget_grab_focus (is_new ? GTK_WIDGET (self->kind) : GTK_WIDGET (self->rows[0].row));
+  gtk_widget_grab_focus (GTK_WIDGET (self->rows[WB_SERVER_FIELD_NAME].row));
 }
 
 static void
@@ -456,10 +491,12 @@ wb_server_editor_class_init (WbServerEditorClass *klass)
   gtk_widget_class_bind_template_child (widget_class, WbServerEditor, secret_note);
   gtk_widget_class_bind_template_child (widget_class, WbServerEditor, test);
   gtk_widget_class_bind_template_child (widget_class, WbServerEditor, result);
+  gtk_widget_class_bind_template_child (widget_class, WbServerEditor, forget);
   gtk_widget_class_bind_template_child (widget_class, WbServerEditor, steps);
   gtk_widget_class_bind_template_callback (widget_class, kind_changed_cb);
 
   gtk_widget_class_install_action (widget_class, "server.test", NULL, test_action);
+  gtk_widget_class_install_action (widget_class, "server.forget-key", NULL, forget_action);
   gtk_widget_class_install_action (widget_class, "server.store", NULL, store_action);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_t, GDK_CONTROL_MASK, "server.test",
                                        NULL);
@@ -470,9 +507,14 @@ wb_server_editor_class_init (WbServerEditorClass *klass)
                                        NULL);
 }
 
+/* The name comes first, for that is what a person begins to type; then the kind, which says what
+ * else is asked for. */
 static void
 add_rows (WbServerEditor *self)
 {
+  g_autoptr (GtkWidget) kind = GTK_WIDGET (g_object_ref (self->kind));
+
+  adw_preferences_group_remove (self->group, kind);
   for (guint i = 0; i < N_FIELDS; i++)
     {
       const char *title = wb_words_enum (&wb_server_fields, (int) i);
@@ -481,7 +523,82 @@ add_rows (WbServerEditor *self)
       self->rows[i].field = (WbServerField) i;
       self->rows[i].row = WB_TYPED_ROW (wb_typed_row_new (title, set_field, &self->rows[i]));
       adw_preferences_group_add (self->group, GTK_WIDGET (self->rows[i].row));
+      if (i == WB_SERVER_FIELD_NAME)
+        adw_preferences_group_add (self->group, kind);
     }
+}
+
+static void
+add_choosers (WbServerEditor *self)
+{
+  self->folder_button =
+    wb_path_button_add (ADW_ENTRY_ROW (self->rows[WB_SERVER_FIELD_ADDRESS].row),
+                        _("Choose the Folder"), GTK_FILE_CHOOSER_ACTION_SELECT_FOLDER);
+  wb_path_button_add (ADW_ENTRY_ROW (self->rows[WB_SERVER_FIELD_AUTHORITY].row),
+                      _("Choose the Certificate Authority File"), GTK_FILE_CHOOSER_ACTION_OPEN);
+  wb_path_button_add (ADW_ENTRY_ROW (self->rows[WB_SERVER_FIELD_KEY_FILE].row),
+                      _("Choose the Private Key File"), GTK_FILE_CHOOSER_ACTION_OPEN);
+}
+
+/* Returns: (nullable): the list of choices that @widget opens. */
+static GtkWidget *
+find_popover (GtkWidget *widget)
+{
+  GtkWidget *found = GTK_IS_POPOVER (widget) ? widget : NULL;
+
+  for (GtkWidget *child = gtk_widget_get_first_child (widget); child != NULL && found == NULL;
+       child = gtk_widget_get_next_sibling (child))
+    found = find_popover (child);
+  return found;
+}
+
+static void
+store_later_cb (gpointer data)
+{
+  g_autoptr (GtkWidget) widget = data;
+
+  gtk_widget_activate_action (widget, "server.store", NULL);
+}
+
+static void
+test_later_cb (gpointer data)
+{
+  g_autoptr (GtkWidget) widget = data;
+
+  gtk_widget_activate_action (widget, "server.test", NULL);
+}
+
+/* The list takes the focus with it as it goes, so the deed waits until it has gone. */
+static gboolean
+popover_key_cb (GtkEventControllerKey *controller,
+                guint                  keyval,
+                guint                  keycode,
+                GdkModifierType        state,
+                WbServerEditor        *self)
+{
+  GSourceOnceFunc later = keyval == GDK_KEY_s ? store_later_cb :
+                          keyval == GDK_KEY_t ? test_later_cb : NULL;
+  GtkWidget *popover = gtk_event_controller_get_widget (GTK_EVENT_CONTROLLER (controller));
+
+  if (later == NULL || (state & gtk_accelerator_get_default_mod_mask ()) != GDK_CONTROL_MASK)
+    return FALSE;
+  gtk_popover_popdown (GTK_POPOVER (popover));
+  g_idle_add_once (later, g_object_ref (self));
+  return TRUE;
+}
+
+/* While it is open the list of kinds has all keys to itself; those of the form hold there, too. */
+static void
+watch_kinds (WbServerEditor *self)
+{
+  GtkWidget *popover = find_popover (GTK_WIDGET (self->kind));
+  GtkEventController *keys = gtk_event_controller_key_new ();
+
+  g_return_if_fail (popover != NULL);
+
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect_object (keys, "key-pressed", G_CALLBACK (popover_key_cb), self, 0);
+  gtk_widget_add_controller (popover, keys);
 }
 
 static void
@@ -495,10 +612,8 @@ wb_server_editor_init (WbServerEditor *self)
   for (guint i = 0; i < wb_server_kinds.n_values; i++)
     gtk_string_list_append (kinds, wb_words_enum (&wb_server_kinds, wb_server_kinds.values[i].value));
   add_rows (self);
-  /* As it comes, the entry calls itself a text box and hides the one inside, which has the focus. */
-  g_object_set (self->secret, "accessible-role", GTK_ACCESSIBLE_ROLE_GROUP, NULL);
-  g_object_set (gtk_editable_get_delegate (GTK_EDITABLE (self->secret)),
-                "accessible-role", GTK_ACCESSIBLE_ROLE_TEXT_BOX, NULL);
+  add_choosers (self);
+  watch_kinds (self);
   adw_combo_row_set_model (self->kind, G_LIST_MODEL (kinds));
   adw_combo_row_set_selected (self->kind, WB_SERVER_WEBDAV);
   show_kind (self);
