@@ -1,16 +1,21 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The reasons of a reckoning, one behind the other in blocks of memory. A large claim has a million
- * of them, so each takes no more room than its inputs need, and none is ever moved. What a reason
- * says is no matter of this file. */
+ * of them, so each takes no more room than its inputs need, and none is ever moved. Blocks of large
+ * claims are used again. What a reason says is no matter of this file. */
 #include "core/wb-reckon-private.h"
 
-/* With its head; a claim of a few lines fits into one block. */
-#define BLOCK_SIZE 8192
-#define BLOCK_ROOM (BLOCK_SIZE - sizeof (WbReasonBlock))
+/* With their heads. A claim of a few lines fits into the first block, a large one takes more and
+ * larger ones. */
+#define FIRST_SIZE 8192
+#define LATER_SIZE 65536
+
+/* What a claim of as many lines as a lot has tags takes. */
+#define MOST_SPARE (48 * 1024 * 1024 / LATER_SIZE)
 
 struct _WbReasonBlock
 {
   WbReasonBlock *next;
+  gsize          room_size;  /* bytes */
   gsize          used;       /* bytes of @room */
   gint32         room[];     /* WbReason, each aligned to four bytes */
 };
@@ -31,14 +36,66 @@ place_in_block (const WbReasonBlock *block,
   return (char *) block->room + at;
 }
 
+/* Later blocks that no reckoning holds at present. Given back to the system, their pages would have
+ * to be asked for and cleared again for the next large claim, which takes longer than to reckon it. */
+static struct
+{
+  GMutex         lock;
+  WbReasonBlock *first;
+  guint          n_blocks;
+} spare;
+
+/* Returns: (nullable) (transfer full) */
+static WbReasonBlock *
+take_spare (void)
+{
+  WbReasonBlock *block;
+
+  g_mutex_lock (&spare.lock);
+  block = spare.first;
+  if (block != NULL)
+    {
+      spare.first = block->next;
+      spare.n_blocks--;
+    }
+  g_mutex_unlock (&spare.lock);
+  return block;
+}
+
+/* Returns: whether it was kept */
+static gboolean
+keep_spare (WbReasonBlock *block)
+{
+  gboolean kept;
+
+  g_mutex_lock (&spare.lock);
+  kept = spare.n_blocks < MOST_SPARE;
+  if (kept)
+    {
+      block->next = spare.first;
+      spare.first = block;
+      spare.n_blocks++;
+    }
+  g_mutex_unlock (&spare.lock);
+  return kept;
+}
+
 static void
 add_block (WbReasons *self)
 {
-  WbReasonBlock *block = g_malloc (BLOCK_SIZE);
+  gboolean is_first = self->last == NULL;
+  WbReasonBlock *block = is_first ? NULL : take_spare ();
 
+  if (block == NULL)
+    {
+      gsize size = is_first ? FIRST_SIZE : LATER_SIZE;
+
+      block = g_malloc (size);
+      block->room_size = size - sizeof *block;
+    }
   block->next = NULL;
   block->used = 0;
-  if (self->last == NULL)
+  if (is_first)
     self->first = block;
   else
     self->last->next = block;
@@ -54,7 +111,7 @@ wb_reasons_append (WbReasons *self,
 
   g_assert (n_inputs <= WB_REASON_MAX_INPUTS);
 
-  if (self->last == NULL || self->last->used + size > BLOCK_ROOM)
+  if (self->last == NULL || self->last->used + size > self->last->room_size)
     add_block (self);
   reason = place_in_block (self->last, self->last->used);
   self->last->used += size;
@@ -70,7 +127,8 @@ wb_reasons_clear (WbReasons *self)
     {
       WbReasonBlock *next = block->next;
 
-      g_free (block);
+      if (block == self->first || !keep_spare (block))
+        g_free (block);
       block = next;
     }
   *self = (WbReasons) { NULL };

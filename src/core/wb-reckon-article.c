@@ -190,11 +190,11 @@ place_line (WbRun             *run,
         set_parts (&fresh, parts);
       else if (row->piece != NULL && !set_piece (run, &fresh, row->piece, error))
         return FALSE;
-      g_array_append_val (run->articles, fresh);
-      *place = run->articles->len;
+      run->articles[run->n_articles] = fresh;
+      *place = ++run->n_articles;
     }
 
-  article = &g_array_index (run->articles, WbArticle, *place - 1);
+  article = &run->articles[*place - 1];
   if (article->last_line != line)
     run->next_in_article[article->last_line] = line;
   article->last_line = line;
@@ -227,7 +227,10 @@ wb_run_group_articles (WbRun   *run,
   if (all_parts == NULL)
     return FALSE;
   for (guint i = 0; i < run->out->n_lines; i++)
-    if (!place_line (run, i, &articles, error))
-      return FALSE;
+    {
+      wb_run_expect_piece (run, i);
+      if (!place_line (run, i, &articles, error))
+        return FALSE;
+    }
   return wb_run_look_elsewhere (run, &articles, error);
 }

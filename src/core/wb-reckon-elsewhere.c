@@ -55,7 +55,7 @@ take_payment (WbRun              *run,
               GError            **error)
 {
   const WbPiece *piece = wb_job_nth (run->job, WB_KIND_PIECE, (guint) index);
-  WbArticle *article = &g_array_index (run->articles, WbArticle, place);
+  WbArticle *article = &run->articles[place];
 
   if (run->line_paid == NULL)
     run->line_paid = g_new0 (WbPaid, MAX (run->out->n_lines, 1));
@@ -117,7 +117,7 @@ count_lines (WbRun            *run,
         continue;
       piece = wb_job_index (run->job, WB_KIND_PIECE, line->piece);
       if (piece >= 0 && wb_run_find_article (run, articles, piece, &place))
-        g_array_index (run->articles, WbArticle, place).n_elsewhere++;
+        run->articles[place].n_elsewhere++;
     }
 }
 
@@ -126,9 +126,9 @@ count_lines (WbRun            *run,
 static void
 note_elsewhere (WbRun *run)
 {
-  for (guint i = 0; i < run->articles->len; i++)
+  for (guint i = 0; i < run->n_articles; i++)
     {
-      const WbArticle *article = &g_array_index (run->articles, WbArticle, i);
+      const WbArticle *article = &run->articles[i];
 
       if (article->n_elsewhere == 0)
         continue;

@@ -91,6 +91,7 @@ collect_lost_pieces (WbRun   *run,
       const WbLineReckoning *row = &run->out->lines[i];
       LostPiece *lost;
 
+      wb_run_expect_line (run, i);
       if (!line_is_lost (row->line))
         continue;
       note_denied (run, i);

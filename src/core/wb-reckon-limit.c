@@ -227,9 +227,12 @@ wb_run_limit_lines (WbRun   *run,
                     GError **error)
 {
   for (guint i = 0; i < run->out->n_lines; i++)
-    limit_line (run, side, i);
-  for (guint i = 0; i < run->articles->len; i++)
-    if (!limit_article (run, side, &g_array_index (run->articles, WbArticle, i), error))
+    {
+      wb_run_expect_line (run, i);
+      limit_line (run, side, i);
+    }
+  for (guint i = 0; i < run->n_articles; i++)
+    if (!limit_article (run, side, &run->articles[i], error))
       return FALSE;
   return TRUE;
 }

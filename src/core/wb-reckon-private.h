@@ -63,7 +63,8 @@ typedef struct
   WbMeasure      measure[WB_N_SIDES];  /* as the terms say, or actual value for a late claim */
   GPtrArray     *piece_figures;        /* WbField: those of a piece that are figures */
   GHashTable    *short_pieces;         /* ids (borrowed) of pieces counted short; NULL for none */
-  GArray        *articles;             /* WbArticle, in order of their first line */
+  WbArticle     *articles;             /* in order of their first line; room for one a line */
+  guint          n_articles;
   guint         *next_in_article;      /* one a line */
   WbPaid        *line_paid;            /* one a line: for the same thing in other claims; or NULL */
   gint64        *values;               /* one a line, of the side in hand: value of the thing, -1
@@ -159,6 +160,39 @@ wb_figure_code (WbFigureName name,
                 int          code)
 {
   return (WbFigure) { (guint8) name, WB_FIGURE_TYPE_CODE, 0, code };
+}
+
+/* --- memory ----------------------------------------------------------------------------------- */
+
+/* How many lines ahead a loop over all of them asks for what it will look at. */
+#define WB_LINES_AHEAD 8
+
+/** Asks for memory that is soon looked at. The records of a large claim lie wherever they were made,
+ * and waiting for each in turn takes longer than what is done with it. */
+static inline void
+wb_expect (gconstpointer start,
+           gsize         size)
+{
+  for (gsize at = 0; at < size; at += 64)
+    __builtin_prefetch ((const char *) start + at);
+}
+
+/** For loops over all lines: asks for the record of one further on. */
+static inline void
+wb_run_expect_line (const WbRun *run,
+                    guint        line)
+{
+  if (line + WB_LINES_AHEAD < run->out->n_lines)
+    wb_expect (run->out->lines[line + WB_LINES_AHEAD].line, sizeof (WbClaimLine));
+}
+
+/** Likewise for the piece of a line. */
+static inline void
+wb_run_expect_piece (const WbRun *run,
+                     guint        line)
+{
+  if (line + WB_LINES_AHEAD < run->out->n_lines)
+    wb_expect (run->out->lines[line + WB_LINES_AHEAD].piece, sizeof (WbPiece));
 }
 
 /* --- figures ---------------------------------------------------------------------------------- */

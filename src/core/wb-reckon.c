@@ -116,6 +116,59 @@ compare_lines (const void *a,
   return strcmp (left->record.id, right->record.id);
 }
 
+/* Asks for the record of a line that is soon collected, and then for what that points to; likewise
+ * for the piece that it probably names. */
+static void
+expect_line (const WbJob *job,
+             guint        line,
+             guint        piece)
+{
+  guint n_lines = wb_job_count (job, WB_KIND_CLAIM_LINE);
+  guint n_pieces = wb_job_count (job, WB_KIND_PIECE);
+
+  if (line + WB_LINES_AHEAD < n_lines)
+    wb_expect (wb_job_nth (job, WB_KIND_CLAIM_LINE, line + WB_LINES_AHEAD), sizeof (WbClaimLine));
+  if (line + WB_LINES_AHEAD / 2 < n_lines)
+    {
+      const WbClaimLine *soon = wb_job_nth (job, WB_KIND_CLAIM_LINE, line + WB_LINES_AHEAD / 2);
+
+      __builtin_prefetch (soon->claim);
+      __builtin_prefetch (soon->piece);
+    }
+  if (piece + WB_LINES_AHEAD < n_pieces)
+    __builtin_prefetch (wb_job_nth (job, WB_KIND_PIECE, piece + WB_LINES_AHEAD));
+  if (piece + WB_LINES_AHEAD / 2 < n_pieces)
+    {
+      const WbRecord *soon = wb_job_nth (job, WB_KIND_PIECE, piece + WB_LINES_AHEAD / 2);
+
+      __builtin_prefetch (soon->id);
+    }
+}
+
+/* Finds the piece of a line. Most claims name pieces in the order of the inventory, so the one after
+ * the piece of the line before is looked at first, which spares a look among all their ids. */
+static void
+find_piece (const WbRun     *run,
+            WbLineReckoning *row,
+            gint             before)
+{
+  guint next = (guint) (before + 1);
+
+  row->piece_index = -1;
+  if (row->line->piece == NULL)
+    return;
+  if (next < wb_job_count (run->job, WB_KIND_PIECE))
+    row->piece = wb_job_nth (run->job, WB_KIND_PIECE, next);
+  if (row->piece != NULL && strcmp (row->piece->record.id, row->line->piece) == 0)
+    {
+      row->piece_index = (gint) next;
+      return;
+    }
+  row->piece_index = wb_job_index (run->job, WB_KIND_PIECE, row->line->piece);
+  row->piece = row->piece_index < 0 ? NULL
+               : wb_job_nth (run->job, WB_KIND_PIECE, (guint) row->piece_index);
+}
+
 /* Takes the claim's lines out of the job, in line order whatever their order there. */
 static gboolean
 collect_lines (WbRun   *run,
@@ -131,15 +184,15 @@ collect_lines (WbRun   *run,
     {
       const WbClaimLine *line = wb_job_nth (run->job, WB_KIND_CLAIM_LINE, i);
       WbLineReckoning *row = &out->lines[out->n_lines];
+      gint before = out->n_lines > 0 ? row[-1].piece_index : -1;
 
+      expect_line (run->job, i, (guint) (before + 1));
       if (g_strcmp0 (line->claim, out->claim->record.id) != 0)
         continue;
       if (!wb_run_check_figures (run, line, figures, error))
         return FALSE;
       row->line = line;
-      row->piece_index = wb_job_index (run->job, WB_KIND_PIECE, line->piece);
-      if (row->piece_index >= 0)
-        row->piece = wb_job_nth (run->job, WB_KIND_PIECE, (guint) row->piece_index);
+      find_piece (run, row, before);
       for (int side = 0; side < WB_N_SIDES; side++)
         row->side[side].complete = TRUE;
       /* Most jobs keep them in order, and looking is cheaper than moving. */
@@ -194,7 +247,7 @@ run_clear (WbRun *run)
 {
   g_clear_pointer (&run->piece_figures, g_ptr_array_unref);
   g_clear_pointer (&run->short_pieces, g_hash_table_unref);
-  g_clear_pointer (&run->articles, g_array_unref);
+  g_clear_pointer (&run->articles, g_free);
   g_clear_pointer (&run->next_in_article, g_free);
   g_clear_pointer (&run->line_paid, g_free);
   g_clear_pointer (&run->values, g_free);
@@ -213,7 +266,7 @@ run_reserve (WbRun *run)
   run->piece_figures = wb_run_find_figures (WB_KIND_PIECE);
   if (is_any_short (run->job))
     run->short_pieces = find_short_pieces (run->job);
-  run->articles = g_array_sized_new (FALSE, TRUE, sizeof (WbArticle), n);
+  run->articles = g_new (WbArticle, n);
   run->next_in_article = g_new (guint, n);
   run->values = g_new (gint64, n);
   run->scratch_shares = g_new (gint64, n);
@@ -236,8 +289,11 @@ reckon_side (WbRun   *run,
   if (!wb_run_limit_shipment (run, side, error))
     return FALSE;
   for (guint i = 0; i < run->out->n_lines; i++)
-    if (!wb_run_measure_line (run, side, i, error))
-      return FALSE;
+    {
+      wb_run_expect_line (run, i);
+      if (!wb_run_measure_line (run, side, i, error))
+        return FALSE;
+    }
   if (!wb_run_limit_lines (run, side, error) || !wb_run_share_shipment (run, side, error))
     return FALSE;
   for (guint i = 0; i < run->out->n_lines; i++)

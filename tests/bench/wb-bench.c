@@ -6,6 +6,9 @@
 /* In microseconds. */
 #define WORTH_TELLING 5000
 
+/* Weight and declared value grow with the pieces, so that a job of any size meets the same rules. */
+#define POUNDS_A_PIECE 95
+
 static WbBenchTime longest_stall;
 static WbBenchTime woken_at;
 static GPollFunc real_poll;
@@ -180,6 +183,8 @@ wb_bench_make_job (guint n_pieces,
   g_autoptr (WbJob) empty = wb_job_new ("bench-job", "USD");
   g_autoptr (GPtrArray) records = g_ptr_array_new_with_free_func (wb_record_unref);
   g_autofree char *last = g_strdup_printf ("%u", n_pieces);
+  g_autofree char *net = g_strdup_printf ("%u lb", n_pieces * POUNDS_A_PIECE);
+  g_autofree char *declared = g_strdup_printf ("%u.00", n_pieces * POUNDS_A_PIECE * 7);
   g_autoptr (GError) error = NULL;
   WbJob *job;
 
@@ -192,16 +197,15 @@ wb_bench_make_job (guint n_pieces,
        NULL);
   add (records, WB_KIND_VALUATION, "valuation",
        "choice", "full",
-       "declared_value", "90,000.00",
+       "declared_value", declared,
+       "deductible", "250.00",
        NULL);
   add (records, WB_KIND_PARTY, "party-1", "role", "shipper", "name", "Ada Quillfeather", NULL);
   add (records, WB_KIND_STOP, "stop-1", "kind", "pickup", "city", "Dayton", "region", "OH", NULL);
   add (records, WB_KIND_STOP, "stop-2", "kind", "delivery", "city", "Tulsa", "region", "OK", NULL);
   add (records, WB_KIND_WEIGHING, "weighing-1",
        "kind", "weighing",
-       "gross", "41,200 lb",
-       "tare", "28,700 lb",
-       "net", "12,500 lb",
+       "net", net,
        NULL);
   add (records, WB_KIND_LOT, "lot-1",
        "colour", "green",
