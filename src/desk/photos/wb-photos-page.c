@@ -1,57 +1,19 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The photos of the open job: a grid of all of them with what the selected ones show beside it,
  * one of them large with its pins, or two of one piece side by side. The page ties these
- * together and changes the job through its model only. */
+ * together; what a person does with the photos is in wb-photos-page-actions.c. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
-#include "desk/photos/wb-photos-page.h"
+#include "desk/photos/wb-photos-page-private.h"
 
 #include "desk/photos/wb-photo-cell.h"
-#include "desk/photos/wb-photo-compare.h"
-#include "desk/photos/wb-photo-deeds.h"
-#include "desk/photos/wb-photo-details.h"
-#include "desk/photos/wb-photo-filter.h"
 #include "desk/photos/wb-photo-inputs.h"
-#include "desk/photos/wb-photo-intake-bar.h"
-#include "desk/photos/wb-photo-shelf.h"
-#include "desk/photos/wb-photo-viewer.h"
 #include "desk/widgets/wb-focus-within.h"
 #include "office/wb-words.h"
 
 #include <adwaita.h>
 #include <glib/gi18n.h>
-
-struct _WbPhotosPage
-{
-  GtkWidget           parent_instance;
-
-  AdwToastOverlay    *toasts;
-  GtkStack           *views;
-  GtkBox             *bar;
-  GtkLabel           *count;
-  GtkLabel           *faults;
-  GtkStack           *stack;
-  GtkWidget          *first;        /* button while there are no photos */
-  GtkWidget          *again;        /* and while none matches */
-  GtkGridView        *grid;
-  GtkWidget          *side_scroller;
-  AdwBin             *side;
-  GtkBox             *foot;
-
-  WbPhotoFilter      *filter;
-  WbPhotoDetails     *details;
-  WbPhotoIntakeBar   *intake;
-  WbPhotoViewer      *viewer;
-  WbPhotoCompare     *compare;
-
-  WbJobModel         *model;
-  WbPhotoShelf       *shelf;
-  GtkCustomFilter    *custom_filter;
-  GtkFilterListModel *shown;
-  GtkMultiSelection  *selection;
-  GSignalGroup       *model_signals;
-};
 
 enum
 {
@@ -64,8 +26,8 @@ static GParamSpec *properties[N_PROPS];
 
 G_DEFINE_FINAL_TYPE (WbPhotosPage, wb_photos_page, GTK_TYPE_WIDGET)
 
-static WbJob *
-get_job (WbPhotosPage *self)
+WbJob *
+wb_photos_page_get_job (WbPhotosPage *self)
 {
   return wb_job_model_get_job (self->model);
 }
@@ -80,8 +42,8 @@ nth_shown (WbPhotosPage *self,
 }
 
 /* Returns: (transfer full): ids of the selected photos */
-static GPtrArray *
-get_selected (WbPhotosPage *self)
+GPtrArray *
+wb_photos_page_get_selected (WbPhotosPage *self)
 {
   GPtrArray *ids = g_ptr_array_new_with_free_func (g_free);
   g_autoptr (GtkBitset) selected =
@@ -99,9 +61,9 @@ get_selected (WbPhotosPage *self)
 
 /* --- saying ----------------------------------------------------------------------------------- */
 
-static void
-say (WbPhotosPage *self,
-     const char   *sentence)
+void
+wb_photos_page_say (WbPhotosPage *self,
+                    const char   *sentence)
 {
   AdwToast *toast = adw_toast_new (sentence);
 
@@ -111,25 +73,17 @@ say (WbPhotosPage *self,
   adw_toast_overlay_add_toast (self->toasts, toast);
 }
 
-static void
-say_action (GtkWidget  *widget,
-            const char *name,
-            GVariant   *parameter)
-{
-  say (WB_PHOTOS_PAGE (widget), g_variant_get_string (parameter, NULL));
-}
-
 /* --- showing ---------------------------------------------------------------------------------- */
 
 static void
 show_faults (WbPhotosPage *self)
 {
-  guint n = wb_photo_shelf_count_faults (self->shelf, get_job (self));
+  guint n = wb_photo_shelf_count_faults (self->shelf, wb_photos_page_get_job (self));
   g_autofree char *words =
     g_strdup_printf (ngettext ("The file of %u photo needs attention; the sign at it says what is "
                                "wrong.",
-                               "The files of %u photos need attention; the signs at them say what is "
-                               "wrong.", n), n);
+                               "The files of %u photos need attention; the signs at them say what "
+                               "is wrong.", n), n);
 
   gtk_label_set_label (self->faults, words);
   gtk_widget_set_visible (GTK_WIDGET (self->faults), n > 0);
@@ -138,12 +92,13 @@ show_faults (WbPhotosPage *self)
 static void
 show_count (WbPhotosPage *self)
 {
-  guint n_all = wb_job_count (get_job (self), WB_KIND_PHOTO);
+  guint n_all = wb_job_count (wb_photos_page_get_job (self), WB_KIND_PHOTO);
   guint n_shown = g_list_model_get_n_items (G_LIST_MODEL (self->shown));
   g_autofree char *words = NULL;
 
   if (wb_photo_filter_is_set (self->filter))
-    words = g_strdup_printf (_("%u of %u photos"), n_shown, n_all);
+    /* Translators: photos that are shown, all photos. */
+    words = g_strdup_printf (ngettext ("%u of %u photo", "%u of %u photos", n_all), n_shown, n_all);
   else
     words = g_strdup_printf (ngettext ("%u photo", "%u photos", n_all), n_all);
   gtk_label_set_label (self->count, words);
@@ -155,7 +110,7 @@ show_count (WbPhotosPage *self)
 static void
 show_selected (WbPhotosPage *self)
 {
-  g_autoptr (GPtrArray) ids = get_selected (self);
+  g_autoptr (GPtrArray) ids = wb_photos_page_get_selected (self);
 
   wb_photo_details_show (self->details, ids);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "photos.open", ids->len > 0);
@@ -176,13 +131,14 @@ job_cb (WbPhotosPage *self)
   show_faults (self);
   if (g_str_equal (view, "viewer"))
     {
-      if (wb_job_find (get_job (self), WB_KIND_PHOTO, wb_photo_viewer_get_photo (self->viewer)))
+      if (wb_job_find (wb_photos_page_get_job (self), WB_KIND_PHOTO,
+                       wb_photo_viewer_get_photo (self->viewer)) != NULL)
         wb_photo_viewer_update (self->viewer);
       else
         gtk_widget_activate_action (GTK_WIDGET (self), "photos.back", NULL);
     }
   if (gtk_widget_get_mapped (GTK_WIDGET (self)))
-    wb_photo_shelf_check (self->shelf, get_job (self));
+    wb_photo_shelf_check (self->shelf, wb_photos_page_get_job (self));
 }
 
 static void
@@ -209,56 +165,24 @@ matches (gpointer item,
 /* --- taking in -------------------------------------------------------------------------------- */
 
 /* New photos are of what is shown: of the piece and the moment that are filtered for. */
-static void
-take (GtkWidget  *widget,
-      GPtrArray  *sources,
-      const char *words)
+void
+wb_photos_page_take (GtkWidget  *widget,
+                     GPtrArray  *sources,
+                     const char *words)
 {
   WbPhotosPage *self = WB_PHOTOS_PAGE (gtk_widget_get_ancestor (widget, WB_TYPE_PHOTOS_PAGE));
 
   if (sources == NULL)
-    say (self, words);
+    wb_photos_page_say (self, words);
   else
     wb_photo_intake_bar_take (self->intake, sources, wb_photo_filter_get_piece (self->filter),
                               wb_photo_filter_get_moment (self->filter));
 }
 
-static void
-add_action (GtkWidget  *widget,
-            const char *name,
-            GVariant   *parameter)
-{
-  wb_photo_inputs_ask (widget, FALSE, take);
-}
-
-static void
-add_folder_action (GtkWidget  *widget,
-                   const char *name,
-                   GVariant   *parameter)
-{
-  wb_photo_inputs_ask (widget, TRUE, take);
-}
-
-static void
-paste_action (GtkWidget  *widget,
-              const char *name,
-              GVariant   *parameter)
-{
-  wb_photo_inputs_paste (widget, take);
-}
-
-static void
-stop_action (GtkWidget  *widget,
-             const char *name,
-             GVariant   *parameter)
-{
-  wb_photo_intake_bar_stop (WB_PHOTOS_PAGE (widget)->intake);
-}
-
 /* --- views ------------------------------------------------------------------------------------ */
 
-static void
-focus_grid (WbPhotosPage *self)
+void
+wb_photos_page_focus_grid (WbPhotosPage *self)
 {
   const char *shown = gtk_stack_get_visible_child_name (self->stack);
 
@@ -266,9 +190,9 @@ focus_grid (WbPhotosPage *self)
                          : g_str_equal (shown, "none") ? self->again : GTK_WIDGET (self->grid));
 }
 
-static guint
-find_shown (WbPhotosPage *self,
-            const char   *id)
+guint
+wb_photos_page_find_shown (WbPhotosPage *self,
+                           const char   *id)
 {
   for (guint i = 0; i < g_list_model_get_n_items (G_LIST_MODEL (self->shown)); i++)
     if (g_strcmp0 (nth_shown (self, i)->record.id, id) == 0)
@@ -276,9 +200,9 @@ find_shown (WbPhotosPage *self,
   return GTK_INVALID_LIST_POSITION;
 }
 
-static void
-open_photo (WbPhotosPage *self,
-            const char   *id)
+void
+wb_photos_page_open_photo (WbPhotosPage *self,
+                           const char   *id)
 {
   gtk_stack_set_visible_child_name (self->views, "viewer");
   wb_photo_viewer_show (self->viewer, id);
@@ -292,19 +216,7 @@ activate_cb (WbPhotosPage *self,
   const WbPhoto *photo = nth_shown (self, position);
 
   if (photo != NULL)
-    open_photo (self, photo->record.id);
-}
-
-static void
-open_action (GtkWidget  *widget,
-             const char *name,
-             GVariant   *parameter)
-{
-  WbPhotosPage *self = WB_PHOTOS_PAGE (widget);
-  g_autoptr (GPtrArray) ids = get_selected (self);
-
-  if (ids->len > 0)
-    open_photo (self, g_ptr_array_index (ids, 0));
+    wb_photos_page_open_photo (self, photo->record.id);
 }
 
 /* Beyond the last photo there is nothing more. */
@@ -312,7 +224,7 @@ static void
 step_cb (WbPhotosPage *self,
          int           step)
 {
-  guint i = find_shown (self, wb_photo_viewer_get_photo (self->viewer));
+  guint i = wb_photos_page_find_shown (self, wb_photo_viewer_get_photo (self->viewer));
   const WbPhoto *next = i != GTK_INVALID_LIST_POSITION ? nth_shown (self, i + (guint) step) : NULL;
 
   if (next == NULL)
@@ -322,141 +234,6 @@ step_cb (WbPhotosPage *self,
     }
   gtk_selection_model_select_item (GTK_SELECTION_MODEL (self->selection), i + (guint) step, TRUE);
   wb_photo_viewer_show (self->viewer, next->record.id);
-}
-
-static void
-back_action (GtkWidget  *widget,
-             const char *name,
-             GVariant   *parameter)
-{
-  WbPhotosPage *self = WB_PHOTOS_PAGE (widget);
-  guint i = find_shown (self, wb_photo_viewer_get_photo (self->viewer));
-
-  if (g_str_equal (gtk_stack_get_visible_child_name (self->views), "grid"))
-    {
-      if (wb_photo_filter_is_set (self->filter))
-        wb_photo_filter_clear (self->filter);
-      focus_grid (self);
-      return;
-    }
-
-  gtk_stack_set_visible_child_name (self->views, "grid");
-  wb_photo_viewer_show (self->viewer, NULL);
-  wb_photo_compare_show (self->compare, NULL, NULL);
-  if (i != GTK_INVALID_LIST_POSITION)
-    gtk_widget_activate_action (GTK_WIDGET (self->grid), "list.scroll-to-item", "u", i);
-  focus_grid (self);
-}
-
-static const char *
-find_piece (WbPhotosPage *self,
-            const char   *photo)
-{
-  const WbPhoto *record = wb_job_find (get_job (self), WB_KIND_PHOTO, photo);
-
-  return record != NULL && record->piece != NULL ? record->piece
-                                                 : wb_photo_filter_get_piece (self->filter);
-}
-
-static void
-compare_action (GtkWidget  *widget,
-                const char *name,
-                GVariant   *parameter)
-{
-  WbPhotosPage *self = WB_PHOTOS_PAGE (widget);
-  g_autoptr (GPtrArray) ids = get_selected (self);
-  gboolean viewing = g_str_equal (gtk_stack_get_visible_child_name (self->views), "viewer");
-  const char *photo = viewing ? wb_photo_viewer_get_photo (self->viewer)
-                      : ids->len > 0 ? g_ptr_array_index (ids, 0) : NULL;
-  const char *piece = find_piece (self, photo);
-
-  if (piece == NULL)
-    {
-      say (self, _("Select a photo of a piece first; a photo without a piece has nothing to be compared "
-                   "with."));
-      return;
-    }
-  gtk_stack_set_visible_child_name (self->views, "compare");
-  wb_photo_compare_show (self->compare, piece, photo);
-  gtk_widget_grab_focus (GTK_WIDGET (self->compare));
-}
-
-/* --- changing --------------------------------------------------------------------------------- */
-
-static void
-remove_action (GtkWidget  *widget,
-               const char *name,
-               GVariant   *parameter)
-{
-  WbPhotosPage *self = WB_PHOTOS_PAGE (widget);
-  g_autoptr (GPtrArray) ids = get_selected (self);
-  g_autoptr (GError) error = NULL;
-  g_autoptr (WbJob) job = NULL;
-  g_autofree char *words = NULL;
-
-  if (ids->len == 0 || !g_str_equal (gtk_stack_get_visible_child_name (self->views), "grid"))
-    return;
-
-  job = wb_job_without_many (get_job (self), WB_KIND_PHOTO, ids, &error);
-  if (job == NULL)
-    {
-      words = wb_words_error (error);
-      say (self, words);
-      return;
-    }
-  wb_job_model_apply (self->model, job, _("Remove photos"));
-  words = g_strdup_printf (ngettext ("%u photo removed; its file stays in the office",
-                                     "%u photos removed; their files stay in the office", ids->len),
-                           ids->len);
-  if (!gtk_widget_activate_action (widget, "job.tell", "s", words))
-    say (self, words);
-}
-
-static void
-assign_action (GtkWidget  *widget,
-               const char *name,
-               GVariant   *parameter)
-{
-  WbPhotosPage *self = WB_PHOTOS_PAGE (widget);
-  g_autoptr (GPtrArray) ids = get_selected (self);
-
-  if (!g_str_equal (gtk_stack_get_visible_child_name (self->views), "grid"))
-    return;
-  if (ids->len > 0)
-    wb_photo_details_focus (self->details);
-  else
-    say (self, _("Select the photos that are to have a piece, then press F2."));
-}
-
-static void
-filter_action (GtkWidget  *widget,
-               const char *name,
-               GVariant   *parameter)
-{
-  gtk_widget_grab_focus (GTK_WIDGET (WB_PHOTOS_PAGE (widget)->filter));
-}
-
-static void
-check_action (GtkWidget  *widget,
-              const char *name,
-              GVariant   *parameter)
-{
-  WbPhotosPage *self = WB_PHOTOS_PAGE (widget);
-
-  wb_photo_shelf_forget (self->shelf);
-  wb_photo_shelf_check (self->shelf, get_job (self));
-  say (self, _("The files of all photos are being compared with what was taken in."));
-}
-
-static void
-show_piece_action (GtkWidget  *widget,
-                   const char *name,
-                   GVariant   *parameter)
-{
-  WbPhotosPage *self = WB_PHOTOS_PAGE (widget);
-
-  wb_photos_page_show_piece (self, g_variant_get_string (parameter, NULL));
-  focus_grid (self);
 }
 
 /* --- making ----------------------------------------------------------------------------------- */
@@ -532,7 +309,7 @@ set_model (WbPhotosPage *self,
   g_signal_connect_object (self->viewer, "step", G_CALLBACK (step_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->shelf, "changed", G_CALLBACK (shelf_cb), self, G_CONNECT_SWAPPED);
   g_signal_group_set_target (self->model_signals, model);
-  wb_photo_inputs_accept_drops (GTK_WIDGET (self->views), take);
+  wb_photo_inputs_accept_drops (GTK_WIDGET (self->views), wb_photos_page_take);
   job_cb (self);
 }
 
@@ -545,7 +322,7 @@ wb_photos_page_map (GtkWidget *widget)
 
   /* Each time the page is opened: files may vanish while it is not looked at. */
   wb_photo_shelf_forget (self->shelf);
-  wb_photo_shelf_check (self->shelf, get_job (self));
+  wb_photo_shelf_check (self->shelf, wb_photos_page_get_job (self));
 }
 
 static gboolean
@@ -558,7 +335,7 @@ wb_photos_page_grab_focus (GtkWidget *widget)
     return gtk_widget_grab_focus (GTK_WIDGET (self->viewer));
   if (g_str_equal (view, "compare"))
     return gtk_widget_grab_focus (GTK_WIDGET (self->compare));
-  focus_grid (self);
+  wb_photos_page_focus_grid (self);
   return TRUE;
 }
 
@@ -616,32 +393,6 @@ wb_photos_page_dispose (GObject *object)
 }
 
 static void
-install_actions (GtkWidgetClass *widget_class)
-{
-  gtk_widget_class_install_action (widget_class, "photos.add", NULL, add_action);
-  gtk_widget_class_install_action (widget_class, "photos.add-folder", NULL, add_folder_action);
-  gtk_widget_class_install_action (widget_class, "photos.paste", NULL, paste_action);
-  gtk_widget_class_install_action (widget_class, "photos.stop", NULL, stop_action);
-  gtk_widget_class_install_action (widget_class, "photos.open", NULL, open_action);
-  gtk_widget_class_install_action (widget_class, "photos.back", NULL, back_action);
-  gtk_widget_class_install_action (widget_class, "photos.compare", NULL, compare_action);
-  gtk_widget_class_install_action (widget_class, "photos.remove", NULL, remove_action);
-  gtk_widget_class_install_action (widget_class, "photos.assign", NULL, assign_action);
-  gtk_widget_class_install_action (widget_class, "photos.filter", NULL, filter_action);
-  gtk_widget_class_install_action (widget_class, "photos.check", NULL, check_action);
-  gtk_widget_class_install_action (widget_class, "photos.say", "s", say_action);
-  gtk_widget_class_install_action (widget_class, "photos.show-piece", "s", show_piece_action);
-
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_v, GDK_CONTROL_MASK, "photos.paste",
-                                       NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Escape, 0, "photos.back", NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_c, 0, "photos.compare", NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_F2, 0, "photos.assign", NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_slash, 0, "photos.filter", NULL);
-  gtk_widget_class_add_binding_action (widget_class, GDK_KEY_Delete, 0, "photos.remove", NULL);
-}
-
-static void
 wb_photos_page_class_init (WbPhotosPageClass *klass)
 {
   GObjectClass *object_class = G_OBJECT_CLASS (klass);
@@ -659,7 +410,7 @@ wb_photos_page_class_init (WbPhotosPageClass *klass)
                          G_PARAM_READWRITE | G_PARAM_CONSTRUCT_ONLY | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 
-  install_actions (widget_class);
+  wb_photos_page_install_actions (widget_class);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/wainbook/Wainbook/photos/wb-photos-page.ui");
   gtk_widget_class_bind_template_child (widget_class, WbPhotosPage, toasts);
@@ -698,7 +449,7 @@ wb_photos_page_show_piece (WbPhotosPage *self,
   g_return_if_fail (WB_IS_PHOTOS_PAGE (self));
 
   if (!g_str_equal (gtk_stack_get_visible_child_name (self->views), "grid"))
-    back_action (GTK_WIDGET (self), NULL, NULL);
+    gtk_widget_activate_action (GTK_WIDGET (self), "photos.back", NULL);
   wb_photo_filter_clear (self->filter);
   wb_photo_filter_set_text (self->filter, piece != NULL ? piece : "");
 }
