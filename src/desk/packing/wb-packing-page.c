@@ -1,14 +1,12 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The packing of the open job. The page has the packing worked out when the job changes and hands
- * it to its parts; what they ask for it does by the deeds of wb-packing-deeds.c. */
+ * it to its parts; what they ask for it does by the deeds of wb-packing-deeds.c. The list of
+ * cartons is in wb-packing-page-cartons.c. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
-#include "desk/packing/wb-packing-page.h"
+#include "desk/packing/wb-packing-page-private.h"
 
-#include "desk/packing/wb-carton-panel.h"
-#include "desk/packing/wb-carton-row.h"
-#include "desk/packing/wb-item-table.h"
 #include "desk/packing/wb-packing-deeds.h"
 #include "desk/widgets/wb-columns.h"
 #include "desk/widgets/wb-focus-within.h"
@@ -19,31 +17,6 @@
 
 #include <adwaita.h>
 #include <glib/gi18n.h>
-
-struct _WbPackingPage
-{
-  GtkWidget           parent_instance;
-
-  GtkLabel           *totals;
-  WbItemTable        *items;
-  GtkEntry           *add;
-  GtkLabel           *summary;
-  GtkStack           *stack;
-  GtkListView        *list;
-  WbCartonPanel      *panel;
-
-  WbJobModel         *model;
-  WbJob              *job;           /* (nullable): that @packing is of */
-  WbPacking          *packing;
-  GSettings          *settings;
-  GtkCustomFilter    *filter;
-  GtkFilterListModel *filtered;
-  GtkSingleSelection *selection;
-  GPtrArray          *list_items;    /* GtkListItem, the rows that there are */
-  gboolean            only_open;
-  char               *shown;         /* (nullable): id of the carton in the panel */
-  guint               tick;
-};
 
 enum
 {
@@ -57,59 +30,21 @@ static GParamSpec *properties[N_PROPS];
 
 G_DEFINE_FINAL_TYPE (WbPackingPage, wb_packing_page, GTK_TYPE_WIDGET)
 
-static WbCatalog *
-get_catalog (WbPackingPage *self)
+WbCatalog *
+wb_packing_page_get_catalog (WbPackingPage *self)
 {
   return wb_office_get_catalog (wb_job_model_get_office (self->model));
 }
 
-static const char *
-id_of (gpointer item)
-{
-  return ((const WbRecord *) wb_record_item_get_record (WB_RECORD_ITEM (item)))->id;
-}
-
 /* --- showing ---------------------------------------------------------------------------------- */
 
-static gboolean
-has_work (WbPackingPage *self,
-          const WbPiece *piece)
+gboolean
+wb_packing_page_has_work (WbPackingPage *self,
+                          const WbPiece *piece)
 {
   WbPackingCounts counts = wb_packing_counts (self->packing, piece);
 
   return counts.unmet + counts.open > 0;
-}
-
-/* The carton in hand stays in the list until another is chosen, even when its last check is met. */
-static gboolean
-filter_cb (gpointer item,
-           gpointer data)
-{
-  WbPackingPage *self = data;
-  const WbPiece *piece = wb_record_item_get_record (WB_RECORD_ITEM (item));
-
-  if (piece->form != WB_FORM_CARTON)
-    return FALSE;
-  return !self->only_open || self->packing == NULL
-         || g_strcmp0 (piece->record.id, self->shown) == 0 || has_work (self, piece);
-}
-
-static void
-show_row (WbPackingPage *self,
-          GtkListItem   *list_item)
-{
-  WbRecordItem *item = gtk_list_item_get_item (list_item);
-  const WbPiece *piece = item != NULL ? wb_record_item_get_record (item) : NULL;
-  WbWeight weight = WB_WEIGHT_UNSET;
-  g_autofree char *caution = NULL;
-  WbLift lift;
-
-  if (piece == NULL || self->packing == NULL)
-    return;
-  lift = wb_packing_lift (get_catalog (self), piece, wb_lift_setting_get (), &weight, NULL);
-  caution = wb_words_lift_short (lift, weight);
-  wb_carton_row_show (WB_CARTON_ROW (gtk_list_item_get_child (list_item)), self->job, self->packing,
-                      piece, caution);
 }
 
 static void
@@ -148,7 +83,7 @@ show_summary (WbPackingPage *self)
       if (piece->form != WB_FORM_CARTON)
         continue;
       n++;
-      n_work += has_work (self, piece) ? 1 : 0;
+      n_work += wb_packing_page_has_work (self, piece) ? 1 : 0;
     }
 
   if (n == 0)
@@ -164,8 +99,8 @@ show_summary (WbPackingPage *self)
   gtk_stack_set_visible_child_name (self->stack, child);
 }
 
-static void
-show_panel (WbPackingPage *self)
+void
+wb_packing_page_show_panel (WbPackingPage *self)
 {
   static const char *const actions[] = { "packing.met", "packing.unmet", "packing.reopen",
                                          "packing.all-met" };
@@ -185,9 +120,9 @@ show_all (WbPackingPage *self)
   if (self->only_open)
     gtk_filter_changed (GTK_FILTER (self->filter), GTK_FILTER_CHANGE_DIFFERENT);
   for (guint i = 0; i < self->list_items->len; i++)
-    show_row (self, g_ptr_array_index (self->list_items, i));
+    wb_packing_page_show_row (self, g_ptr_array_index (self->list_items, i));
   show_summary (self);
-  show_panel (self);
+  wb_packing_page_show_panel (self);
 }
 
 /* Works the packing out when the job is another than before. */
@@ -202,7 +137,7 @@ update (WbPackingPage *self)
   g_clear_pointer (&self->packing, wb_packing_free);
   g_clear_pointer (&self->job, wb_job_unref);
   self->job = wb_job_ref (job);
-  self->packing = wb_packing_new (get_catalog (self), job);
+  self->packing = wb_packing_new (wb_packing_page_get_catalog (self), job);
   show_all (self);
 }
 
@@ -235,126 +170,10 @@ lift_changed_cb (WbPackingPage *self)
     show_all (self);
 }
 
-/* --- the list --------------------------------------------------------------------------------- */
-
-static void
-setup_cb (WbPackingPage *self,
-          GtkListItem   *list_item)
-{
-  GtkWidget *row = wb_carton_row_new ();
-
-  gtk_widget_set_margin_start (row, 12);
-  gtk_widget_set_margin_end (row, 12);
-  gtk_list_item_set_child (list_item, row);
-  g_ptr_array_add (self->list_items, list_item);
-}
-
-static void
-teardown_cb (WbPackingPage *self,
-             GtkListItem   *list_item)
-{
-  g_ptr_array_remove_fast (self->list_items, list_item);
-}
-
-static void
-bind_cb (WbPackingPage *self,
-         GtkListItem   *list_item)
-{
-  show_row (self, list_item);
-}
-
-static void
-selected_cb (WbPackingPage *self)
-{
-  gpointer item = gtk_single_selection_get_selected_item (self->selection);
-  const char *id = item != NULL ? id_of (item) : NULL;
-
-  if (g_strcmp0 (id, self->shown) == 0)
-    return;
-
-  g_free (self->shown);
-  self->shown = g_strdup (id);
-  if (self->packing != NULL)
-    show_panel (self);
-}
-
-static void
-select_place (WbPackingPage *self,
-              guint          place)
-{
-  gtk_widget_activate_action (GTK_WIDGET (self->list), "list.select-item", "(ubb)", place, FALSE,
-                              FALSE);
-  gtk_single_selection_set_selected (self->selection, place);
-  gtk_widget_activate_action (GTK_WIDGET (self->list), "list.scroll-to-item", "u", place);
-}
-
-/* The first carton behind the one in hand, or before it, that has an open check. */
-static guint
-find_next_open (WbPackingPage *self)
-{
-  GListModel *list = G_LIST_MODEL (self->selection);
-  guint n = g_list_model_get_n_items (list);
-  guint start = gtk_single_selection_get_selected (self->selection);
-
-  if (start == GTK_INVALID_LIST_POSITION)
-    start = n - 1;
-  for (guint i = 1; i <= n; i++)
-    {
-      guint place = (start + i) % n;
-      g_autoptr (GObject) item = g_list_model_get_item (list, place);
-
-      if (wb_packing_counts (self->packing,
-                             wb_record_item_get_record (WB_RECORD_ITEM (item))).open > 0)
-        return place;
-    }
-  return GTK_INVALID_LIST_POSITION;
-}
-
-/* In the carton in hand first, then in the next one that has an open check. */
-static void
-go_to_next_open (WbPackingPage *self)
-{
-  guint place;
-
-  if (wb_carton_panel_go_to_open (self->panel, FALSE))
-    return;
-
-  place = find_next_open (self);
-  if (place == GTK_INVALID_LIST_POSITION)
-    {
-      wb_carton_panel_say (self->panel, _("Every check in this list has been looked at."));
-      return;
-    }
-  select_place (self, place);
-  wb_carton_panel_go_to_open (self->panel, TRUE);
-}
-
 static void
 carton_activated_cb (WbPackingPage *self)
 {
   wb_carton_panel_focus (self->panel);
-}
-
-/* The list itself would give the focus to the row that had it last, which need not be the selected
- * one. */
-static void
-focus_cartons (WbPackingPage *self)
-{
-  guint place = gtk_single_selection_get_selected (self->selection);
-
-  for (guint i = 0; i < self->list_items->len; i++)
-    {
-      GtkListItem *list_item = g_ptr_array_index (self->list_items, i);
-      GtkWidget *row = gtk_widget_get_parent (gtk_list_item_get_child (list_item));
-
-      if (gtk_list_item_get_item (list_item) != NULL
-          && gtk_list_item_get_position (list_item) == place && row != NULL)
-        {
-          gtk_widget_grab_focus (row);
-          return;
-        }
-    }
-  gtk_widget_grab_focus (GTK_WIDGET (self->list));
 }
 
 /* --- cartons and materials -------------------------------------------------------------------- */
@@ -394,13 +213,13 @@ add_cb (WbPackingPage *self)
     return;
 
   update (self);
-  job = wb_packing_add_item (get_catalog (self), self->packing, self->job, words);
+  job = wb_packing_add_item (wb_packing_page_get_catalog (self), self->packing, self->job, words);
   if (job != NULL)
     {
       wb_job_model_apply (self->model, job, _("Plan a carton or material"));
       update (self);
     }
-  row = wb_packing_find_row (get_catalog (self), self->packing, words);
+  row = wb_packing_find_row (wb_packing_page_get_catalog (self), self->packing, words);
   gtk_editable_set_text (GTK_EDITABLE (self->add), "");
   if (row != NULL)
     wb_item_table_edit (self->items, row->item, "planned");
@@ -411,13 +230,14 @@ static void
 offer_names (WbPackingPage *self)
 {
   static const WbCatalogKind kinds[] = { WB_CATALOG_CARTON, WB_CATALOG_MATERIAL };
+  WbCatalog *catalog = wb_packing_page_get_catalog (self);
   g_autoptr (GtkListStore) names = gtk_list_store_new (1, G_TYPE_STRING);
   g_autoptr (GtkEntryCompletion) completion = gtk_entry_completion_new ();
 
   for (guint k = 0; k < G_N_ELEMENTS (kinds); k++)
-    for (guint i = 0; i < wb_catalog_count (get_catalog (self), kinds[k]); i++)
+    for (guint i = 0; i < wb_catalog_count (catalog, kinds[k]); i++)
       {
-        const WbCatalogEntry *entry = wb_catalog_nth (get_catalog (self), kinds[k], i);
+        const WbCatalogEntry *entry = wb_catalog_nth (catalog, kinds[k], i);
 
         gtk_list_store_insert_with_values (names, NULL, -1, 0, entry->name, -1);
       }
@@ -456,7 +276,7 @@ next_action (GtkWidget  *widget,
              const char *name,
              GVariant   *parameter)
 {
-  go_to_next_open (WB_PACKING_PAGE (widget));
+  wb_packing_page_go_to_next_open (WB_PACKING_PAGE (widget));
 }
 
 static void
@@ -472,7 +292,7 @@ cartons_action (GtkWidget  *widget,
                 const char *name,
                 GVariant   *parameter)
 {
-  focus_cartons (WB_PACKING_PAGE (widget));
+  wb_packing_page_focus_cartons (WB_PACKING_PAGE (widget));
 }
 
 /* --- widget ----------------------------------------------------------------------------------- */
@@ -560,7 +380,7 @@ wb_packing_page_dispose (GObject *object)
     gtk_widget_remove_tick_callback (GTK_WIDGET (self), self->tick);
   self->tick = 0;
   if (self->selection != NULL)
-    g_signal_handlers_disconnect_by_func (self->selection, selected_cb, self);
+    g_signal_handlers_disconnect_by_data (self->selection, self);
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))) != NULL)
     gtk_widget_unparent (child);
   gtk_widget_dispose_template (GTK_WIDGET (self), WB_TYPE_PACKING_PAGE);
@@ -592,7 +412,7 @@ wb_packing_page_grab_focus (GtkWidget *widget)
 
   if (g_list_model_get_n_items (G_LIST_MODEL (self->selection)) == 0)
     return gtk_widget_grab_focus (GTK_WIDGET (self->add));
-  focus_cartons (self);
+  wb_packing_page_focus_cartons (self);
   return TRUE;
 }
 
@@ -623,8 +443,8 @@ bind_template (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, WbPackingPage, panel);
   gtk_widget_class_bind_template_callback (widget_class, add_cb);
   gtk_widget_class_bind_template_callback (widget_class, carton_activated_cb);
-  gtk_widget_class_bind_template_callback (widget_class, focus_cartons);
-  gtk_widget_class_bind_template_callback (widget_class, go_to_next_open);
+  gtk_widget_class_bind_template_callback (widget_class, wb_packing_page_focus_cartons);
+  gtk_widget_class_bind_template_callback (widget_class, wb_packing_page_go_to_next_open);
   gtk_widget_class_bind_template_callback (widget_class, typed_cb);
   gtk_widget_class_bind_template_callback (widget_class, update);
 }
@@ -660,65 +480,14 @@ wb_packing_page_class_init (WbPackingPageClass *klass)
 }
 
 static void
-add_key (GtkWidget       *widget,
-         guint            key,
-         GtkShortcutFunc  function)
-{
-  GtkEventController *keys = gtk_shortcut_controller_new ();
-
-  gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (keys),
-                                        gtk_shortcut_new (gtk_keyval_trigger_new (key, 0),
-                                                          gtk_callback_action_new (function, NULL,
-                                                                                   NULL)));
-  gtk_widget_add_controller (widget, keys);
-}
-
-static gboolean
-list_next_cb (GtkWidget *widget,
-              GVariant  *args,
-              gpointer   data)
-{
-  return gtk_widget_activate_action (widget, "packing.next", NULL);
-}
-
-static gboolean
-list_all_met_cb (GtkWidget *widget,
-                 GVariant  *args,
-                 gpointer   data)
-{
-  return gtk_widget_activate_action (widget, "packing.all-met", NULL);
-}
-
-static void
-make_list (WbPackingPage *self)
-{
-  GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
-
-  self->list_items = g_ptr_array_new ();
-  self->filter = gtk_custom_filter_new (filter_cb, self, NULL);
-  self->filtered = gtk_filter_list_model_new (NULL, GTK_FILTER (self->filter));
-  self->selection = gtk_single_selection_new (G_LIST_MODEL (self->filtered));
-  g_signal_connect_object (factory, "setup", G_CALLBACK (setup_cb), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (factory, "bind", G_CALLBACK (bind_cb), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (factory, "teardown", G_CALLBACK (teardown_cb), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (self->selection, "notify::selected-item", G_CALLBACK (selected_cb), self,
-                           G_CONNECT_SWAPPED);
-  gtk_list_view_set_factory (self->list, factory);
-  gtk_list_view_set_model (self->list, GTK_SELECTION_MODEL (self->selection));
-  g_object_unref (factory);
-}
-
-static void
 wb_packing_page_init (WbPackingPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
 
-  make_list (self);
+  wb_packing_page_make_cartons (self);
   self->settings = g_settings_new (WB_APP_ID);
   g_signal_connect_object (self->settings, "changed::" WB_LIFT_SETTING,
                            G_CALLBACK (lift_changed_cb), self, G_CONNECT_SWAPPED);
-  add_key (GTK_WIDGET (self->list), GDK_KEY_n, list_next_cb);
-  add_key (GTK_WIDGET (self->list), GDK_KEY_a, list_all_met_cb);
 }
 
 GtkWidget *
