@@ -7,6 +7,7 @@
 #include "office/wb-words.h"
 
 #include "core/wb-core.h"
+#include "paper/wb-paper.h"
 #include "share/wb-share.h"
 #include "store/wb-picture.h"
 #include "store/wb-store.h"
@@ -185,6 +186,16 @@ G_STATIC_ASSERT (G_N_ELEMENTS (store_words) == WB_STORE_ERROR_INTERNAL + 1);
 G_STATIC_ASSERT (G_N_ELEMENTS (picture_words) == WB_PICTURE_ERROR_TOO_MANY + 1);
 G_STATIC_ASSERT (G_N_ELEMENTS (share_words) == WB_SHARE_ERROR_LAST + 1);
 
+static const ErrorWords paper_words[] = {
+  { WB_PAPER_ERROR_WRITE, TRUE, N_("The document was not taken."),
+    N_("Look whether there is room where it should go.") },
+  { WB_PAPER_ERROR_DRAW, TRUE, N_("The document cannot be made."),
+    N_("Look whether this computer has any font.") },
+  { WB_PAPER_ERROR_STOPPED, FALSE, N_("The document was not finished."),
+    N_("Ask for it again.") },
+};
+G_STATIC_ASSERT (G_N_ELEMENTS (paper_words) == WB_PAPER_ERROR_LAST + 1);
+
 static const ErrorWords io_words[] = {
   { G_IO_ERROR_CANCELLED, FALSE, N_("This was stopped before it was done."), NULL },
   { G_IO_ERROR_NOT_FOUND, TRUE, N_("The file or folder is not there."),
@@ -248,6 +259,9 @@ words_of (const GError *error)
 
   if (error->domain == WB_PICTURE_ERROR)
     return find_words (picture_words, G_N_ELEMENTS (picture_words), error->code);
+
+  if (error->domain == WB_PAPER_ERROR)
+    return find_words (paper_words, G_N_ELEMENTS (paper_words), error->code);
 
   if (error->domain == WB_SHARE_ERROR)
     return find_words (share_words, G_N_ELEMENTS (share_words), error->code);

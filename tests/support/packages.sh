@@ -20,7 +20,7 @@ run_packages=(
 test_packages=(
   xvfb xauth x11-utils xdotool openbox imagemagick dbus gnome-keyring at-spi2-core python3-gi
   gawk yelp-tools libxml2-utils appstream sqlite3 python3-jsonschema python3-icalendar
-  libimage-exiftool-perl
+  libimage-exiftool-perl poppler-utils qpdf
   apache2-bin nginx libnginx-mod-http-dav-ext rclone
   openssh-server openssh-sftp-server openssh-client openssl libnss-wrapper python3-cryptography python3-swift
 )
