@@ -26,6 +26,7 @@ struct _WbComparison
   char            *sha256;     /* of the version that was compared */
   char            *document;   /* of theirs */
   guint            n_others;
+  WbJob           *base;
   WbJob           *mine;
   WbJob           *theirs;
   WbMerge         *merge;
@@ -45,6 +46,7 @@ wb_comparison_unref (WbComparison *self)
     return;
 
   g_clear_pointer (&self->merge, wb_merge_free);
+  g_clear_pointer (&self->base, wb_job_unref);
   g_clear_pointer (&self->mine, wb_job_unref);
   g_clear_pointer (&self->theirs, wb_job_unref);
   g_clear_pointer (&self->there, wb_depot_job_free);
@@ -73,6 +75,14 @@ wb_comparison_get_merge (WbComparison *self)
   g_return_val_if_fail (self != NULL, NULL);
 
   return self->merge;
+}
+
+WbJob *
+wb_comparison_get_base (WbComparison *self)
+{
+  g_return_val_if_fail (self != NULL, NULL);
+
+  return self->base;
 }
 
 WbJob *
@@ -289,6 +299,7 @@ wb_office_compare_published (WbOffice      *self,
   if (comparison->merge == NULL)
     return NULL;
 
+  comparison->base = g_steal_pointer (&base);
   comparison->server_id = g_strdup (server_id);
   comparison->sha256 = g_strdup (version->sha256);
   comparison->mine = wb_job_ref (link->mine);

@@ -18,6 +18,8 @@ void          wb_comparison_unref          (WbComparison         *self);
 /** Returns: (transfer none): base, job here (mine) and job there (theirs); to be decided by its
  * owner alone, and not while it is being stored. */
 WbMerge      *wb_comparison_get_merge      (WbComparison         *self);
+/** Returns: (transfer none) (nullable): the job that both started from. */
+WbJob        *wb_comparison_get_base       (WbComparison         *self);
 /** Returns: (transfer none): the job here, as it was compared. */
 WbJob        *wb_comparison_get_mine       (WbComparison         *self);
 /** Returns: (transfer none): the job there. */

@@ -1,122 +1,32 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One bundle on its way, with a dialog that says how far it is and can stop it. Packing and reading
- * are the office's, in a worker thread. */
+/* Bundles saved and opened. Packing and reading are the office's, in a worker thread; how far they are
+ * is shown by a WbPassage. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
 #include "desk/window/wb-bundle-dialogs.h"
 
+#include "desk/widgets/wb-passage.h"
 #include "office/wb-bundle.h"
 #include "office/wb-words.h"
 
 #include <adwaita.h>
 #include <glib/gi18n.h>
 
-#define ASK_EVERY_MS 100
-
-/* What is done before a person could read the dialog does not show one. */
-#define PATIENCE_MS 400
-
 typedef struct
 {
-  WbWindow         *window;
-  WbProgress       *progress;
-  GCancellable     *cancellable;
-  char             *path;
-  gulong            window_handler;
-
-  GtkWidget        *dialog;      /* (weak) (nullable) */
-  GtkLabel         *label;
-  GtkProgressBar   *bar;
-  guint             timer;
+  WbWindow  *window;
+  WbPassage *way;
+  char      *path;
 } Passage;
-
-static void
-drop_dialog (Passage *passage)
-{
-  GtkWidget *dialog = passage->dialog;
-
-  g_clear_weak_pointer (&passage->dialog);
-  if (dialog != NULL)
-    {
-      g_signal_handlers_disconnect_by_data (dialog, passage);
-      gtk_window_destroy (GTK_WINDOW (dialog));
-    }
-}
 
 static void
 passage_free (Passage *passage)
 {
-  g_clear_handle_id (&passage->timer, g_source_remove);
-  drop_dialog (passage);
-  g_clear_signal_handler (&passage->window_handler, passage->window);
+  wb_passage_free (passage->way);
   g_object_unref (passage->window);
-  g_object_unref (passage->cancellable);
-  wb_progress_unref (passage->progress);
   g_free (passage->path);
   g_free (passage);
-}
-
-/* --- how far it is ---------------------------------------------------------------------------- */
-
-static gboolean
-ask_cb (gpointer data)
-{
-  Passage *passage = data;
-  WbProgressState state;
-
-  if (passage->dialog == NULL)
-    return G_SOURCE_CONTINUE;
-  wb_progress_get (passage->progress, &state);
-  gtk_label_set_label (passage->label, state.words);
-  if (state.all > 0)
-    gtk_progress_bar_set_fraction (passage->bar,
-                                   MIN (1, (double) state.done / (double) state.all));
-  else
-    gtk_progress_bar_pulse (passage->bar);
-  return G_SOURCE_CONTINUE;
-}
-
-static void
-stop_cb (Passage *passage)
-{
-  g_clear_weak_pointer (&passage->dialog);
-  g_cancellable_cancel (passage->cancellable);
-}
-
-static GtkWidget *
-make_contents (Passage *passage)
-{
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
-  GtkWidget *label = gtk_label_new (NULL);
-  GtkWidget *bar = gtk_progress_bar_new ();
-
-  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (bar), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _("How far it is"), -1);
-  gtk_box_append (GTK_BOX (box), label);
-  gtk_box_append (GTK_BOX (box), bar);
-  passage->label = GTK_LABEL (label);
-  passage->bar = GTK_PROGRESS_BAR (bar);
-  return box;
-}
-
-static gboolean
-patience_cb (gpointer data)
-{
-  Passage *passage = data;
-  g_autofree char *name = g_path_get_basename (passage->path);
-  GtkWidget *dialog = adw_message_dialog_new (GTK_WINDOW (passage->window), name, NULL);
-
-  adw_message_dialog_set_extra_child (ADW_MESSAGE_DIALOG (dialog), make_contents (passage));
-  adw_message_dialog_add_response (ADW_MESSAGE_DIALOG (dialog), "stop", _("_Stop"));
-  adw_message_dialog_set_close_response (ADW_MESSAGE_DIALOG (dialog), "stop");
-  g_signal_connect_swapped (dialog, "response", G_CALLBACK (stop_cb), passage);
-  g_set_weak_pointer (&passage->dialog, dialog);
-  ask_cb (passage);
-  gtk_window_present (GTK_WINDOW (dialog));
-  passage->timer = g_timeout_add (ASK_EVERY_MS, ask_cb, passage);
-  return G_SOURCE_REMOVE;
 }
 
 static Passage *
@@ -124,15 +34,11 @@ passage_new (WbWindow   *window,
              const char *path)
 {
   Passage *passage = g_new0 (Passage, 1);
+  g_autofree char *name = g_path_get_basename (path);
 
   passage->window = g_object_ref (window);
-  passage->progress = wb_progress_new ();
-  passage->cancellable = g_cancellable_new ();
+  passage->way = wb_passage_new (GTK_WINDOW (window), name);
   passage->path = g_strdup (path);
-  passage->window_handler = g_signal_connect_swapped (window, "destroy",
-                                                      G_CALLBACK (g_cancellable_cancel),
-                                                      passage->cancellable);
-  passage->timer = g_timeout_add (PATIENCE_MS, patience_cb, passage);
   return passage;
 }
 
@@ -203,8 +109,7 @@ saved_cb (GObject      *object,
   g_autoptr (WbBundleReport) report = wb_office_bundle_write_finish (WB_OFFICE (object), result,
                                                                      &error);
 
-  g_clear_handle_id (&passage->timer, g_source_remove);
-  drop_dialog (passage);
+  wb_passage_end (passage->way);
   if (office_of (passage->window) != NULL && report != NULL)
     {
       g_autofree char *words = words_of (report, passage->path);
@@ -228,8 +133,7 @@ opened_cb (GObject      *object,
   g_autoptr (WbBundleReport) report = wb_office_bundle_read_finish (WB_OFFICE (object), result,
                                                                     &error);
 
-  g_clear_handle_id (&passage->timer, g_source_remove);
-  drop_dialog (passage);
+  wb_passage_end (passage->way);
   if (report != NULL && office_of (passage->window) == WB_OFFICE (object))
     {
       g_autofree char *words = words_of (report, passage->path);
@@ -260,7 +164,8 @@ wb_bundle_dialogs_save_to (WbWindow   *window,
   /* The chooser has asked about this very name, and about no other. */
   passage = passage_new (window, target);
   wb_office_bundle_write_async (office_of (window), job, target, g_str_equal (target, path),
-                                passage->progress, passage->cancellable, saved_cb, passage);
+                                wb_passage_get_progress (passage->way),
+                                wb_passage_get_cancellable (passage->way), saved_cb, passage);
 }
 
 void
@@ -275,8 +180,9 @@ wb_bundle_dialogs_open_from (WbWindow   *window,
 
   /* Whoever points at the file that every bag has means the folder that it lies in. */
   passage = passage_new (window, g_str_equal (name, "bagit.txt") ? folder : path);
-  wb_office_bundle_read_async (office_of (window), passage->path, passage->progress,
-                               passage->cancellable, opened_cb, passage);
+  wb_office_bundle_read_async (office_of (window), passage->path,
+                               wb_passage_get_progress (passage->way),
+                               wb_passage_get_cancellable (passage->way), opened_cb, passage);
 }
 
 /* --- choosers --------------------------------------------------------------------------------- */
