@@ -15,11 +15,12 @@
 
 typedef struct
 {
-  WbJob       *base;
-  WbJob       *mine;
-  WbJob       *theirs;
-  WbMergeJobs  jobs;
-  WbMerge     *merge;
+  WbJob        *base;
+  WbJob        *mine;
+  WbJob        *theirs;
+  WbMergeJobs   jobs;
+  WbMerge      *merge;
+  WbComparison *owner;   /* (nullable): whose the merge is */
 } Comparison;
 
 static void
@@ -27,7 +28,9 @@ comparison_clear (gpointer data)
 {
   Comparison *self = data;
 
-  g_clear_pointer (&self->merge, wb_merge_free);
+  if (self->owner == NULL)
+    g_clear_pointer (&self->merge, wb_merge_free);
+  g_clear_pointer (&self->owner, wb_comparison_unref);
   g_clear_pointer (&self->base, wb_job_unref);
   g_clear_pointer (&self->mine, wb_job_unref);
   g_clear_pointer (&self->theirs, wb_job_unref);
@@ -443,6 +446,31 @@ sort_items (WbMergeList *self)
     self->fold = make_entry (self, WB_MERGE_ENTRY_FOLD);
 }
 
+static Comparison *
+comparison_new (WbJob *base,
+                WbJob *mine,
+                WbJob *theirs)
+{
+  Comparison *self = g_rc_box_new0 (Comparison);
+
+  self->base = base != NULL ? wb_job_ref (base) : NULL;
+  self->mine = wb_job_ref (mine);
+  self->theirs = wb_job_ref (theirs);
+  self->jobs = (WbMergeJobs) { base, mine, theirs };
+  return self;
+}
+
+/* @comparison: (transfer full) */
+static WbMergeList *
+list_of (Comparison *comparison)
+{
+  WbMergeList *self = g_object_new (WB_TYPE_MERGE_LIST, NULL);
+
+  self->comparison = comparison;
+  sort_items (self);
+  return self;
+}
+
 WbMergeList *
 wb_merge_list_new (WbJob   *base,
                    WbJob   *mine,
@@ -450,23 +478,29 @@ wb_merge_list_new (WbJob   *base,
                    GError **error)
 {
   g_autoptr (Comparison) comparison = NULL;
-  WbMergeList *self;
 
   g_return_val_if_fail (mine != NULL && theirs != NULL, NULL);
 
-  comparison = g_rc_box_new0 (Comparison);
-  comparison->base = base != NULL ? wb_job_ref (base) : NULL;
-  comparison->mine = wb_job_ref (mine);
-  comparison->theirs = wb_job_ref (theirs);
-  comparison->jobs = (WbMergeJobs) { base, mine, theirs };
+  comparison = comparison_new (base, mine, theirs);
   comparison->merge = wb_merge_new (base, mine, theirs, error);
   if (comparison->merge == NULL)
     return NULL;
+  return list_of (g_steal_pointer (&comparison));
+}
 
-  self = g_object_new (WB_TYPE_MERGE_LIST, NULL);
-  self->comparison = g_steal_pointer (&comparison);
-  sort_items (self);
-  return self;
+WbMergeList *
+wb_merge_list_new_published (WbComparison *published)
+{
+  Comparison *comparison;
+
+  g_return_val_if_fail (published != NULL, NULL);
+
+  comparison = comparison_new (wb_comparison_get_base (published),
+                               wb_comparison_get_mine (published),
+                               wb_comparison_get_theirs (published));
+  comparison->merge = wb_comparison_get_merge (published);
+  comparison->owner = wb_comparison_ref (published);
+  return list_of (comparison);
 }
 
 guint

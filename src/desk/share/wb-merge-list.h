@@ -6,6 +6,7 @@
 
 #include <gio/gio.h>
 
+#include "office/wb-publish-compare.h"
 #include "office/wb-words-merge.h"
 
 G_BEGIN_DECLS
@@ -55,6 +56,10 @@ WbMergeList *wb_merge_list_new          (WbJob         *base,
                                          WbJob         *mine,
                                          WbJob         *theirs,
                                          GError       **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Returns: (transfer full): the list of a comparison that office has made; what is chosen is chosen in
+ * its merge. */
+WbMergeList *wb_merge_list_new_published (WbComparison *published) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: how many choices there are, which stand at the top of the list. */
 guint        wb_merge_list_n_choices    (WbMergeList   *self);

@@ -486,6 +486,16 @@ wb_merge_window_init (WbMergeWindow *self)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "merge.apply", FALSE);
 }
 
+static WbMergeWindow *
+window_new (const char *about)
+{
+  WbMergeWindow *self = g_object_new (WB_TYPE_MERGE_WINDOW, NULL);
+
+  gtk_label_set_label (self->about, about != NULL ? about : "");
+  gtk_widget_set_visible (GTK_WIDGET (self->about), about != NULL);
+  return self;
+}
+
 GtkWidget *
 wb_merge_window_new (WbJob      *base,
                      WbJob      *mine,
@@ -496,9 +506,22 @@ wb_merge_window_new (WbJob      *base,
 
   g_return_val_if_fail (mine != NULL && theirs != NULL, NULL);
 
-  self = g_object_new (WB_TYPE_MERGE_WINDOW, NULL);
-  gtk_label_set_label (self->about, about != NULL ? about : "");
-  gtk_widget_set_visible (GTK_WIDGET (self->about), about != NULL);
+  self = window_new (about);
   compare (self, base, mine, theirs);
+  return GTK_WIDGET (self);
+}
+
+GtkWidget *
+wb_merge_window_new_published (WbComparison *published,
+                               const char   *about)
+{
+  g_autoptr (WbMergeList) list = NULL;
+  WbMergeWindow *self;
+
+  g_return_val_if_fail (published != NULL, NULL);
+
+  self = window_new (about);
+  list = wb_merge_list_new_published (published);
+  show_list (self, list);
   return GTK_WIDGET (self);
 }

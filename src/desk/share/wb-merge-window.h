@@ -5,7 +5,7 @@
 
 #include <adwaita.h>
 
-#include "core/wb-job.h"
+#include "office/wb-publish-compare.h"
 
 G_BEGIN_DECLS
 
@@ -26,5 +26,15 @@ GtkWidget *wb_merge_window_new (WbJob      *base,
                                 WbJob      *mine,
                                 WbJob      *theirs,
                                 const char *about);
+
+/**
+ * wb_merge_window_new_published:
+ * @published: what the window decides in
+ *
+ * Returns: (transfer none): the window as of wb_merge_window_new(), of what office has compared
+ *   already.
+ */
+GtkWidget *wb_merge_window_new_published (WbComparison *published,
+                                          const char   *about);
 
 G_END_DECLS
