@@ -103,8 +103,8 @@ WbJob        *wb_office_store_merged_finish      (WbOffice             *self,
 /**
  * wb_office_peek_published:
  *
- * Reads the newest version of a published job, which need not be in the book, without its photos and
- * papers. Nothing is stored.
+ * Reads the newest version of a published job, which need not be in the book, without its photos
+ * and papers. Nothing is stored.
  *
  * Returns: (transfer full) (nullable): the job; %NULL with %WB_SHARE_ERROR_NOT_FOUND when it is not
  * there.

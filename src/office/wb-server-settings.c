@@ -177,20 +177,24 @@ wb_office_probe_server (WbOffice        *self,
 }
 
 char *
-wb_server_host_key_of (const GError *error)
+wb_share_fingerprint_in (const char *text)
 {
-  const char *found;
+  const char *found = g_strrstr (text, "SHA256:");
   gsize length;
 
-  g_return_val_if_fail (error != NULL, NULL);
-
-  if (!g_error_matches (error, WB_SHARE_ERROR, WB_SHARE_ERROR_HOST_KEY_UNKNOWN))
-    return NULL;
-  found = g_strrstr (error->message, "SHA256:");
   if (found == NULL)
     return NULL;
   length = strspn (found + 7, G_CSET_A_2_Z G_CSET_a_2_z G_CSET_DIGITS "+/");
   return g_strndup (found, 7 + length);
+}
+
+char *
+wb_server_host_key_of (const GError *error)
+{
+  g_return_val_if_fail (error != NULL, NULL);
+
+  return g_error_matches (error, WB_SHARE_ERROR, WB_SHARE_ERROR_HOST_KEY_UNKNOWN)
+           ? wb_share_fingerprint_in (error->message) : NULL;
 }
 
 gboolean

@@ -39,6 +39,9 @@ WbRemote *wb_share_open         (const WbServer      *server,
                                  GCancellable        *cancellable,
                                  GError             **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/** Returns: (transfer full) (nullable): the last fingerprint "SHA256:…" in @text. */
+char     *wb_share_fingerprint_in (const char       *text) G_GNUC_WARN_UNUSED_RESULT;
+
 /** Tells whoever listens that servers were added, changed or removed; from any thread. */
 void         wb_office_emit_servers_changed (WbOffice *self);
 

@@ -101,6 +101,20 @@ share_fixture_wait (gboolean (*done) (gpointer data),
   g_assert_true (done (data));
 }
 
+void
+share_fixture_ready (GObject      *source,
+                     GAsyncResult *result,
+                     gpointer      data)
+{
+  *(GAsyncResult **) data = g_object_ref (result);
+}
+
+gboolean
+share_fixture_is_ready (gpointer data)
+{
+  return *(GAsyncResult **) data != NULL;
+}
+
 static gboolean
 is_gone (gpointer data)
 {

@@ -313,25 +313,6 @@ test_peek (Fixture       *self,
 
 /* --- from the main loop ----------------------------------------------------------------------- */
 
-typedef struct
-{
-  GAsyncResult *result;
-} Waiting;
-
-static void
-ready_cb (GObject      *source,
-          GAsyncResult *result,
-          gpointer      data)
-{
-  ((Waiting *) data)->result = g_object_ref (result);
-}
-
-static gboolean
-is_ready (gpointer data)
-{
-  return ((Waiting *) data)->result != NULL;
-}
-
 /* Every form for the window, one after the other. */
 static void
 test_async (Fixture       *self,
@@ -352,48 +333,45 @@ test_async (Fixture       *self,
   WbProgressState state;
   guint n_files = 0;
 
+#define READY share_fixture_ready, &result
 #define RUN(start, finish) \
   { \
-    Waiting waiting = { NULL }; \
+    g_autoptr (GAsyncResult) result = NULL; \
     start; \
-    share_fixture_wait (is_ready, &waiting); \
+    share_fixture_wait (share_fixture_is_ready, &result); \
     finish; \
     g_assert_no_error (error); \
-    g_object_unref (waiting.result); \
   }
 
-  RUN (wb_office_publish_status_async (office, server, NULL, self->id, NULL, ready_cb, &waiting),
-       status = wb_office_publish_status_finish (office, waiting.result, &error));
+  RUN (wb_office_publish_status_async (office, server, NULL, self->id, NULL, READY),
+       status = wb_office_publish_status_finish (office, result, &error));
   g_assert_cmpint (status->state, ==, WB_PUBLISH_CHANGED_BOTH);
-  RUN (wb_office_list_published_async (office, server, NULL, "B-77", NULL, ready_cb, &waiting),
-       jobs = wb_office_list_published_finish (office, waiting.result, &error));
-  RUN (wb_office_peek_published_async (office, server, NULL, self->id, progress, NULL, ready_cb,
-                                       &waiting),
-       peeked = wb_office_peek_published_finish (office, waiting.result, &error));
+  RUN (wb_office_list_published_async (office, server, NULL, "B-77", NULL, READY),
+       jobs = wb_office_list_published_finish (office, result, &error));
+  RUN (wb_office_peek_published_async (office, server, NULL, self->id, progress, NULL, READY),
+       peeked = wb_office_peek_published_finish (office, result, &error));
   g_assert_cmpstr (wb_job_order (peeked)->bill_number, ==, "B-77");
-  RUN (wb_office_compare_published_async (office, server, NULL, self->id, progress, NULL, ready_cb,
-                                          &waiting),
-       comparison = wb_office_compare_published_finish (office, waiting.result, &error));
+  RUN (wb_office_compare_published_async (office, server, NULL, self->id, progress, NULL, READY),
+       comparison = wb_office_compare_published_finish (office, result, &error));
   choose_theirs (wb_comparison_get_merge (comparison));
   RUN (wb_office_store_merged_async (office, comparison, WB_MERGE_UNDECIDED, NULL, progress, NULL,
-                                     ready_cb, &waiting),
-       stored = wb_office_store_merged_finish (office, waiting.result, &error));
-  RUN (wb_office_publish_async (office, server, NULL, self->id, progress, NULL, ready_cb,
-                                &waiting),
-       published = wb_office_publish_finish (office, waiting.result, &error));
+                                     READY),
+       stored = wb_office_store_merged_finish (office, result, &error));
+  RUN (wb_office_publish_async (office, server, NULL, self->id, progress, NULL, READY),
+       published = wb_office_publish_finish (office, result, &error));
   g_assert_cmpint (published->state, ==, WB_PUBLISH_SAME);
   RUN (wb_office_fetch_async (office, server, NULL, self->id, WB_MERGE_UNDECIDED, progress, NULL,
-                              ready_cb, &waiting),
-       fetched = wb_office_fetch_finish (office, waiting.result, &error));
+                              READY),
+       fetched = wb_office_fetch_finish (office, result, &error));
   g_assert_true (wb_job_equal (fetched, stored));
-  RUN (wb_office_verify_published_async (office, server, NULL, self->id, progress, NULL, ready_cb,
-                                         &waiting),
-       faults = wb_office_verify_published_finish (office, waiting.result, &n_files, &error));
+  RUN (wb_office_verify_published_async (office, server, NULL, self->id, progress, NULL, READY),
+       faults = wb_office_verify_published_finish (office, result, &n_files, &error));
   g_assert_cmpuint (faults->len, ==, 0);
   g_assert_cmpuint (n_files, ==, 1);
   wb_progress_get (progress, &state);
   g_assert_nonnull (state.words);
 #undef RUN
+#undef READY
 }
 
 #define ADD(path, function) \
