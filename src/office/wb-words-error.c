@@ -178,6 +178,8 @@ static const ErrorWords share_words[] = {
   { WB_SHARE_ERROR_CLOCK, TRUE, N_("The server refuses the log-in because its clock and that of this "
                                    "computer differ too much."),
     N_("Set date, time and time zone of this computer right, then try again.") },
+  { WB_SHARE_ERROR_LIBRARY, TRUE, N_("A library that this needs is not on this computer, or damaged."),
+    N_("Install its package, or ask whoever looks after the computer, then try again.") },
 };
 
 /* One row a code of our own domains. */

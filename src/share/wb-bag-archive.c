@@ -6,10 +6,9 @@
 
 #include "share/wb-bag-private.h"
 
+#include "share/wb-archive.h"
 #include "share/wb-share.h"
 
-#include <archive.h>
-#include <archive_entry.h>
 #include <errno.h>
 #include <string.h>
 
@@ -202,10 +201,13 @@ wb_bag_archive_read (int                 fd,
                      GCancellable       *cancellable,
                      GError            **error)
 {
-  struct archive *archive = archive_read_new ();
-  Reading reading = { archive, name, size, intake, limits, progress, data, cancellable };
+  struct archive *archive;
+  Reading reading = { NULL, name, size, intake, limits, progress, data, cancellable };
   gboolean good;
 
+  if (!wb_archive_open (error))
+    return FALSE;
+  reading.archive = archive = archive_read_new ();
   archive_read_support_filter_gzip (archive);
   archive_read_support_format_tar (archive);
   archive_read_support_format_zip (archive);

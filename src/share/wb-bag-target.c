@@ -6,12 +6,11 @@
 
 #include "share/wb-bag-target.h"
 
+#include "share/wb-archive.h"
 #include "share/wb-bag-name.h"
 #include "share/wb-bag.h"
 #include "share/wb-share.h"
 
-#include <archive.h>
-#include <archive_entry.h>
 #include <errno.h>
 #include <fcntl.h>
 #include <glib/gstdio.h>
@@ -185,9 +184,12 @@ wb_bag_target_new (const char  *path,
                    const char  *base,
                    GError     **error)
 {
-  g_autoptr (WbBagTarget) self = g_new0 (WbBagTarget, 1);
+  g_autoptr (WbBagTarget) self = NULL;
   gboolean opened;
 
+  if (wb_bag_name_is_archive (path) && !wb_archive_open (error))
+    return NULL;
+  self = g_new0 (WbBagTarget, 1);
   self->path = g_canonicalize_filename (path, NULL);
   self->temporary = g_strconcat (self->path, ".XXXXXX", NULL);
   self->base = plain_name (base);

@@ -1,14 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The XML of PROPFIND, through libxml2. */
+/* The XML of PROPFIND. */
 #include "config.h"
 
 #include "share/wb-dav-answer.h"
 
 #include "share/wb-share.h"
+#include "share/wb-transfer.h"
+#include "share/wb-xml.h"
 
-#include <curl/curl.h>
-#include <libxml/parser.h>
-#include <libxml/tree.h>
 #include <string.h>
 
 #define DAV "DAV:"
@@ -47,17 +46,6 @@ child_dav (const xmlNode *node,
   return node != NULL ? next_dav (node->children, name) : NULL;
 }
 
-/* Returns: (transfer full): the text in @node, "" for none. */
-static char *
-text_of (const xmlNode *node)
-{
-  xmlChar *content = node != NULL ? xmlNodeGetContent (node) : NULL;
-  char *text = g_strdup (content != NULL ? (const char *) content : "");
-
-  xmlFree (content);
-  return g_strstrip (text);
-}
-
 /* Returns: (nullable): the properties that the server has, of @response. */
 static const xmlNode *
 good_properties (const xmlNode *response)
@@ -65,7 +53,7 @@ good_properties (const xmlNode *response)
   for (const xmlNode *propstat = child_dav (response, "propstat"); propstat != NULL;
        propstat = next_dav (propstat->next, "propstat"))
     {
-      g_autofree char *status = text_of (child_dav (propstat, "status"));
+      g_autofree char *status = wb_xml_text (child_dav (propstat, "status"));
 
       if (strstr (status, " 200") != NULL)
         return child_dav (propstat, "prop");
@@ -101,16 +89,15 @@ static void
 read_properties (const xmlNode *prop,
                  WbRemoteEntry *entry)
 {
-  g_autofree char *length = text_of (child_dav (prop, "getcontentlength"));
-  g_autofree char *changed = text_of (child_dav (prop, "getlastmodified"));
-  time_t when = *changed != '\0' ? curl_getdate (changed, NULL) : -1;
+  g_autofree char *length = wb_xml_text (child_dav (prop, "getcontentlength"));
+  g_autofree char *changed = wb_xml_text (child_dav (prop, "getlastmodified"));
   guint64 size;
 
   entry->is_folder = child_dav (child_dav (prop, "resourcetype"), "collection") != NULL;
   entry->size = -1;
   if (!entry->is_folder && g_ascii_string_to_unsigned (length, 10, 0, G_MAXINT64, &size, NULL))
     entry->size = (gint64) size;
-  entry->changed = when > 0 ? when : 0;
+  entry->changed = wb_transfer_read_date (changed);
 }
 
 static gboolean
@@ -131,7 +118,7 @@ read_response (Reader         *reader,
                const xmlNode  *response,
                GError        **error)
 {
-  g_autofree char *href = text_of (child_dav (response, "href"));
+  g_autofree char *href = wb_xml_text (child_dav (response, "href"));
   g_autofree char *path = path_of_href (href);
   const xmlNode *prop = good_properties (response);
   WbRemoteEntry found = { NULL };
@@ -159,9 +146,9 @@ read_multistatus (Reader   *reader,
                   xmlDoc   *document,
                   GError  **error)
 {
-  const xmlNode *root = xmlDocGetRootElement (document);
+  const xmlNode *root = document != NULL ? wb_xml_root (document) : NULL;
 
-  if (root == NULL || !is_dav (root, "multistatus") || document->intSubset != NULL)
+  if (root == NULL || !is_dav (root, "multistatus"))
     return wb_share_refuse (error, WB_SHARE_ERROR_PROTOCOL, reader->path,
                             "this is no answer of a WebDAV server");
   for (const xmlNode *response = child_dav (root, "response"); response != NULL;
@@ -183,18 +170,9 @@ wb_dav_answer_read (const guint8   *bytes,
 {
   g_auto (WbRemoteEntry) found = { NULL };
   Reader reader = { path, &found, entries };
-  xmlDoc *document = NULL;
-  gboolean good;
+  g_autoptr (xmlDoc) document = wb_xml_read (bytes, length);
+  gboolean good = read_multistatus (&reader, document, error);
 
-  if (length <= G_MAXINT)
-    document = xmlReadMemory ((const char *) bytes, (int) length, NULL, NULL,
-                              XML_PARSE_NONET | XML_PARSE_NOERROR | XML_PARSE_NOWARNING |
-                              XML_PARSE_NOCDATA);
-  if (document == NULL)
-    return wb_share_refuse (error, WB_SHARE_ERROR_PROTOCOL, path,
-                            "this is no answer of a WebDAV server");
-  good = read_multistatus (&reader, document, error);
-  xmlFreeDoc (document);
   if (good)
     {
       *self = found;

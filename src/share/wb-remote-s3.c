@@ -6,6 +6,7 @@
 #include "share/wb-s3-private.h"
 
 #include "share/wb-share.h"
+#include "share/wb-xml.h"
 
 #include <string.h>
 
@@ -173,16 +174,14 @@ wb_s3_head (WbS3           *self,
   const char *slash = strrchr (path, '/');
   const char *length, *changed;
   guint64 size;
-  time_t when;
 
   if (!wb_s3_run (self, &ask, &answer, cancellable, error))
     return FALSE;
   length = wb_answer_get_header (&answer, "content-length");
   changed = wb_answer_get_header (&answer, "last-modified");
-  when = changed != NULL ? curl_getdate (changed, NULL) : 0;
   entry->name = g_strdup (slash != NULL ? slash + 1 : path);
   entry->is_folder = FALSE;
-  entry->changed = MAX (when, 0);
+  entry->changed = changed != NULL ? wb_transfer_read_date (changed) : 0;
   entry->size = -1;
   if (length != NULL && g_ascii_string_to_unsigned (length, 10, 0, G_MAXINT64, &size, NULL))
     entry->size = (gint64) size;
@@ -414,6 +413,8 @@ s3_open (WbRemote  *remote,
 
   self->authority = remote->port == 443 ? g_steal_pointer (&host)
                                         : g_strdup_printf ("%s:%u", host, remote->port);
+  if (!wb_xml_open (error))
+    return FALSE;
   self->transfer = wb_transfer_new (remote, FALSE, error);
   return self->transfer != NULL;
 }

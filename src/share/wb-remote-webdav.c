@@ -8,6 +8,7 @@
 #include "share/wb-dav-answer.h"
 #include "share/wb-share.h"
 #include "share/wb-webdav-private.h"
+#include "share/wb-xml.h"
 
 #include <string.h>
 
@@ -457,6 +458,8 @@ webdav_open (WbRemote  *remote,
     length--;
   self->url = g_strndup (remote->server->address, length);
   self->folders = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  if (!wb_xml_open (error))
+    return FALSE;
   self->transfer = wb_transfer_new (remote, TRUE, error);
   return self->transfer != NULL;
 }

@@ -1,14 +1,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The XML of a store, through libxml2. Its names are taken with any namespace: stores differ in
+/* The XML of a store. Its names are taken with any namespace: stores differ in
  * that. */
 #include "config.h"
 
 #include "share/wb-s3-answer.h"
 
 #include "share/wb-share.h"
+#include "share/wb-xml.h"
 
-#include <libxml/parser.h>
-#include <libxml/tree.h>
 #include <string.h>
 
 /* --- elements --------------------------------------------------------------------------------- */
@@ -41,12 +40,7 @@ static char *
 text_in (const xmlNode *node,
          const char    *name)
 {
-  const xmlNode *child = child_named (node, name);
-  xmlChar *content = child != NULL ? xmlNodeGetContent (child) : NULL;
-  char *text = g_strdup (content != NULL ? (const char *) content : "");
-
-  xmlFree (content);
-  return g_strstrip (text);
+  return wb_xml_text (child_named (node, name));
 }
 
 /* A number that is at least 0; -1 for anything else. */
@@ -79,18 +73,12 @@ static xmlDoc *
 parse (const WbAnswer *answer,
        const char     *root)
 {
-  xmlDoc *document;
+  g_autoptr (xmlDoc) document = NULL;
 
-  if (answer->body == NULL || answer->body->len == 0)
-    return NULL;
-  document = xmlReadMemory ((const char *) answer->body->data, (int) answer->body->len, NULL, NULL,
-                            XML_PARSE_NONET | XML_PARSE_NOERROR | XML_PARSE_NOWARNING |
-                            XML_PARSE_NOCDATA);
-  if (document != NULL &&
-      (document->intSubset != NULL || xmlDocGetRootElement (document) == NULL ||
-       !is_named (xmlDocGetRootElement (document), root)))
-    g_clear_pointer (&document, xmlFreeDoc);
-  return document;
+  if (answer->body != NULL)
+    document = wb_xml_read (answer->body->data, answer->body->len);
+  return document != NULL && is_named (wb_xml_root (document), root) ? g_steal_pointer (&document)
+                                                                      : NULL;
 }
 
 static gboolean
@@ -142,14 +130,9 @@ static const struct
 char *
 wb_s3_fault (const WbAnswer *answer)
 {
-  xmlDoc *document = parse (answer, "Error");
-  char *code;
+  g_autoptr (xmlDoc) document = parse (answer, "Error");
 
-  if (document == NULL)
-    return g_strdup ("");
-  code = text_in (xmlDocGetRootElement (document), "Code");
-  xmlFreeDoc (document);
-  return code;
+  return document != NULL ? text_in (wb_xml_root (document), "Code") : g_strdup ("");
 }
 
 gboolean
@@ -253,15 +236,11 @@ wb_s3_read_list (const WbAnswer  *answer,
                  char           **next,
                  GError         **error)
 {
-  xmlDoc *document = parse (answer, "ListBucketResult");
-  gboolean good;
+  g_autoptr (xmlDoc) document = parse (answer, "ListBucketResult");
 
   *next = NULL;
-  if (document == NULL)
-    return refuse (prefix, error);
-  good = read_page (xmlDocGetRootElement (document), prefix, entries, any, next, error);
-  xmlFreeDoc (document);
-  return good;
+  return document != NULL ? read_page (wb_xml_root (document), prefix, entries, any, next, error)
+                          : refuse (prefix, error);
 }
 
 /* --- uploads ---------------------------------------------------------------------------------- */
@@ -286,14 +265,11 @@ wb_s3_read_upload (const WbAnswer  *answer,
                    const char      *what,
                    GError         **error)
 {
-  xmlDoc *document = parse (answer, "InitiateMultipartUploadResult");
+  g_autoptr (xmlDoc) document = parse (answer, "InitiateMultipartUploadResult");
   g_autofree char *id = NULL;
 
   if (document != NULL)
-    {
-      id = text_in (xmlDocGetRootElement (document), "UploadId");
-      xmlFreeDoc (document);
-    }
+    id = text_in (wb_xml_root (document), "UploadId");
   if (id != NULL && is_token (id))
     return g_steal_pointer (&id);
   refuse (what, error);
@@ -305,11 +281,11 @@ wb_s3_read_uploads (const WbAnswer *answer,
                     const char     *key)
 {
   GPtrArray *ids = g_ptr_array_new_with_free_func (g_free);
-  xmlDoc *document = parse (answer, "ListMultipartUploadsResult");
+  g_autoptr (xmlDoc) document = parse (answer, "ListMultipartUploadsResult");
 
   if (document == NULL)
     return ids;
-  for (const xmlNode *node = child_named (xmlDocGetRootElement (document), "Upload"); node != NULL;
+  for (const xmlNode *node = child_named (wb_xml_root (document), "Upload"); node != NULL;
        node = next_named (node->next, "Upload"))
     {
       g_autofree char *found = text_in (node, "Key");
@@ -318,7 +294,6 @@ wb_s3_read_uploads (const WbAnswer *answer,
       if (strcmp (found, key) == 0 && is_token (id))
         g_ptr_array_add (ids, g_steal_pointer (&id));
     }
-  xmlFreeDoc (document);
   return ids;
 }
 
@@ -342,20 +317,19 @@ guint
 wb_s3_read_parts (const WbAnswer *answer,
                   GArray         *parts)
 {
-  xmlDoc *document = parse (answer, "ListPartsResult");
+  g_autoptr (xmlDoc) document = parse (answer, "ListPartsResult");
   const xmlNode *root;
   g_autofree char *more = NULL;
   gint64 next;
 
   if (document == NULL)
     return 0;
-  root = xmlDocGetRootElement (document);
+  root = wb_xml_root (document);
   for (const xmlNode *node = child_named (root, "Part"); node != NULL;
        node = next_named (node->next, "Part"))
     read_part (node, parts);
   more = text_in (root, "IsTruncated");
   next = strcmp (more, "true") == 0 ? number_in (root, "NextPartNumberMarker") : 0;
-  xmlFreeDoc (document);
   return next > 0 && next < WB_S3_MAX_PARTS ? (guint) next : 0;
 }
 
@@ -364,14 +338,11 @@ wb_s3_read_completed (const WbAnswer  *answer,
                       const char      *what,
                       GError         **error)
 {
-  xmlDoc *document = parse (answer, "CompleteMultipartUploadResult");
+  g_autoptr (xmlDoc) document = parse (answer, "CompleteMultipartUploadResult");
   GError *reason = NULL;
 
   if (document != NULL)
-    {
-      xmlFreeDoc (document);
-      return TRUE;
-    }
+    return TRUE;
   refuse (what, &reason);
   return wb_s3_fail (error, answer, what, reason);
 }

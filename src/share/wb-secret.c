@@ -8,6 +8,8 @@
 
 #include "share/wb-secret.h"
 
+#include "share/wb-library.h"
+
 #include <libsecret/secret.h>
 #include <string.h>
 #include <sys/mman.h>
@@ -145,6 +147,32 @@ recall (const char *server_id)
 
 /* --- in the service --------------------------------------------------------------------------- */
 
+/* What is used of libsecret. */
+#define FUNCTIONS(EACH)                          \
+  EACH (secret_password_clear_sync)              \
+  EACH (secret_password_free)                    \
+  EACH (secret_password_lookup_nonpageable_sync) \
+  EACH (secret_password_store_sync)
+
+static struct
+{
+  FUNCTIONS (WB_LIBRARY_POINTER)
+} service;
+
+static const char *const names[] = { FUNCTIONS (WB_LIBRARY_NAME) };
+
+G_STATIC_ASSERT (sizeof service == G_N_ELEMENTS (names) * sizeof (gpointer));
+
+static gboolean
+open_service (GError **error)
+{
+  static WbLibrary library = {
+    WB_SONAME_SECRET, "libsecret-1-0", names, G_N_ELEMENTS (names), &service
+  };
+
+  return wb_library_open (&library, error);
+}
+
 static const SecretSchema schema = {
   .name = "org.wainbook.Server",
   .flags = SECRET_SCHEMA_NONE,
@@ -182,8 +210,10 @@ wb_secret_keep (const char     *server_id,
 
   g_return_val_if_fail (server_id != NULL && label != NULL && secret != NULL, FALSE);
 
-  if (!secret_password_store_sync (&schema, SECRET_COLLECTION_DEFAULT, label, wb_secret_get (secret),
-                                   cancellable, &fault, "server", server_id, NULL))
+  if (!open_service (&fault) ||
+      !service.secret_password_store_sync (&schema, SECRET_COLLECTION_DEFAULT, label,
+                                           wb_secret_get (secret), cancellable, &fault, "server",
+                                           server_id, NULL))
     {
       if (fault != NULL && is_cancelled (fault, error))
         return FALSE;
@@ -203,7 +233,7 @@ wb_secret_find (const char    *server_id,
 {
   WbSecret *secret;
   GError *fault = NULL;
-  char *text;
+  char *text = NULL;
 
   g_return_val_if_fail (server_id != NULL, NULL);
 
@@ -211,14 +241,15 @@ wb_secret_find (const char    *server_id,
   if (secret != NULL)
     return secret;
 
-  text = secret_password_lookup_nonpageable_sync (&schema, cancellable, &fault, "server", server_id,
-                                                  NULL);
+  if (open_service (&fault))
+    text = service.secret_password_lookup_nonpageable_sync (&schema, cancellable, &fault, "server",
+                                                            server_id, NULL);
   if (fault != NULL)
     (void) is_cancelled (fault, error);
   if (text == NULL)
     return NULL;
   secret = wb_secret_new (text, -1);
-  secret_password_free (text);
+  service.secret_password_free (text);
   return secret;
 }
 
@@ -243,7 +274,7 @@ wb_secret_forget (const char    *server_id,
   /* Without a service, or with nothing in it, there is nothing to let go of. */
   if (kept == NULL)
     return TRUE;
-  (void) secret_password_clear_sync (&schema, cancellable, &fault, "server", server_id, NULL);
+  (void) service.secret_password_clear_sync (&schema, cancellable, &fault, "server", server_id, NULL);
   if (fault == NULL)
     return TRUE;
   g_propagate_error (error, fault);

@@ -48,9 +48,10 @@ G_BEGIN_DECLS
  * @WB_SHARE_ERROR_CHANGED: somebody else has published the job meanwhile
  * @WB_SHARE_ERROR_FORMAT: what lies there is not ours, or of a newer version
  * @WB_SHARE_ERROR_CLOCK: the clock of this computer and that of the server differ too much
+ * @WB_SHARE_ERROR_LIBRARY: a library that is needed for it is not on this computer
  *
- * Every message names the file of the bundle, or the server or the file on it, first, then what is
- * wrong with it.
+ * Every message names the file of the bundle, or the server or the file on it, or the library, first,
+ * then what is wrong with it.
  */
 typedef enum
 {
@@ -90,9 +91,10 @@ typedef enum
   WB_SHARE_ERROR_CHANGED,
   WB_SHARE_ERROR_FORMAT,
   WB_SHARE_ERROR_CLOCK,
+  WB_SHARE_ERROR_LIBRARY,
 } WbShareError;
 
-#define WB_SHARE_ERROR_LAST WB_SHARE_ERROR_CLOCK
+#define WB_SHARE_ERROR_LAST WB_SHARE_ERROR_LIBRARY
 
 GQuark wb_share_error_quark (void);
 

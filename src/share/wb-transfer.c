@@ -133,6 +133,14 @@ is_good (const WbAnswer *answer)
   return answer->status == 0 || (answer->status >= 200 && answer->status < 300);
 }
 
+gint64
+wb_transfer_read_date (const char *date)
+{
+  time_t when = wb_curl_open (NULL) ? curl_getdate (date, NULL) : -1;
+
+  return when > 0 ? when : 0;
+}
+
 /* --- called by libcurl ------------------------------------------------------------------------ */
 
 static void
@@ -251,18 +259,6 @@ seek_cb (void       *data,
 
 /* --- the handle ------------------------------------------------------------------------------- */
 
-static void
-init_curl_once (void)
-{
-  static gsize done = 0;
-
-  if (g_once_init_enter (&done))
-    {
-      curl_global_init (CURL_GLOBAL_DEFAULT);
-      g_once_init_leave (&done, 1);
-    }
-}
-
 /* A file that is no certificate is better known before than as a failed connection. */
 static gboolean
 check_authority (const char  *file,
@@ -287,9 +283,8 @@ wb_transfer_new (const WbRemote  *remote,
 {
   WbTransfer *self;
 
-  if (!check_authority (remote->server->authority, error))
+  if (!check_authority (remote->server->authority, error) || !wb_curl_open (error))
     return NULL;
-  init_curl_once ();
   self = g_new0 (WbTransfer, 1);
   self->remote = remote;
   self->with_login = with_login;

@@ -5,9 +5,8 @@
  * known here. */
 #pragma once
 
+#include "share/wb-curl.h"
 #include "share/wb-remote-private.h"
-
-#include <curl/curl.h>
 
 G_BEGIN_DECLS
 
@@ -87,7 +86,7 @@ const char  *wb_answer_get_header (const WbAnswer   *self,
  * @with_login: whether user name and secret are sent, by HTTP's Basic or to SSH
  *
  * Returns: (transfer full): a transfer, or %NULL with %WB_SHARE_ERROR_CERTIFICATE when the file of
- * the authority cannot be used
+ * the authority cannot be used, or %WB_SHARE_ERROR_LIBRARY when there is no libcurl
  */
 WbTransfer  *wb_transfer_new      (const WbRemote   *remote,
                                    gboolean          with_login,
@@ -118,6 +117,9 @@ gboolean     wb_transfer_run      (WbTransfer       *self,
 gboolean     wb_transfer_fail     (GError          **error,
                                    int               code,
                                    const char       *what);
+
+/** Returns: the seconds since 1970 that a date of HTTP says; 0 if it is none, or before that. */
+gint64       wb_transfer_read_date (const char      *date);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbTransfer, wb_transfer_free)
 

@@ -36,6 +36,7 @@ static const char *const nicks[] = {
   [WB_SHARE_ERROR_CHANGED] = "changed",
   [WB_SHARE_ERROR_FORMAT] = "format",
   [WB_SHARE_ERROR_CLOCK] = "clock",
+  [WB_SHARE_ERROR_LIBRARY] = "library",
 };
 
 typedef struct

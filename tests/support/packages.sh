@@ -11,9 +11,11 @@ build_packages=(
   gettext itstool desktop-file-utils
 )
 
-# To show its window with every icon and letter.
+# To show its window with every icon and letter; and libraries that it opens when they are first used,
+# so that nothing that looks at the program itself finds them.
 run_packages=(
   adwaita-icon-theme hicolor-icon-theme librsvg2-common fonts-cantarell fonts-dejavu-core
+  libarchive13 libcurl4 libsecret-1-0 libxml2
 )
 
 # To run the tests: a display of their own, programs that look at windows and files, file servers.
