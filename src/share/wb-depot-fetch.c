@@ -15,10 +15,14 @@
 
 #define CHUNK (256 * 1024)
 
+/* @seen: whether every byte so far was read from the server
+ * @missed: whether something is not there, or is not what it should be */
 typedef struct
 {
   WbDepot              *depot;
   const char           *folder;
+  gboolean              seen;
+  gboolean              missed;
   WbRemoteProgressFunc  progress;
   gpointer              progress_data;
   gint64                done;
@@ -179,7 +183,8 @@ receive (Fetch     *self,
   if (wb_remote_get (self->depot->remote, incoming->path, incoming->size, take_bytes, incoming,
                      tell_progress, self, self->cancellable, &fault))
     return TRUE;
-  if (g_error_matches (fault, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND))
+  self->missed = g_error_matches (fault, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND);
+  if (self->missed)
     return wb_share_refuse (error, WB_SHARE_ERROR_INCOMPLETE, incoming->path,
                             "it is not on the server");
   g_propagate_error (error, g_steal_pointer (&fault));
@@ -199,6 +204,7 @@ complete (Fetch       *self,
   if (!read_back (incoming, part, self->cancellable, error))
     return FALSE;
   resumed = incoming->size > 0;
+  self->seen = self->seen && !resumed;
   if (incoming->size > incoming->file->size && !start_anew (incoming, part, error))
     return FALSE;
   if (!receive (self, incoming, &fault))
@@ -212,9 +218,9 @@ complete (Fetch       *self,
   if (!is_whole (incoming) && resumed &&
       (!start_anew (incoming, part, error) || !receive (self, incoming, error)))
     return FALSE;
-  return is_whole (incoming) ||
-         wb_share_refuse (error, WB_SHARE_ERROR_ALTERED, incoming->path,
-                          "it is not what its version says");
+  self->missed = !is_whole (incoming);
+  return !self->missed || wb_share_refuse (error, WB_SHARE_ERROR_ALTERED, incoming->path,
+                                           "it is not what its version says");
 }
 
 static gboolean
@@ -229,7 +235,9 @@ fetch_file (Fetch                *self,
   Incoming incoming = { file, path, -1, 0, checksum };
   gboolean done;
 
-  if (!is_here (file, name, self->cancellable))
+  if (is_here (file, name, self->cancellable))
+    self->seen = FALSE;
+  else
     {
       incoming.fd = g_open (part, O_RDWR | O_CREAT | O_CLOEXEC | O_NOFOLLOW, 0600);
       if (incoming.fd < 0)
@@ -249,6 +257,32 @@ fetch_file (Fetch                *self,
   return !g_cancellable_set_error_if_cancelled (self->cancellable, error);
 }
 
+/* Remembers what was found of the version as a whole. */
+static void
+note_found (const Fetch     *self,
+            const WbVersion *version)
+{
+  if (self->missed)
+    wb_depot_cache_set_complete (self->depot->cache, version->sha256, 0);
+  else if (self->seen)
+    wb_depot_cache_set_complete (self->depot->cache, version->sha256,
+                                 g_get_real_time () / G_USEC_PER_SEC);
+  wb_depot_cache_save (self->depot->cache);
+}
+
+static gboolean
+fetch_files (Fetch            *self,
+             const WbVersion  *version,
+             GError          **error)
+{
+  if (!fetch_file (self, &version->document, error))
+    return FALSE;
+  for (guint i = 0; i < version->files->len; i++)
+    if (!fetch_file (self, g_ptr_array_index (version->files, i), error))
+      return FALSE;
+  return TRUE;
+}
+
 gboolean
 wb_depot_fetch (WbDepot               *depot,
                 const WbVersion       *version,
@@ -258,19 +292,18 @@ wb_depot_fetch (WbDepot               *depot,
                 GCancellable          *cancellable,
                 GError               **error)
 {
-  Fetch self = { depot, folder, progress, progress_data, 0, 0, cancellable };
+  Fetch self = { depot, folder, TRUE, FALSE, progress, progress_data, 0, 0, cancellable };
+  gboolean done;
 
   g_return_val_if_fail (version->files != NULL, FALSE);
 
   if (g_mkdir_with_parents (folder, 0700) != 0)
     return wb_share_fail (error, errno, folder);
   self.total = wb_depot_total_size (version);
-  if (!fetch_file (&self, &version->document, error))
-    return FALSE;
-  for (guint i = 0; i < version->files->len; i++)
-    if (!fetch_file (&self, g_ptr_array_index (version->files, i), error))
-      return FALSE;
-  return TRUE;
+  done = fetch_files (&self, version, error);
+  self.seen = self.seen && done;
+  note_found (&self, version);
+  return done;
 }
 
 /* --- verifying -------------------------------------------------------------------------------- */
@@ -313,9 +346,25 @@ verify_file (Fetch                *self,
 
   if (!read_object (self, file, path, &state, error))
     return FALSE;
+  self->missed = self->missed || state != WB_DEPOT_SAME;
   tell (file, state, data);
   self->done += file->size;
   tell_progress (0, self->total, self);
+  return TRUE;
+}
+
+static gboolean
+verify_files (Fetch             *self,
+              const WbVersion   *version,
+              WbDepotStateFunc   tell,
+              gpointer           data,
+              GError           **error)
+{
+  if (!verify_file (self, &version->document, tell, data, error))
+    return FALSE;
+  for (guint i = 0; i < version->files->len; i++)
+    if (!verify_file (self, g_ptr_array_index (version->files, i), tell, data, error))
+      return FALSE;
   return TRUE;
 }
 
@@ -329,15 +378,14 @@ wb_depot_verify (WbDepot               *depot,
                  GCancellable          *cancellable,
                  GError               **error)
 {
-  Fetch self = { depot, NULL, progress, progress_data, 0, 0, cancellable };
+  Fetch self = { depot, NULL, TRUE, FALSE, progress, progress_data, 0, 0, cancellable };
+  gboolean done;
 
   g_return_val_if_fail (version->files != NULL, FALSE);
 
   self.total = wb_depot_total_size (version);
-  if (!verify_file (&self, &version->document, tell, data, error))
-    return FALSE;
-  for (guint i = 0; i < version->files->len; i++)
-    if (!verify_file (&self, g_ptr_array_index (version->files, i), tell, data, error))
-      return FALSE;
-  return TRUE;
+  done = verify_files (&self, version, tell, data, error);
+  self.seen = done;
+  note_found (&self, version);
+  return done;
 }

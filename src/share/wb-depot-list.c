@@ -91,6 +91,7 @@ wb_depot_list (WbDepot       *self,
   for (guint i = 0; i < entries->len; i++)
     if (!list_job (self, g_ptr_array_index (entries, i), jobs, cancellable, error))
       return NULL;
-  wb_depot_cache_save (self->cache, jobs);
+  wb_depot_cache_keep (self->cache, jobs);
+  wb_depot_cache_save (self->cache);
   return g_steal_pointer (&jobs);
 }

@@ -57,6 +57,12 @@ GBytes       *wb_depot_read_small   (WbDepot          *self,
 /** Returns: (transfer full): a job of which nothing is known. */
 WbDepotJob   *wb_depot_job_new      (const char       *id) G_GNUC_WARN_UNUSED_RESULT;
 
+/** As wb_depot_heads(), without writing down what was seen. */
+WbDepotJob   *wb_depot_look         (WbDepot          *self,
+                                     const char       *id,
+                                     GCancellable     *cancellable,
+                                     GError          **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /** Reads all versions in the folder of @job, if there is one, and finds its heads. */
 gboolean      wb_depot_look_into    (WbDepot          *self,
                                      WbDepotJob       *job,
@@ -68,10 +74,11 @@ void          wb_depot_find_heads   (WbDepotJob       *job);
 
 /* --- the cache -------------------------------------------------------------------------------- */
 
-/** Returns: (transfer full): what the file at @path (nullable) remembers of the server; empty when
- * it cannot be used. */
+/** Returns: (transfer full): what the file at @path (nullable) remembers of the server that has the
+ * id @server and is at @address; empty when it cannot be used. */
 WbDepotCache    *wb_depot_cache_new    (const char       *path,
-                                        const char       *server) G_GNUC_WARN_UNUSED_RESULT;
+                                        const char       *server,
+                                        const char       *address) G_GNUC_WARN_UNUSED_RESULT;
 void             wb_depot_cache_free   (WbDepotCache     *self);
 
 /** Returns: (transfer none) (nullable): the version as a list shows it. */
@@ -95,10 +102,22 @@ void             wb_depot_cache_set_folder (WbDepotCache *self,
                                         const WbDepotJob *job,
                                         gint64            changed);
 
-/** Writes the file, if there is one and there is something new. That it cannot be written is no
- * error: it only saves time. @jobs: (element-type WbDepotJob): what is there; the rest is forgotten
- * */
-void             wb_depot_cache_save   (WbDepotCache     *self,
+/** Forgets all that is not in @jobs: (element-type WbDepotJob), which are all that there are. */
+void             wb_depot_cache_keep   (WbDepotCache     *self,
                                         GPtrArray        *jobs);
+
+/** Returns: since when it has been known, in unix seconds, that everything that a version names was
+ * there; 0 when that is not known. */
+gint64           wb_depot_cache_complete_since (WbDepotCache *self,
+                                        const char       *sha256) G_GNUC_WARN_UNUSED_RESULT;
+/** Remembers that everything that a version names was seen there at @at or later; with 0, that
+ * something is missing or is not what it should be. */
+void             wb_depot_cache_set_complete (WbDepotCache *self,
+                                        const char       *sha256,
+                                        gint64            at);
+
+/** Writes the file, if there is one and there is something new. That it cannot be written is no
+ * error: it only saves time. */
+void             wb_depot_cache_save   (WbDepotCache     *self);
 
 G_END_DECLS

@@ -24,7 +24,7 @@ wb_depot_new (WbRemote   *remote,
   WbDepot *self = g_new0 (WbDepot, 1);
 
   self->remote = remote;
-  self->cache = wb_depot_cache_new (cache, server);
+  self->cache = wb_depot_cache_new (cache, server, wb_remote_get_address (remote));
   self->known = g_hash_table_new_full (g_str_hash, g_str_equal, NULL,
                                        (GDestroyNotify) wb_version_free);
   return self;
@@ -473,10 +473,10 @@ look_for_heads (WbDepot       *self,
 }
 
 WbDepotJob *
-wb_depot_heads (WbDepot       *self,
-                const char    *id,
-                GCancellable  *cancellable,
-                GError       **error)
+wb_depot_look (WbDepot       *self,
+               const char    *id,
+               GCancellable  *cancellable,
+               GError       **error)
 {
   gboolean found;
 
@@ -489,4 +489,16 @@ wb_depot_heads (WbDepot       *self,
   if (!wb_depot_check_marker (self, &found, cancellable, error))
     return NULL;
   return found ? look_for_heads (self, id, cancellable, error) : wb_depot_job_new (id);
+}
+
+WbDepotJob *
+wb_depot_heads (WbDepot       *self,
+                const char    *id,
+                GCancellable  *cancellable,
+                GError       **error)
+{
+  WbDepotJob *job = wb_depot_look (self, id, cancellable, error);
+
+  wb_depot_cache_save (self->cache);
+  return job;
 }

@@ -53,8 +53,9 @@ void        wb_depot_job_free (WbDepotJob           *self);
 /**
  * wb_depot_new:
  * @remote: has to outlive the depot, and is used by it alone meanwhile
- * @cache: (nullable): path of a file of this computer that remembers versions seen; a file that is
- *   missing, damaged or of another server is passed over
+ * @cache: (nullable): path of a file of this computer that remembers what was seen: versions, and
+ *   which of them had all their files; a file that is missing, damaged or of another server or
+ *   address is passed over
  * @server: id of the server, which the cache is for
  */
 WbDepot    *wb_depot_new      (WbRemote             *remote,
@@ -130,8 +131,9 @@ typedef struct
  *   may also with an error
  *
  * Publishes a version. The same draft may be given again after any failure: what was sent is not
- * sent again, and a version that stands already is found. Files that are there damaged are put
- * anew.
+ * sent again, and a version that stands already is found. Files of a head that this computer has
+ * seen whole within the last weeks are not looked at; of the others, those that are there damaged
+ * are put anew.
  *
  * Returns: %TRUE when the version is the one head; or %FALSE with an error: %WB_SHARE_ERROR_CHANGED
  * when the heads are not @parents. If that was so before the version was sent, nothing of it

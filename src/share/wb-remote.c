@@ -164,6 +164,12 @@ wb_remote_close (WbRemote *self)
   g_free (self);
 }
 
+const char *
+wb_remote_get_address (const WbRemote *self)
+{
+  return self->server->address;
+}
+
 /* --- deeds ------------------------------------------------------------------------------------ */
 
 static gboolean

@@ -139,6 +139,9 @@ WbRemote  *wb_remote_open       (const WbServer         *server,
                                  GError                **error) G_GNUC_WARN_UNUSED_RESULT;
 void       wb_remote_close      (WbRemote               *self);
 
+/** Returns: (transfer none): the address of its server. */
+const char *wb_remote_get_address (const WbRemote       *self);
+
 /**
  * wb_remote_path_check:
  *

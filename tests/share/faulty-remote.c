@@ -154,9 +154,9 @@ faulty_put (WbRemote              *remote,
             GError               **error)
 {
   gboolean due = is_due ();
+  g_autoptr (GError) reason = NULL;
   gboolean done;
 
-  current->n_puts++;
   if (current->before_put != NULL)
     current->before_put (path, current->data);
   if (due && is_without_effect ())
@@ -169,7 +169,12 @@ faulty_put (WbRemote              *remote,
       return fail (error);
     }
   done = wb_remote_folder_methods.put (remote, path, source, progress, progress_data, cancellable,
-                                       error);
+                                       &reason);
+  current->n_puts += done;
+  if (done && current->lost_puts)
+    return wb_share_refuse (error, WB_SHARE_ERROR_EXISTS, path, "it is there already");
+  if (reason != NULL)
+    g_propagate_error (error, g_steal_pointer (&reason));
   return done && due ? fail (error) : done;
 }
 

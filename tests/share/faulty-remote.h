@@ -28,7 +28,10 @@ typedef enum
  * @at: the call that fails, from 1; 0 for none
  * @dead: whether no call after it works, as when the program was killed
  * @before_put: (nullable): called before a file is put
+ * @lost_puts: whether the answer to each file that is put is lost, and the library below asks once
+ *   more by itself: then it is there already
  * @n_calls: calls so far
+ * @n_puts: files that were put
  * @n_gets: files read so far
  * @n_bytes: bytes of files read so far
  */
@@ -40,6 +43,7 @@ typedef struct
   void    (*before_put) (const char *path,
                          gpointer    data);
   gpointer  data;
+  gboolean  lost_puts;
   guint     n_calls;
   guint     n_lists;
   guint     n_gets;
