@@ -49,6 +49,8 @@ static const struct
   { CURLE_SEND_ERROR, WB_SHARE_ERROR_UNREACHABLE, "the connection was cut" },
   { CURLE_RECV_ERROR, WB_SHARE_ERROR_UNREACHABLE, "the connection was cut" },
   { CURLE_GOT_NOTHING, WB_SHARE_ERROR_UNREACHABLE, "the connection was cut" },
+  /* So libcurl calls a greeting of SSH that did not come to its end. */
+  { CURLE_FAILED_INIT, WB_SHARE_ERROR_UNREACHABLE, "the connection was cut" },
   { CURLE_OPERATION_TIMEDOUT, WB_SHARE_ERROR_TIMEOUT, "the server did not answer in time" },
   { CURLE_PEER_FAILED_VERIFICATION, WB_SHARE_ERROR_CERTIFICATE, NULL },
   { CURLE_SSL_CACERT_BADFILE, WB_SHARE_ERROR_CERTIFICATE, NULL },
