@@ -9,6 +9,7 @@
 
 #include "core/wb-decimal.h"
 #include "core/wb-lines.h"
+#include "core/wb-percent.h"
 #include "core/wb-record.h"
 #include "core/wb-text.h"
 

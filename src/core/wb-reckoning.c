@@ -3,6 +3,8 @@
  * worked out stands in wb-reckon.c. */
 #include "core/wb-reckon-private.h"
 
+#include "core/wb-percent.h"
+
 #define N_(text) text
 #define LIST(name, identifier)                                                                     \
   const WbEnum identifier = { name, identifier##_values, G_N_ELEMENTS (identifier##_values) }

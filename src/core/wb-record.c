@@ -1,33 +1,16 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* What can be done with any record by walking its field table: making, copying, comparing, reading
- * and writing text, checking. It knows no single kind of record; those stand in wb-entities.c. */
-#include "core/wb-record.h"
+ * and writing text. What a value may be is in wb-record-check.c. It knows no single kind of record;
+ * those stand in wb-entities.c. */
+#include "core/wb-record-private.h"
 
 #include <string.h>
 
 #include "core/wb-core.h"
-#include "core/wb-decimal.h"
 #include "core/wb-mark.h"
-#include "core/wb-text.h"
-
-#define MEMBER(record, field, type) (*(type *) ((char *) (record) + (field)->offset))
-#define CONST_MEMBER(record, field, type) \
-  (*(type const *) ((const char *) (record) + (field)->offset))
+#include "core/wb-percent.h"
 
 #define ID_MAX_LENGTH 64
-
-static inline gboolean
-holds_text (const WbField *field)
-{
-  return field->type == WB_FIELD_TEXT || field->type == WB_FIELD_MARKS ||
-         field->type == WB_FIELD_REFERENCE;
-}
-
-static inline gboolean
-holds_number (const WbField *field)
-{
-  return field->type == WB_FIELD_INTEGER || field->type == WB_FIELD_PERCENT;
-}
 
 /* --- life ------------------------------------------------------------------------------------- */
 
@@ -64,7 +47,7 @@ wb_record_new (WbKind      kind,
   g_atomic_ref_count_init (&record->references);
   record->id = g_strdup (id);
   for (gsize i = 0; i < type->n_fields; i++)
-    if (holds_number (&type->fields[i]))
+    if (wb_field_holds_number (&type->fields[i]))
       MEMBER (record, &type->fields[i], gint64) = WB_INTEGER_UNSET;
   return record;
 }
@@ -85,7 +68,7 @@ wb_record_copy (gconstpointer record)
     {
       const WbField *field = &from->type->fields[i];
 
-      if (holds_text (field))
+      if (wb_field_holds_text (field))
         MEMBER (copy, field, char *) = g_strdup (CONST_MEMBER (from, field, char *));
     }
   return copy;
@@ -108,7 +91,7 @@ wb_record_unref (gpointer record)
   if (self == NULL || !g_atomic_ref_count_dec (&self->references))
     return;
   for (gsize i = 0; i < self->type->n_fields; i++)
-    if (holds_text (&self->type->fields[i]))
+    if (wb_field_holds_text (&self->type->fields[i]))
       g_free (MEMBER (self, &self->type->fields[i], char *));
   g_free (self->id);
   g_free (self);
@@ -214,53 +197,6 @@ wb_record_field_is_set (const WbField *field,
 }
 
 char *
-wb_percent_to_text (gint64 hundredths)
-{
-  gint64 rest = hundredths % 100;
-
-  if (rest == 0)
-    return g_strdup_printf ("%" G_GINT64_FORMAT " %%", hundredths / 100);
-  if (rest % 10 == 0)
-    return g_strdup_printf ("%" G_GINT64_FORMAT ".%" G_GINT64_FORMAT " %%", hundredths / 100,
-                            rest / 10);
-  return g_strdup_printf ("%" G_GINT64_FORMAT ".%02" G_GINT64_FORMAT " %%", hundredths / 100, rest);
-}
-
-static gboolean
-refuse_percent (GError    **error,
-                const char *text,
-                const char *why)
-{
-  g_autofree char *quoted = wb_text_quote (text, -1);
-
-  g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE, "%s %s", quoted, why);
-  return FALSE;
-}
-
-gboolean
-wb_percent_parse (const char *text,
-                  gint64     *out,
-                  GError    **error)
-{
-  WbDecimal number;
-  const char *end;
-  gint64 hundredths;
-
-  g_return_val_if_fail (text != NULL && out != NULL, FALSE);
-
-  end = wb_decimal_scan (text, text, &number, error);
-  if (end == NULL || !wb_decimal_scale (&number, text, FALSE, 2, &hundredths, error))
-    return FALSE;
-  if (!g_str_equal (wb_text_skip_space (end), "%"))
-    return refuse_percent (error, text, "has no percent sign at its end");
-  if (hundredths > 10000)
-    return refuse_percent (error, text, "is more than the whole");
-
-  *out = hundredths;
-  return TRUE;
-}
-
-char *
 wb_record_get_text (gconstpointer  record,
                     const WbField *field)
 {
@@ -296,182 +232,6 @@ wb_record_get_text (gconstpointer  record,
   g_assert_not_reached ();
 }
 
-/* --- range ------------------------------------------------------------------------------------ */
-
-static gboolean
-check_text (const char  *text,
-            GError     **error)
-{
-  if (!g_utf8_validate (text, -1, NULL))
-    {
-      g_set_error_literal (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE,
-                           "the text is not valid UTF-8");
-      return FALSE;
-    }
-  if (strlen (text) > WB_TEXT_MAX_BYTES)
-    {
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE, "the text is longer than %d bytes",
-                   WB_TEXT_MAX_BYTES);
-      return FALSE;
-    }
-  for (const char *at = text; *at != '\0'; at++)
-    if (g_ascii_iscntrl (*at) && *at != '\n' && *at != '\t')
-      {
-        g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE,
-                     "the text holds a control character (code %d)", *at);
-        return FALSE;
-      }
-  return TRUE;
-}
-
-static gboolean
-check_money (WbMoney      money,
-             const char  *currency,
-             GError     **error)
-{
-  if (currency != NULL && strcmp (money.currency, currency) != 0)
-    {
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_CURRENCY,
-                   "the amount is in %s but the job is kept in %s", money.currency, currency);
-      return FALSE;
-    }
-  if (money.minor < 0 || money.minor > WB_MONEY_MAX_MINOR)
-    {
-      g_set_error_literal (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE,
-                           money.minor < 0 ? "an amount cannot be negative here"
-                                           : "the amount is absurdly large");
-      return FALSE;
-    }
-  return TRUE;
-}
-
-/* Weight and volume alike: not negative, not absurd. */
-static gboolean
-check_quantity (gint64       units,
-                gint64       most,
-                GError     **error)
-{
-  if (units >= 0 && units <= most)
-    return TRUE;
-  g_set_error_literal (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE,
-                       units < 0 ? "it cannot be negative" : "it is absurdly large");
-  return FALSE;
-}
-
-static gboolean
-check_number (gint64       number,
-              gint64       most,
-              GError     **error)
-{
-  if (number >= 0 && number <= most)
-    return TRUE;
-  g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE, "it must be from 0 to %" G_GINT64_FORMAT,
-               most);
-  return FALSE;
-}
-
-/* Marks in a record are always canonical, so that two equal conditions are equal texts. */
-static gboolean
-check_marks (const char  *text,
-             GError     **error)
-{
-  g_auto (WbMarks) marks = { NULL, 0 };
-  g_autofree char *canonical = NULL;
-
-  if (!wb_marks_parse (text, &marks, error))
-    return FALSE;
-  canonical = wb_marks_to_text (&marks);
-  if (strcmp (canonical, text) == 0)
-    return TRUE;
-  g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE, "“%s” should be written “%s”", text,
-               canonical);
-  return FALSE;
-}
-
-static gboolean
-check_value (gconstpointer   record,
-             const WbField  *field,
-             const char     *currency,
-             GError        **error)
-{
-  switch (field->type)
-    {
-    case WB_FIELD_TEXT:
-      return check_text (CONST_MEMBER (record, field, char *), error);
-    case WB_FIELD_MARKS:
-      return check_marks (CONST_MEMBER (record, field, char *), error);
-    case WB_FIELD_REFERENCE:
-      if (wb_record_id_is_valid (CONST_MEMBER (record, field, char *)))
-        return TRUE;
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE, "“%s” is not an id",
-                   CONST_MEMBER (record, field, char *));
-      return FALSE;
-    case WB_FIELD_BOOLEAN:
-      return TRUE;
-    case WB_FIELD_INTEGER:
-      return check_number (CONST_MEMBER (record, field, gint64), field->maximum, error);
-    case WB_FIELD_PERCENT:
-      return check_number (CONST_MEMBER (record, field, gint64), 10000, error);
-    case WB_FIELD_ENUM:
-      if (wb_enum_find (field->choices, CONST_MEMBER (record, field, int)) != NULL)
-        return TRUE;
-      g_set_error_literal (error, WB_CORE_ERROR, WB_CORE_ERROR_RANGE, "it is not one of the list");
-      return FALSE;
-    case WB_FIELD_DATE:
-      return TRUE;
-    case WB_FIELD_MONEY:
-      return check_money (CONST_MEMBER (record, field, WbMoney), currency, error);
-    case WB_FIELD_WEIGHT:
-      return check_quantity (CONST_MEMBER (record, field, WbWeight).grains,
-                             WB_WEIGHT_MAX_LB * WB_GRAINS_PER_LB, error);
-    case WB_FIELD_VOLUME:
-      return check_quantity (CONST_MEMBER (record, field, WbVolume).bits,
-                             WB_VOLUME_MAX_CUFT * WB_BITS_PER_CUFT, error);
-    }
-  g_assert_not_reached ();
-}
-
-gboolean
-wb_record_check_field (gconstpointer   record,
-                       const WbField  *field,
-                       const char     *currency,
-                       GError        **error)
-{
-  const WbRecord *self = record;
-
-  if (!wb_record_field_is_set (field, self))
-    {
-      if ((field->flags & WB_FIELD_REQUIRED) == 0)
-        return TRUE;
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_MISSING, "%s %s: %s is missing",
-                   self->type->name, self->id, field->name);
-      return FALSE;
-    }
-  if (check_value (self, field, currency, error))
-    return TRUE;
-  g_prefix_error (error, "%s %s, %s: ", self->type->name, self->id, field->name);
-  return FALSE;
-}
-
-gboolean
-wb_record_check (gconstpointer   record,
-                 const char     *currency,
-                 GError        **error)
-{
-  const WbRecord *self = record;
-
-  if (!wb_record_id_is_valid (self->id))
-    {
-      g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE, "%s: “%s” is not an id",
-                   self->type->name, self->id);
-      return FALSE;
-    }
-  for (gsize i = 0; i < self->type->n_fields; i++)
-    if (!wb_record_check_field (self, &self->type->fields[i], currency, error))
-      return FALSE;
-  return TRUE;
-}
-
 /* --- from text -------------------------------------------------------------------------------- */
 
 static gboolean
@@ -503,37 +263,6 @@ parse_number (const char  *text,
     return TRUE;
   g_clear_error (&local);
   g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE, "“%s” is not a whole number", text);
-  return FALSE;
-}
-
-/* "7.5 %", "7.5%", "7.5": at most two decimals. */
-static gboolean
-parse_percent (const char  *text,
-               gint64      *out,
-               GError     **error)
-{
-  const char *at = text;
-  gint64 value = 0;
-  guint digits = 0, decimals = 0;
-
-  for (; g_ascii_isdigit (*at) && digits < 4; at++, digits++)
-    value = value * 10 + g_ascii_digit_value (*at);
-  if (*at == '.')
-    for (at++; g_ascii_isdigit (*at) && decimals < 2; at++, decimals++)
-      value = value * 10 + g_ascii_digit_value (*at);
-  for (guint i = decimals; i < 2; i++)
-    value *= 10;
-  while (*at == ' ')
-    at++;
-  if (*at == '%')
-    at++;
-  if (digits + decimals > 0 && *at == '\0')
-    {
-      *out = value;
-      return TRUE;
-    }
-  g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE,
-               "“%s” is not a percentage such as “7.5 %%”", text);
   return FALSE;
 }
 
@@ -583,7 +312,7 @@ parse_value (const WbField  *field,
     case WB_FIELD_INTEGER:
       return parse_number (text, &value->number, error);
     case WB_FIELD_PERCENT:
-      return parse_percent (text, &value->number, error);
+      return wb_percent_parse_typed (text, &value->number, error);
     case WB_FIELD_ENUM:
       return wb_enum_parse (field->choices, text, &value->choice, error);
     case WB_FIELD_DATE:
@@ -641,7 +370,7 @@ unset_value (const WbField *field,
              Value         *value)
 {
   memset (value, 0, sizeof *value);
-  if (holds_number (field))
+  if (wb_field_holds_number (field))
     value->number = WB_INTEGER_UNSET;
 }
 
@@ -727,14 +456,14 @@ wb_record_set_text (gpointer        record,
           trial = wb_record_new (((WbRecord *) record)->type->kind, "trial");
           store_value (trial, field, &value);
           done = !wb_record_field_is_set (field, trial) ||
-                 check_value (trial, field, currency, error);
+                 wb_record_check_value (trial, field, currency, error);
         }
     }
   if (done)
     store_value (record, field, &value);
   else
     g_prefix_error (error, "%s: ", field->name);
-  if (holds_text (field))
+  if (wb_field_holds_text (field))
     g_free (value.text);
   return done;
 }

@@ -196,14 +196,6 @@ gboolean            wb_record_check_field (gconstpointer  record,
                                            const char    *currency,
                                            GError       **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Returns: (transfer full): "7.5 %" from hundredths of a percent, without needless zeros. */
-char               *wb_percent_to_text    (gint64         hundredths) G_GNUC_WARN_UNUSED_RESULT;
-/** Reads "75 %", "7.5%" up to 100 % as a file has it, into hundredths of a percent. %FALSE with a
- * %WB_CORE_ERROR that repeats the text; @out is untouched then. */
-gboolean            wb_percent_parse      (const char    *text,
-                                           gint64        *out,
-                                           GError       **error) G_GNUC_WARN_UNUSED_RESULT;
-
 /** Sets a text member of a record struct: frees the old one, turns "" into %NULL. */
 void                wb_set_text           (char         **member,
                                            const char    *text);

@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "core/wb-core.h"
+#include "core/wb-percent.h"
 #include "core/wb-text.h"
 
 /* A constructive weight above this many pounds a cubic foot is heavier than lead, so a slip. */

@@ -6,6 +6,7 @@
 #include "office/wb-words-depreciation.h"
 
 #include "core/wb-depreciation.h"
+#include "core/wb-percent.h"
 
 #include <glib/gi18n.h>
 

@@ -5,6 +5,7 @@
 #include "tool/wb-tool-private.h"
 
 #include "core/wb-apportion.h"
+#include "core/wb-percent.h"
 #include "office/wb-words-bearing.h"
 
 #include <glib/gi18n.h>

@@ -6,6 +6,7 @@
 
 #include "desk/claim/wb-split-window.h"
 
+#include "core/wb-percent.h"
 #include "desk/claim/wb-bearing-deeds.h"
 #include "desk/widgets/wb-scroll-to.h"
 #include "office/wb-words-bearing.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The actions that hold for a whole job: going about in it, undo, storing, and what the pages have a
- * person told. */
+/* The actions that hold for a whole job: going about in it, undo, storing, and what the pages have
+ * a person told. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
