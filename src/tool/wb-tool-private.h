@@ -144,6 +144,14 @@ int       wb_tool_server_list      (const WbToolOptions *options);
 int       wb_tool_server_test      (const WbToolOptions *options);
 int       wb_tool_server_jobs      (const WbToolOptions *options);
 int       wb_tool_server_remove    (const WbToolOptions *options);
+int       wb_tool_server_forget_key (const WbToolOptions *options);
+int       wb_tool_queue_add        (const WbToolOptions *options);
+int       wb_tool_queue_list       (const WbToolOptions *options);
+int       wb_tool_queue_run        (const WbToolOptions *options);
+int       wb_tool_queue_pause      (const WbToolOptions *options);
+int       wb_tool_queue_resume     (const WbToolOptions *options);
+int       wb_tool_queue_cancel     (const WbToolOptions *options);
+int       wb_tool_queue_clear      (const WbToolOptions *options);
 int       wb_tool_terms_check      (const WbToolOptions *options);
 int       wb_tool_mark_read        (const WbToolOptions *options);
 int       wb_tool_help             (const WbToolOptions *options);
@@ -198,6 +206,13 @@ const WbClaimLine *wb_tool_find_line (const WbJob      *job,
  * or %NULL, with the fault told. */
 WbServer *wb_tool_find_server      (WbOffice            *office,
                                     const char          *name);
+
+/** Returns: (transfer full) (nullable): id of the job with that number or id on the server, or
+ * %NULL, with the fault told. */
+char     *wb_tool_find_published   (WbOffice            *office,
+                                    const WbServer      *server,
+                                    WbSecret            *secret,
+                                    const char          *number);
 
 /** Asks for the secret of @server: at a terminal, unseen, else from the next line of standard
  * input. Returns: (transfer full) (nullable): the secret, or %NULL, with the fault told. */

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Commands on published jobs: publish one, fetch one, say how one stands, list and check what is on a
- * server. */
+/* Commands on published jobs: publish one, fetch one, say how one stands, list and check what is on
+ * a server. */
 #include "config.h"
 
 #include "tool/wb-tool-json.h"
@@ -101,19 +101,19 @@ wb_tool_job_status (const WbToolOptions *options)
 
 /* --- what is on a server ------------------------------------------------------------------------ */
 
-/* Returns: (transfer full) (nullable): id of the job with that number or id on the server, or %NULL,
- * with the fault told. */
-static char *
-find_published (const Place *place,
-                const char  *number)
+char *
+wb_tool_find_published (WbOffice       *office,
+                        const WbServer *server,
+                        WbSecret       *secret,
+                        const char     *number)
 {
   g_autoptr (GError) error = NULL;
-  g_autoptr (GPtrArray) jobs = wb_office_list_published (place->office, place->server->id,
-                                                         place->secret, NULL, NULL, &error);
+  g_autoptr (GPtrArray) jobs = wb_office_list_published (office, server->id, secret, NULL, NULL,
+                                                         &error);
 
   if (jobs == NULL)
     {
-      wb_tool_fail (place->server->name, error);
+      wb_tool_fail (server->name, error);
       return NULL;
     }
   for (guint i = 0; i < jobs->len; i++)
@@ -124,7 +124,7 @@ find_published (const Place *place,
           (job->number != NULL && g_ascii_strcasecmp (job->number, number) == 0))
         return g_strdup (job->id);
     }
-  wb_tool_complain (_("There is no published job %s on “%s”."), number, place->server->name);
+  wb_tool_complain (_("There is no published job %s on “%s”."), number, server->name);
   return NULL;
 }
 
@@ -157,7 +157,8 @@ wb_tool_job_fetch (const WbToolOptions *options)
   if (!read_side (options->conflicts, &side) ||
       !open_place (&place, options, options->arguments[2]))
     return WB_TOOL_FAILED;
-  id = find_published (&place, options->arguments[1]);
+  id = wb_tool_find_published (place.office, place.server, place.secret,
+                               options->arguments[1]);
   if (id == NULL)
     return WB_TOOL_FAILED;
 
@@ -184,7 +185,8 @@ wb_tool_job_verify (const WbToolOptions *options)
 
   if (!open_place (&place, options, options->arguments[2]))
     return WB_TOOL_FAILED;
-  id = find_published (&place, options->arguments[1]);
+  id = wb_tool_find_published (place.office, place.server, place.secret,
+                               options->arguments[1]);
   if (id == NULL)
     return WB_TOOL_FAILED;
 

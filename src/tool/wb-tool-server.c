@@ -177,6 +177,32 @@ wb_tool_server_test (const WbToolOptions *options)
   return WB_TOOL_FAILED;
 }
 
+/* --- forget-key ------------------------------------------------------------------------------- */
+
+int
+wb_tool_server_forget_key (const WbToolOptions *options)
+{
+  g_autoptr (WbOffice) office = wb_tool_open (options);
+  g_autoptr (WbServer) server = office != NULL ? wb_tool_find_server (office, options->arguments[1])
+                                               : NULL;
+  g_autoptr (GError) error = NULL;
+
+  if (server == NULL)
+    return WB_TOOL_FAILED;
+  if (server->kind != WB_SERVER_SFTP)
+    {
+      wb_tool_complain (_("“%s” is no SFTP server, so it has no key to forget."), server->name);
+      return WB_TOOL_FAILED;
+    }
+  if (!wb_office_forget_host_key (office, server, NULL, &error))
+    return wb_tool_fail (server->name, error);
+  wb_tool_print_line (_("Forgot the key of “%s”. Another computer may have taken its place: ask "
+                        "whoever looks after the server why the key is another one, and for its "
+                        "fingerprint, before you confirm one with “wainbook server test”.\n"),
+                      server->name);
+  return WB_TOOL_DONE;
+}
+
 /* --- remove ----------------------------------------------------------------------------------- */
 
 int
