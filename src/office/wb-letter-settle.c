@@ -90,26 +90,30 @@ add_reason (GString    *out,
     g_string_append_printf (out, " [%s]", source);
 }
 
-static void
-add_reckoned (GString             *out,
-              const WbLetterInput *input,
-              int                  line)
+/* Returns: (transfer full) (array): one text a line, in sentences: what the reckoning tells of it.
+ * One walk over the reasons, whatever the number of lines. */
+static GString **
+collect_reckoned (const WbLetterInput *input)
 {
   const WbReckoning *reckoning = input->reckoning;
+  GString **texts = g_new (GString *, reckoning->n_lines);
   const WbReason *reason;
   WbReasonIter iter;
 
+  for (guint i = 0; i < reckoning->n_lines; i++)
+    texts[i] = g_string_new (NULL);
   wb_reason_iter_init (&iter, reckoning);
   while ((reason = wb_reason_iter_next (&iter)) != NULL)
     {
       g_autofree char *sentence = NULL;
 
-      if (reason->line != line || !tells ((WbRule) reason->rule)
+      if (reason->line == WB_REASON_WHOLE_CLAIM || !tells ((WbRule) reason->rule)
           || (reason->scope != WB_SCOPE_GENERAL && reason->scope != (int) reckoning->applies))
         continue;
       sentence = wb_words_reason (reckoning, reason);
-      add_reason (out, sentence, wb_words_reason_source (reckoning, reason));
+      add_reason (texts[reason->line], sentence, wb_words_reason_source (reckoning, reason));
     }
+  return texts;
 }
 
 /* Why a line is denied; what is lacking is a fault of the letter. */
@@ -135,25 +139,28 @@ add_denied (WbLetter          *self,
   add_reason (out, defence, NULL);
 }
 
-/* Returns: (transfer full): the number of a line, what is claimed there, and why not all of it is
- * paid. */
-static char *
+/* Adds the number of a line, what is claimed there, and why not all of it is paid. @why: what the
+ * reckoning tells of it, which a denial says in its own words. */
+static void
 explain (WbLetter            *self,
          const WbLetterInput *input,
-         guint                line)
+         guint                line,
+         GString             *why)
 {
   const WbClaimLine *it = input->reckoning->lines[line].line;
-  g_autoptr (GString) why = g_string_new (NULL);
+  g_autofree char *text = NULL;
 
   if (it->ruling == WB_RULING_DENIED)
-    add_denied (self, why, it);
-  else
-    add_reckoned (why, input, (int) line);
+    {
+      g_string_truncate (why, 0);
+      add_denied (self, why, it);
+    }
   if (why->len == 0)
     g_string_append (why, _("No more is allowed by the figures before us."));
   /* Translators: the number of a claim line, what is claimed there, and a reason in sentences. */
-  return g_strdup_printf (_("Line %" G_GINT64_FORMAT ", %s: %s"), it->number,
+  text = g_strdup_printf (_("Line %" G_GINT64_FORMAT ", %s: %s"), it->number,
                           wb_letter_item (input->job, it), why->str);
+  wb_letter_add (self, WB_LETTER_BLOCK_ITEM, text);
 }
 
 /* Adds the reasons for all lines that are cut. */
@@ -161,11 +168,13 @@ static void
 add_reasons (WbLetter            *self,
              const WbLetterInput *input)
 {
+  g_autofree GString **reckoned = collect_reckoned (input);
+
   for (guint i = 0; i < input->reckoning->n_lines; i++)
     {
-      g_autofree char *text = is_cut (input, i) ? explain (self, input, i) : NULL;
-
-      wb_letter_add (self, WB_LETTER_BLOCK_ITEM, text);
+      if (is_cut (input, i))
+        explain (self, input, i, reckoned[i]);
+      g_string_free (reckoned[i], TRUE);
     }
 }
 
