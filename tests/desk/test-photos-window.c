@@ -8,7 +8,9 @@
 #include "support/wb-test-window.h"
 
 #include "core/wb-photo.h"
+#include "desk/claim/wb-evidence-photos.h"
 #include "desk/claim/wb-evidence.h"
+#include "desk/claim/wb-record-table.h"
 #include "desk/inventory/wb-inventory-list.h"
 #include "desk/photos/wb-photo-canvas.h"
 #include "desk/photos/wb-photos-page.h"
@@ -152,6 +154,45 @@ test_from_inventory (Fixture       *fixture,
   g_assert_cmpuint (count_shown (fixture), ==, 2);
 }
 
+/* Beside a claimed line stand the pictures of both ends; each leads to all of the piece. */
+static void
+test_from_claim (Fixture       *fixture,
+                 gconstpointer  data)
+{
+  WbJob *job = wb_desk_driver_get_job (fixture->window);
+  const WbClaimLine *line = NULL;
+  GtkWidget *table, *photos, *button;
+
+  for (guint i = 0; i < wb_job_count (job, WB_KIND_CLAIM_LINE) && line == NULL; i++)
+    {
+      const WbClaimLine *it = wb_job_nth (job, WB_KIND_CLAIM_LINE, i);
+
+      if (g_strcmp0 (it->piece, "teal-060") == 0)
+        line = it;
+    }
+  g_assert_nonnull (line);
+
+  type (fixture, "{alt+8}");
+  wb_test_settle ();
+  photos = wb_test_find (get_page (fixture), WB_TYPE_EVIDENCE_PHOTOS, NULL);
+  g_assert_false (gtk_widget_get_visible (photos));
+  table = wb_test_find (get_page (fixture), WB_TYPE_RECORD_TABLE, NULL);
+  wb_record_table_edit (WB_RECORD_TABLE (table), line->record.id, "demanded");
+  wb_test_pass_time (500);
+  g_assert_true (gtk_widget_get_visible (photos));
+  picture (fixture, "claim-photos");
+
+  button = gtk_widget_get_first_child (photos);
+  g_assert_true (g_str_has_prefix (gtk_widget_get_tooltip_text (button), "Photo, At origin: "));
+  g_assert_true (g_str_has_prefix (gtk_widget_get_tooltip_text (gtk_widget_get_next_sibling (button)),
+                                   "Photo, At delivery: Left end of the case"));
+  g_assert_null (gtk_widget_get_next_sibling (gtk_widget_get_next_sibling (button)));
+  g_signal_emit_by_name (button, "clicked");
+  wb_test_pass_time (300);
+  g_assert_true (WB_IS_PHOTOS_PAGE (get_page (fixture)));
+  g_assert_cmpuint (count_shown (fixture), ==, 2);
+}
+
 static const char *
 find_evidence (GPtrArray  *list,
                const char *label)
@@ -171,9 +212,9 @@ test_evidence (Fixture       *fixture,
                gconstpointer  data)
 {
   WbJob *job = wb_desk_driver_get_job (fixture->window);
-  const WbPiece *piece = wb_job_find (job, WB_KIND_PIECE, "teal-060");
+  WbClaimLine line = { .piece = (char *) "teal-060" };
   g_autoptr (GPtrArray) list =
-    wb_evidence_list (wb_office_get_catalog (fixture->book->office), job, piece);
+    wb_evidence_list (wb_office_get_catalog (fixture->book->office), NULL, job, &line);
 
   g_assert_cmpuint (wb_photo_count_of_piece (job, "teal-060"), ==, 2);
   g_assert_cmpstr (find_evidence (list, "Photos: At origin"), ==,
@@ -195,6 +236,7 @@ main (int    argc,
   CASE ("key", test_key);
   CASE ("open", test_open);
   CASE ("from-inventory", test_from_inventory);
+  CASE ("from-claim", test_from_claim);
   CASE ("evidence", test_evidence);
 #undef CASE
 

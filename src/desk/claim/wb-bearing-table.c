@@ -11,6 +11,7 @@
 #include "desk/claim/wb-bearing-row.h"
 #include "desk/claim/wb-cell-walk.h"
 #include "desk/claim/wb-why-button.h"
+#include "desk/widgets/wb-scroll-on.h"
 #include "desk/widgets/wb-row-name.h"
 
 #define MOST_ROWS_SEEN 12
@@ -283,6 +284,7 @@ wb_bearing_table_init (WbBearingTable *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   wb_cell_walk_add (self->view, TRUE);
+  wb_scroll_on (self->scroller);
 
   self->rows = g_list_store_new (WB_TYPE_BEARING_ROW);
   self->selection = gtk_single_selection_new (G_LIST_MODEL (g_object_ref (self->rows)));

@@ -94,8 +94,8 @@ show_evidence (WbClaimPage *self)
 
   gtk_widget_set_visible (GTK_WIDGET (self->evidence),
                           wb_record_table_get_n_rows (self->lines) > 0);
-  wb_evidence_card_show (self->evidence,
-                         wb_office_get_catalog (wb_job_model_get_office (self->model)), job, line,
+  wb_evidence_card_show (self->evidence, wb_job_model_get_office (self->model),
+                         self->reckoning != NULL ? self->reckoning->terms : NULL, job, line,
                          notice);
   wb_evidence_card_show_reckoning (self->evidence, self->reckoning, line);
   wb_verdict_box_show (self->verdict, self->reckoning, line != NULL ? id : NULL);

@@ -8,20 +8,22 @@
 
 #include <glib/gi18n.h>
 
+#include "desk/claim/wb-evidence-photos.h"
 #include "desk/claim/wb-evidence.h"
 #include "desk/claim/wb-outcome.h"
 #include "desk/widgets/wb-columns.h"
 
 struct _WbEvidenceCard
 {
-  GtkWidget  parent_instance;
+  GtkWidget         parent_instance;
 
-  GtkLabel  *heading;
-  GtkLabel  *notice;
-  GtkWidget *outcomes;
-  WbOutcome *released;
-  WbOutcome *full;
-  GtkGrid   *statements;
+  GtkLabel         *heading;
+  GtkLabel         *notice;
+  GtkWidget        *outcomes;
+  WbOutcome        *released;
+  WbOutcome        *full;
+  GtkGrid          *statements;
+  WbEvidencePhotos *photos;
 };
 
 G_DEFINE_FINAL_TYPE (WbEvidenceCard, wb_evidence_card, GTK_TYPE_WIDGET)
@@ -77,6 +79,7 @@ wb_evidence_card_class_init (WbEvidenceCardClass *klass)
   G_OBJECT_CLASS (klass)->dispose = wb_evidence_card_dispose;
 
   g_type_ensure (WB_TYPE_COLUMNS);
+  g_type_ensure (WB_TYPE_EVIDENCE_PHOTOS);
   g_type_ensure (WB_TYPE_OUTCOME);
 
   gtk_widget_class_set_template_from_resource (widget_class,
@@ -87,6 +90,7 @@ wb_evidence_card_class_init (WbEvidenceCardClass *klass)
   gtk_widget_class_bind_template_child (widget_class, WbEvidenceCard, released);
   gtk_widget_class_bind_template_child (widget_class, WbEvidenceCard, full);
   gtk_widget_class_bind_template_child (widget_class, WbEvidenceCard, statements);
+  gtk_widget_class_bind_template_child (widget_class, WbEvidenceCard, photos);
 }
 
 static void
@@ -114,12 +118,12 @@ show_heading (WbEvidenceCard    *self,
 
 void
 wb_evidence_card_show (WbEvidenceCard    *self,
-                       WbCatalog         *catalog,
+                       WbOffice          *office,
+                       const WbTerms     *terms,
                        WbJob             *job,
                        const WbClaimLine *line,
                        const char        *notice)
 {
-  const WbPiece *piece = line != NULL ? wb_job_find (job, WB_KIND_PIECE, line->piece) : NULL;
   g_autoptr (GPtrArray) list = NULL;
 
   g_return_if_fail (WB_IS_EVIDENCE_CARD (self));
@@ -128,11 +132,12 @@ wb_evidence_card_show (WbEvidenceCard    *self,
   gtk_label_set_label (self->notice, notice != NULL ? notice : "");
   gtk_widget_set_visible (GTK_WIDGET (self->notice), notice != NULL);
 
+  wb_evidence_photos_show (self->photos, office, job, line != NULL ? line->piece : NULL);
   clear_statements (self);
-  if (piece == NULL)
+  if (line == NULL)
     return;
 
-  list = wb_evidence_list (catalog, job, piece);
+  list = wb_evidence_list (wb_office_get_catalog (office), terms, job, line);
   for (guint i = 0; i < list->len; i++)
     add_statement (self, (int) i, g_ptr_array_index (list, i));
 }

@@ -11,6 +11,7 @@
 #include "desk/claim/wb-piece-lookup.h"
 #include "office/wb-photo-pictures.h"
 #include "office/wb-words-packing.h"
+#include "office/wb-words-set.h"
 #include "office/wb-words.h"
 
 static void
@@ -180,19 +181,133 @@ add_photos (GPtrArray     *list,
     }
 }
 
-GPtrArray *
-wb_evidence_list (WbCatalog     *catalog,
-                  WbJob         *job,
+/* --- weight ----------------------------------------------------------------------------------- */
+
+/* Returns: (transfer full) (nullable): the weight that the terms make of the volume of a piece. */
+static char *
+weight_by_volume (const WbTerms *terms,
                   const WbPiece *piece)
 {
+  g_autofree char *weight = NULL;
+  g_autofree char *volume = NULL;
+  g_autofree char *each = NULL;
+  WbWeight made;
+
+  if (terms == NULL || !wb_volume_is_set (piece->volume)
+      || !wb_weight_is_set (terms->constructive_weight)
+      || !wb_weight_from_volume (piece->volume, terms->constructive_weight, &made, NULL))
+    return NULL;
+  weight = wb_words_weight (made);
+  volume = wb_words_volume (piece->volume);
+  each = wb_words_weight (terms->constructive_weight);
+  /* Translators: a weight, a volume, and the weight that a cubic foot counts for. */
+  return g_strdup_printf (_("%s, made from its volume of %s, a cubic foot taken as %s"), weight,
+                          volume, each);
+}
+
+/* The weight of a piece and where it comes from. */
+static char *
+weigh_piece (const WbTerms *terms,
+             const WbPiece *piece)
+{
+  g_autofree char *weight = NULL;
+  char *made;
+
+  if (!wb_weight_is_set (piece->weight))
+    {
+      made = weight_by_volume (terms, piece);
+      return made != NULL ? made : g_strdup (_("Not known: the inventory has none"));
+    }
+  weight = wb_words_weight (piece->weight);
+  if (piece->form == WB_FORM_LOOSE)
+    /* Translators: %s is a weight. */
+    return g_strdup_printf (_("%s, as the inventory has it"), weight);
+  /* Translators: %s is the weight of a carton. */
+  return g_strdup_printf (_("%s, as the inventory has it, carton and contents"), weight);
+}
+
+/* What the thing itself weighs, which the claim says and no inventory. */
+static void
+add_own_weight (GPtrArray         *list,
+                const WbClaimLine *line)
+{
+  g_autofree char *weight = NULL;
+
+  if (!wb_weight_is_set (line->weight))
+    return;
+  weight = wb_words_weight (line->weight);
+  add (list, _("The thing itself"),
+       /* Translators: %s is a weight. */
+       g_strdup_printf (_("%s, as this line says"), weight));
+}
+
+/* --- what it belongs to ----------------------------------------------------------------------- */
+
+/* Takes @sentence. */
+static void
+add_sentence (GString *out,
+              char    *sentence)
+{
+  if (sentence != NULL && out->len > 0)
+    g_string_append_c (out, '\n');
+  if (sentence != NULL)
+    g_string_append (out, sentence);
+  g_free (sentence);
+}
+
+static void
+add_together (GPtrArray         *list,
+              const WbTerms     *terms,
+              WbJob             *job,
+              const WbClaimLine *line)
+{
+  GString *out = g_string_new (NULL);
+
+  add_sentence (out, wb_words_set (job, line));
+  add_sentence (out, wb_words_parts (terms, job, line));
+  add_sentence (out, wb_words_sharers (job, line));
+  if (out->len > 0)
+    add (list, _("Belongs to"), g_string_free (out, FALSE));
+  else
+    g_string_free (out, TRUE);
+}
+
+/* Whether it was told in writing that it is of extraordinary value: 49 CFR 375.203(b), (c). */
+static char *
+say_listed (const WbPiece *piece)
+{
+  g_autofree char *value = NULL;
+
+  if (!wb_money_is_set (piece->listed_value))
+    return g_strdup (_("Not listed"));
+  value = wb_words_money (piece->listed_value);
+  /* Translators: %s is an amount. */
+  return g_strdup_printf (_("Listed in writing for %s"), value);
+}
+
+/* --- all of it -------------------------------------------------------------------------------- */
+
+GPtrArray *
+wb_evidence_list (WbCatalog         *catalog,
+                  const WbTerms     *terms,
+                  WbJob             *job,
+                  const WbClaimLine *line)
+{
   GPtrArray *list = g_ptr_array_new_with_free_func (evidence_free);
+  const WbPiece *piece = wb_job_find (job, WB_KIND_PIECE, line->piece);
   guint n = wb_job_count (job, WB_KIND_HANDOVER);
 
+  if (piece == NULL)
+    {
+      add_own_weight (list, line);
+      return list;
+    }
   add (list, _("Tag"), wb_words_tag (job, piece));
   add (list, _("What it is"), wb_piece_summary (piece));
-  add (list, _("Weight"),
-       wb_weight_is_set (piece->weight) ? wb_words_weight (piece->weight)
-                                        : g_strdup (_("Not on the inventory")));
+  add_together (list, terms, job, line);
+  add (list, _("Weight"), weigh_piece (terms, piece));
+  add_own_weight (list, line);
+  add (list, _("Extraordinary value"), say_listed (piece));
   add (list, _("Packed by"), packed_by (piece));
   add_packing (list, catalog, job, piece);
   add (list, _("At origin"),

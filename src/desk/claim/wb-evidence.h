@@ -5,11 +5,13 @@
 
 #include "core/wb-catalog.h"
 #include "core/wb-job.h"
+#include "core/wb-terms.h"
 
 G_BEGIN_DECLS
 
-/* What the job knows of a claimed piece, as short statements: what it is, who packed it, what was
- * wrong with it before the move, and what was found at each change of hands. */
+/* What the job knows of a claimed piece, as short statements: what it is and belongs to, its weight
+ * and where that comes from, who packed it, what was wrong with it before the move, and what was
+ * found at each change of hands. */
 
 typedef struct
 {
@@ -17,10 +19,12 @@ typedef struct
   char *text;
 } WbEvidence;
 
-/** Returns: (transfer full) (element-type WbEvidence): the statements on @piece, how its packing was
- * checked by @catalog, the handovers in their order. */
-GPtrArray *wb_evidence_list (WbCatalog     *catalog,
-                             WbJob         *job,
-                             const WbPiece *piece) G_GNUC_WARN_UNUSED_RESULT;
+/** Returns: (transfer full) (element-type WbEvidence): the statements on the piece of @line, or on
+ * the line alone when it has none; how its packing was checked by @catalog, the handovers in their
+ * order. @terms: (nullable): those of the job */
+GPtrArray *wb_evidence_list (WbCatalog         *catalog,
+                             const WbTerms     *terms,
+                             WbJob             *job,
+                             const WbClaimLine *line) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

@@ -11,6 +11,7 @@
 #include "desk/claim/wb-figure-button.h"
 #include "desk/claim/wb-reckoning-row.h"
 #include "desk/claim/wb-cell-walk.h"
+#include "desk/widgets/wb-scroll-on.h"
 #include "desk/widgets/wb-row-name.h"
 
 #define MOST_ROWS_SEEN 12
@@ -214,6 +215,7 @@ wb_reckoning_table_init (WbReckoningTable *self)
 
   gtk_widget_init_template (GTK_WIDGET (self));
   wb_cell_walk_add (self->view, TRUE);
+  wb_scroll_on (self->scroller);
 
   self->rows = g_list_store_new (WB_TYPE_RECKONING_ROW);
   selection = GTK_SELECTION_MODEL (gtk_no_selection_new (G_LIST_MODEL (g_object_ref (self->rows))));

@@ -19,6 +19,7 @@
 #include "desk/claim/wb-cell-walk.h"
 #include "desk/claim/wb-table-faults.h"
 #include "desk/widgets/wb-row-name.h"
+#include "desk/widgets/wb-scroll-on.h"
 #include "desk/widgets/wb-scroll-to.h"
 
 #define MOST_ROWS_SEEN 12
@@ -447,6 +448,7 @@ wb_record_table_init (WbRecordTable *self)
   self->faults = wb_table_faults_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
   wb_cell_walk_add (self->view, FALSE);
+  wb_scroll_on (self->scroller);
 }
 
 /* --- public ----------------------------------------------------------------------------------- */
