@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* A letter as content: headings, paragraphs, items and tables, in their order, without a layout. As
- * plain text it is read and sent today; printing may lay out the same blocks. */
+ * plain text it is read and sent today; as a paper it is that text. */
 #pragma once
 
 #include <glib.h>

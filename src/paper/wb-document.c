@@ -131,6 +131,14 @@ wb_document_set_author (WbDocument *self,
 }
 
 void
+wb_document_hide_title (WbDocument *self)
+{
+  g_return_if_fail (self != NULL);
+
+  self->untitled = TRUE;
+}
+
+void
 wb_document_add_day (WbDocument  *self,
                      const GDate *day)
 {

@@ -14,6 +14,7 @@ typedef enum
   WB_BLOCK_PARAGRAPH,
   WB_BLOCK_CAUTION,      /* a paragraph that stands apart: what has to be borne in mind */
   WB_BLOCK_LINES,        /* lines that stay as they are: an address, a signature */
+  WB_BLOCK_TYPED,        /* a text whose columns stand below each other by their blanks */
   WB_BLOCK_ITEM,         /* of a list */
   WB_BLOCK_FIELDS,       /* labels with their values, two beside each other */
   WB_BLOCK_TABLE,
@@ -59,6 +60,7 @@ typedef struct
  * @title: what it is; its first heading, and in the foot of every page
  * @reference: (nullable): the number of what it is about, in the foot of every page
  * @author: (nullable): who makes it out
+ * @untitled: the title is in the foot alone: what follows says itself what it is
  * @created: the day that it is said to be of, which is not when it is drawn: the same content gives
  *   the same file; may be unset
  * @blocks: (element-type WbBlock)
@@ -68,6 +70,7 @@ typedef struct
   char      *title;
   char      *reference;
   char      *author;
+  gboolean   untitled;
   GDate      created;
   GPtrArray *blocks;
 } WbDocument;
@@ -79,6 +82,8 @@ void        wb_document_free          (WbDocument  *self);
 
 void        wb_document_set_author    (WbDocument  *self,
                                        const char  *author);
+/** Leaves the title to the foot of the pages. */
+void        wb_document_hide_title    (WbDocument  *self);
 /** @created: ignored when unset, or earlier than what is set: the latest day counts */
 void        wb_document_add_day       (WbDocument  *self,
                                        const GDate *day);

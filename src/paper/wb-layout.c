@@ -330,6 +330,8 @@ lay_out (WbLayout *self)
 
   self->page = G_MAXUINT;
   start_page (self);
+  if (self->document->untitled && !get_next (self, &block, &index))
+    return;
   do
     lay_out_strip (self, block, index);
   while (!self->stopped && get_next (self, &block, &index));
@@ -449,6 +451,7 @@ outer_tag (const WbBlock *block)
     case WB_BLOCK_PARAGRAPH:
     case WB_BLOCK_CAUTION:
     case WB_BLOCK_LINES:
+    case WB_BLOCK_TYPED:
       return NULL;
     case WB_BLOCK_ITEM:
       return "L";
@@ -471,6 +474,7 @@ strip_tag (const WbBlock *block)
     case WB_BLOCK_PARAGRAPH:
     case WB_BLOCK_CAUTION:
     case WB_BLOCK_LINES:
+    case WB_BLOCK_TYPED:
       return "P";
     case WB_BLOCK_ITEM:
       return "LI";

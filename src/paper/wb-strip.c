@@ -16,6 +16,7 @@
 #define LABEL_GAP 6.0
 /* Labels take no more of a field than this. */
 #define LABEL_MOST 0.45
+#define SHORT_LIST 12
 
 static void
 set_cell (WbStrip    *strip,
@@ -53,6 +54,14 @@ get_text (const WbStripBlock *self,
           WbStrip            *strip)
 {
   set_cell (strip, self->block->text, WB_FACE_BODY, FALSE, 0, self->width);
+  strip->above = 6;
+}
+
+static void
+get_typed (const WbStripBlock *self,
+           WbStrip            *strip)
+{
+  set_cell (strip, self->block->text, WB_FACE_TYPED, FALSE, 0, self->width);
   strip->above = 6;
 }
 
@@ -158,6 +167,13 @@ set_note (const WbStripBlock *self,
   set_cell (strip, row->cells[0], WB_FACE_NOTE, FALSE, x, self->width - x);
 }
 
+/* A few figures without a head belong together. */
+static gboolean
+is_short_list (const WbStripBlock *self)
+{
+  return self->block->rows->len <= SHORT_LIST && !wb_strip_block_has_head (self);
+}
+
 static void
 get_row (const WbStripBlock *self,
          guint               index,
@@ -173,7 +189,8 @@ get_row (const WbStripBlock *self,
     {
     case WB_ROW_PLAIN:
       set_cells (self, row, WB_FACE_CELL, strip);
-      strip->keep = is_kind (next, WB_ROW_NOTE) || is_kind (next, WB_ROW_TOTAL);
+      strip->keep = is_kind (next, WB_ROW_NOTE) || is_kind (next, WB_ROW_TOTAL)
+                    || (next != NULL && is_short_list (self));
       break;
     case WB_ROW_HEAD:
       set_cells (self, row, WB_FACE_HEAD, strip);
@@ -222,6 +239,7 @@ wb_strip_block_count (const WbStripBlock *self)
     case WB_BLOCK_PARAGRAPH:
     case WB_BLOCK_CAUTION:
     case WB_BLOCK_LINES:
+    case WB_BLOCK_TYPED:
     case WB_BLOCK_ITEM:
       return 1;
     case WB_BLOCK_FIELDS:
@@ -249,6 +267,9 @@ wb_strip_block_get (const WbStripBlock *self,
       break;
     case WB_BLOCK_CAUTION:
       get_caution (self, strip);
+      break;
+    case WB_BLOCK_TYPED:
+      get_typed (self, strip);
       break;
     case WB_BLOCK_ITEM:
       get_item (self, strip);

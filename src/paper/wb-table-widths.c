@@ -114,6 +114,73 @@ widen (const Column *columns,
       widths[i] += left * widths[i] / sum;
 }
 
+/* Gives figures, and texts that ask for no more than an equal part of what is left, all that they
+ * need; the others share the rest, each at least as wide as its longest word. Returns: whether there
+ * was room for that. */
+static gboolean
+fit (const Column *columns,
+     gsize         n,
+     double        available,
+     double       *widths)
+{
+  gboolean settled[WB_TABLE_MAX_COLUMNS] = { FALSE };
+  double left = available, least = 0, natural = 0;
+  gsize n_left = n;
+  gboolean goes_on = TRUE;
+
+  while (goes_on)
+    {
+      double part = left / (double) MAX (n_left, 1);
+
+      goes_on = FALSE;
+      for (gsize i = 0; i < n; i++)
+        if (!settled[i] && (columns[i].is_figure || columns[i].natural <= part))
+          {
+            settled[i] = TRUE;
+            widths[i] = columns[i].natural;
+            left -= widths[i];
+            n_left--;
+            goes_on = TRUE;
+          }
+    }
+  for (gsize i = 0; i < n; i++)
+    if (!settled[i])
+      {
+        least += columns[i].least;
+        natural += columns[i].natural - columns[i].least;
+      }
+  if (least > left)
+    return FALSE;
+  for (gsize i = 0; i < n; i++)
+    if (!settled[i])
+      widths[i] = columns[i].least + (natural > 0 ? (left - least) *
+                                                    (columns[i].natural - columns[i].least) / natural
+                                                  : 0);
+  return TRUE;
+}
+
+/* When there is too little room for all: every column gives way. */
+static void
+squeeze (const Column *columns,
+         gsize         n,
+         double        available,
+         double       *widths)
+{
+  double natural = 0, least = 0;
+
+  for (gsize i = 0; i < n; i++)
+    {
+      natural += columns[i].natural;
+      least += columns[i].least;
+    }
+  for (gsize i = 0; i < n; i++)
+    if (least <= available)
+      widths[i] = columns[i].least + (available - least) *
+                  (columns[i].natural - columns[i].least) / (natural - least);
+    else
+      widths[i] = available * columns[i].least / least;
+}
+
 void
 wb_table_widths (WbType        *type,
                  const WbBlock *table,
@@ -122,7 +189,7 @@ wb_table_widths (WbType        *type,
 {
   gsize n = strlen (table->alignment);
   Column columns[WB_TABLE_MAX_COLUMNS] = { { 0 } };
-  double natural = 0, least = 0;
+  double natural = 0;
 
   available -= WB_TABLE_GAP * (double) (n - 1);
   for (guint i = 0; i < n; i++)
@@ -136,19 +203,11 @@ wb_table_widths (WbType        *type,
       columns[i].natural += 0.5;
       columns[i].least = MIN (columns[i].least + 0.5, columns[i].natural);
       natural += columns[i].natural;
-      least += columns[i].least;
+      widths[i] = columns[i].natural;
     }
 
-  for (gsize i = 0; i < n; i++)
-    {
-      if (natural <= available)
-        widths[i] = columns[i].natural;
-      else if (least <= available)
-        widths[i] = columns[i].least + (available - least) *
-                    (columns[i].natural - columns[i].least) / (natural - least);
-      else
-        widths[i] = available * columns[i].least / least;
-    }
-  if (natural < available)
+  if (natural <= available)
     widen (columns, n, available - natural, widths);
+  else if (!fit (columns, n, available, widths))
+    squeeze (columns, n, available, widths);
 }

@@ -13,6 +13,7 @@ typedef struct
   gboolean    bold;
   gboolean    italic;
   double      grey;      /* 0: black */
+  gboolean    typed;     /* all letters of one width */
 } Face;
 
 static const Face faces[] = {
@@ -26,6 +27,7 @@ static const Face faces[] = {
   [WB_FACE_HEAD] = { 7.5, TRUE, FALSE, 0.25 },
   [WB_FACE_TOTAL] = { 8, TRUE, FALSE, 0 },
   [WB_FACE_NOTE] = { 7.5, FALSE, FALSE, 0.25 },
+  [WB_FACE_TYPED] = { 8.5, FALSE, FALSE, 0, TRUE },
   [WB_FACE_FOOT] = { 7.5, FALSE, FALSE, 0.35 },
 };
 G_STATIC_ASSERT (G_N_ELEMENTS (faces) == WB_N_FACES);
@@ -64,7 +66,7 @@ make_layout (PangoContext *context,
   PangoFontDescription *font = pango_font_description_new ();
   PangoAttrList *attributes = pango_attr_list_new ();
 
-  pango_font_description_set_family_static (font, "Sans");
+  pango_font_description_set_family_static (font, face->typed ? "Monospace" : "Sans");
   pango_font_description_set_absolute_size (font, face->size * PANGO_SCALE);
   pango_font_description_set_weight (font, face->bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
   pango_font_description_set_style (font, face->italic ? PANGO_STYLE_ITALIC : PANGO_STYLE_NORMAL);

@@ -20,6 +20,7 @@ typedef enum
   WB_FACE_HEAD,
   WB_FACE_TOTAL,
   WB_FACE_NOTE,
+  WB_FACE_TYPED,
   WB_FACE_FOOT,
 } WbFace;
 

@@ -34,6 +34,8 @@ static const WbToolCommand commands[] = {
     N_("Put job documents into a book, all or none"), wb_tool_job_import },
   { "job", "export", N_("FILE NUMBER"), 2, 2, WB_TOOL_OPTION_OUTPUT,
     N_("Write a job as a document"), wb_tool_job_export },
+  { "job", "papers", N_("FILE NUMBER [FOLDER]"), 2, 3, WB_TOOL_OPTION_REPLACE,
+    N_("Write the papers of a job as PDF files into a folder"), wb_tool_job_papers },
   { "job", "history", N_("FILE NUMBER"), 2, 2, WB_TOOL_OPTION_JSON,
     N_("Tell who did what to a job, and when"), wb_tool_job_history },
   { "job", "publish", N_("FILE NUMBER [SERVER]"), 2, 3, 0,

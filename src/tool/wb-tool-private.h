@@ -34,6 +34,7 @@ typedef enum
   WB_TOOL_OPTION_SERVER    = 1 << 15,  /* the fields of a server, "--ask-later" */
   WB_TOOL_OPTION_HOST_KEY  = 1 << 16,
   WB_TOOL_OPTION_CONFLICTS = 1 << 17,
+  WB_TOOL_OPTION_REPLACE   = 1 << 18,  /* "--replace" alone */
 } WbToolOptionFlags;
 
 /** WbToolOptions: what stood behind the two words of a command. */
@@ -112,6 +113,7 @@ int       wb_tool_job_publish      (const WbToolOptions *options);
 int       wb_tool_job_status       (const WbToolOptions *options);
 int       wb_tool_job_fetch        (const WbToolOptions *options);
 int       wb_tool_job_verify       (const WbToolOptions *options);
+int       wb_tool_job_papers       (const WbToolOptions *options);
 int       wb_tool_inventory_import (const WbToolOptions *options);
 int       wb_tool_inventory_export (const WbToolOptions *options);
 int       wb_tool_handover_list    (const WbToolOptions *options);

@@ -6,7 +6,7 @@
 #include "core/wb-valuation-preview.h"
 #include "desk/support/desk-fixture.h"
 #include "desk/valuation/wb-side-panel.h"
-#include "desk/valuation/wb-side-statements.h"
+#include "office/wb-side-statements.h"
 #include "desk/valuation/wb-valuation-page.h"
 #include "office/wb-words.h"
 #include "support/wb-test-window.h"

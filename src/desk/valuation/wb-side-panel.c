@@ -8,7 +8,7 @@
 #include <adwaita.h>
 #include <glib/gi18n.h>
 
-#include "desk/valuation/wb-side-statements.h"
+#include "office/wb-side-statements.h"
 #include "office/wb-words.h"
 
 struct _WbSidePanel

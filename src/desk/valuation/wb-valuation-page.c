@@ -10,7 +10,7 @@
 
 #include "core/wb-valuation-preview.h"
 #include "desk/valuation/wb-side-panel.h"
-#include "desk/valuation/wb-side-statements.h"
+#include "office/wb-side-statements.h"
 #include "desk/widgets/wb-choice-row.h"
 #include "desk/widgets/wb-columns.h"
 #include "desk/widgets/wb-field-row.h"

@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Sentences about one choice of liability, made from the preview's figures. Works nothing out; what
  * applies and what is missing is said in wb-valuation-verdict.c. */
-#define G_LOG_DOMAIN "wb-desk"
+#define G_LOG_DOMAIN "wb-office"
 #include "config.h"
 
-#include "desk/valuation/wb-side-statements.h"
+#include "office/wb-side-statements.h"
 
 #include <glib/gi18n.h>
 

@@ -1,10 +1,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Which choice applies and what that means in money; what keeps it from being said. Works nothing
  * out. */
-#define G_LOG_DOMAIN "wb-desk"
+#define G_LOG_DOMAIN "wb-office"
 #include "config.h"
 
-#include "desk/valuation/wb-side-statements.h"
+#include "office/wb-side-statements.h"
 
 #include <glib/gi18n.h>
 
