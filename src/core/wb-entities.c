@@ -302,6 +302,7 @@ static const WbField photo_fields[] = {
   TEXT      (taken_offset, N_ ("Offset of the camera's clock")),
   TEXT      (camera,       N_ ("Camera")),
   TEXT      (imported_at,  N_ ("Taken in at")),
+  /* Translators: when in the move a photo was taken, such as “At origin”. */
   ONE_OF    (moment,       N_ ("Moment"), wb_moments),
   REFERENCE (piece,        N_ ("Piece"), PIECE, WB_FIELD_FLAG_NONE),
   REFERENCE (handover,     N_ ("Handover"), HANDOVER, WB_FIELD_FLAG_NONE),
@@ -423,11 +424,13 @@ static const WbRecordType types[] = {
   TYPE (ORDER,      order,      "order",       N_ ("Order"),      TRUE,  WbOrder),
   TYPE (VALUATION,  valuation,  "valuation",   N_ ("Valuation"),  TRUE,  WbValuation),
   TYPE (PARTY,      party,      "parties",     N_ ("Party"),      FALSE, WbParty),
+  /* Translators: where the truck stops to load or unload. */
   TYPE (STOP,       stop,       "stops",       N_ ("Stop"),       FALSE, WbStop),
   TYPE (WEIGHING,   weighing,   "weighings",   N_ ("Weighing"),   FALSE, WbWeighing),
   TYPE (LOT,        lot,        "lots",        N_ ("Lot"),        FALSE, WbLot),
   TYPE (PIECE,      piece,      "pieces",      N_ ("Piece"),      FALSE, WbPiece),
   TYPE (HANDOVER,   handover,   "handovers",   N_ ("Handover"),   FALSE, WbHandover),
+  /* Translators: what was noted of a piece at a handover. */
   TYPE (FINDING,    finding,    "findings",    N_ ("Finding"),    FALSE, WbFinding),
   TYPE (CLAIM,      claim,      "claims",      N_ ("Claim"),      FALSE, WbClaim),
   TYPE (CLAIM_LINE, claim_line, "claim_lines", N_ ("Claim line"), FALSE, WbClaimLine),
@@ -436,13 +439,17 @@ static const WbRecordType types[] = {
   TYPE (PACKING_CHECK, packing_check, "packing_checks", N_ ("Packing check"), FALSE,
         WbPackingCheck),
   TYPE (PHOTO, photo, "photos", N_ ("Photo"), FALSE, WbPhoto),
+  /* Translators: a place on a photo that shows a mark. */
   TYPE (PIN, pin, "pins", N_ ("Pin"), FALSE, WbPin),
   TYPE (MATERIAL, material, "materials", N_ ("Packing material"), FALSE, WbMaterial),
   TYPE (CONTACT, contact, "contacts", N_ ("Contact"), FALSE, WbContact),
   TYPE (PAPER, paper, "papers", N_ ("Paper"), FALSE, WbPaper),
+  /* Translators: what was counted so far at a handover. */
   TYPE (TALLY, tally, "tallies", N_ ("Tally"), FALSE, WbTally),
   TYPE (STEP, step, "steps", N_ ("Step"), FALSE, WbClaimStep),
+  /* Translators: what somebody asks for a repair or a replacement. */
   TYPE (QUOTE, quote, "quotes", N_ ("Quote"), FALSE, WbQuote),
+  /* Translators: what a handler bears of a claim, by hand. */
   TYPE (SHARE, share, "shares", N_ ("Share"), FALSE, WbShare),
   TYPE (CHARGE, charge, "charges", N_ ("Charge to a handler"), FALSE, WbHandlerCharge),
 };

@@ -96,8 +96,11 @@ static const WbEnumValue wb_handover_kinds_values[] = {
 LIST ("kind of handover", wb_handover_kinds);
 
 static const WbEnumValue wb_founds_values[] = {
+  /* Translators: a piece that was there at a handover. */
   { WB_FOUND_PRESENT, "present", N_ ("Present") },
+  /* Translators: a piece that was not there at a handover. */
   { WB_FOUND_SHORT,   "short",   N_ ("Short") },
+  /* Translators: a piece that was there at a handover and should not have been. */
   { WB_FOUND_OVER,    "over",    N_ ("Over") },
 };
 LIST ("count", wb_founds);
@@ -117,6 +120,7 @@ static const WbEnumValue wb_signed_values[] = {
 LIST ("manner of signing", wb_signed);
 
 static const WbEnumValue wb_claim_statuses_values[] = {
+  /* Translators: a claim that is not settled or declined yet. */
   { WB_CLAIM_OPEN,     "open",     N_ ("Open") },
   { WB_CLAIM_OFFERED,  "offered",  N_ ("Offer made") },
   { WB_CLAIM_SETTLED,  "settled",  N_ ("Settled") },
@@ -182,6 +186,7 @@ LIST ("moment", wb_moments);
 
 static const WbEnumValue wb_manners_values[] = {
   { WB_MANNER_NONE,    "none",    N_ ("Not said") },
+  /* Translators: a conversation by telephone. */
   { WB_MANNER_CALL,    "call",    N_ ("Call") },
   { WB_MANNER_MESSAGE, "message", N_ ("Message") },
   { WB_MANNER_EMAIL,   "e-mail",  N_ ("E-mail") },

@@ -20,6 +20,7 @@ static const WbEnumValue loss_by[] = {
   { WB_LOSS_BY_PACKER,    "packer",    N_ ("Packer") },
   { WB_LOSS_BY_CREW,      "crew",      N_ ("Crew of the pick-up") },
   { WB_LOSS_BY_HANDLER,   "handler",   N_ ("Who bears it") },
+  /* Translators: from which place to which other the goods went. */
   { WB_LOSS_BY_LANE,      "lane",      N_ ("Lane") },
   { WB_LOSS_BY_ROOM,      "room",      N_ ("Room") },
   { WB_LOSS_BY_CATEGORY,  "category",  N_ ("Category") },

@@ -25,6 +25,7 @@ static const WbMarkCode conditions[] = {
   { "D",   N_("dented"), TABLE },
   { "F",   N_("faded"), TABLE },
   { "G",   N_("gouged"), TABLE },
+  /* Translators: a condition of a thing. */
   { "L",   N_("loose"), TABLE },
   { "M",   N_("marred"), TABLE },
   { "MCU", N_("mechanical condition unknown"), TABLE },
@@ -35,6 +36,7 @@ static const WbMarkCode conditions[] = {
   { "RU",  N_("rusted"), TABLE },
   { "S",   N_("stretched"), TABLE },
   { "SC",  N_("scratched"), TABLE },
+  /* Translators: a condition of a thing, of which something is missing. */
   { "SH",  N_("short"), TABLE },
   { "SO",  N_("soiled"), TABLE },
   { "ST",  N_("stained"), TABLE },
@@ -49,9 +51,11 @@ static const WbMarkCode places[] = {
   { "2",  N_("bottom"), GLOSSARY },
   { "3",  N_("corner"), GLOSSARY },
   { "4",  N_("front"), GLOSSARY },
+  /* Translators: a place on a piece of furniture. */
   { "5",  N_("left"), MEMORY },
   { "6",  N_("leg"), MEMORY },
   { "7",  N_("rear"), MEMORY },
+  /* Translators: a place on a piece of furniture. */
   { "8",  N_("right"), MEMORY },
   { "9",  N_("side"), MEMORY },
   { "10", N_("top"), MEMORY },

@@ -15,7 +15,9 @@
 static const WbEnumValue rounding_values[] = {
   { WB_ROUND_HALF_UP, "half-up", N_("to the nearest, the half up") },
   { WB_ROUND_HALF_EVEN, "half-even", N_("to the nearest, the half to the even neighbour") },
+  /* Translators: how an amount is rounded. */
   { WB_ROUND_DOWN, "down", N_("down") },
+  /* Translators: how an amount is rounded. */
   { WB_ROUND_UP, "up", N_("up") },
 };
 

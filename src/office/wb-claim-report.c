@@ -116,8 +116,8 @@ add_fault (Gathering     *gathering,
 {
   g_autofree char *words = wb_words_error (failure);
 
-  /* Translators: a claim number, then a whole sentence that says what is wrong. */
   g_ptr_array_add (gathering->report->faults,
+                   /* Translators: a claim number, then a whole sentence that says what is wrong. */
                    g_strdup_printf (_("Claim %s: %s"),
                                     claim->number != NULL ? claim->number : "–", words));
 }

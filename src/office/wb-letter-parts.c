@@ -9,6 +9,7 @@
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
+#include <inttypes.h>
 
 /* --- lines ------------------------------------------------------------------------------------ */
 
@@ -302,9 +303,9 @@ wb_letter_end (WbLetter            *self,
 
 /* --- what is asked for ------------------------------------------------------------------------ */
 
-/* Translators: what a claimant is asked for; the sentence stands in a list. {line} is the number of
- * a claim line and what is claimed there. */
 static const char *const gap_requests[] = {
+  /* Translators: what a claimant is asked for; the sentence stands in a list. {line} is the number
+   * of a claim line and what is claimed there. */
   [WB_INTAKE_GAP_SHIPMENT] = N_("Which shipment it is about: the bill of lading or its number."),
   [WB_INTAKE_GAP_LIABILITY] = N_("Whether you hold the carrier liable for the loss."),
   [WB_INTAKE_GAP_AMOUNT] = N_("The definite amount of money that you ask for, in all and for each "
@@ -347,7 +348,7 @@ add_request (GPtrArray         *requests,
   out = g_string_new (_(sentence));
   if (line != NULL)
     /* Translators: the number of a claim line, and what is claimed there. */
-    name = g_strdup_printf (_("Line %" G_GINT64_FORMAT ", %s"), line->number,
+    name = g_strdup_printf (_("Line %" PRId64 ", %s"), line->number,
                             wb_letter_item (job, line));
   g_string_replace (out, "{line}", name != NULL ? name : "", 0);
   if (citation != NULL)

@@ -10,6 +10,7 @@
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
+#include <inttypes.h>
 #include <string.h>
 
 static const WbSideReckoning *
@@ -129,7 +130,7 @@ add_denied (WbLetter          *self,
   if (reason != NULL)
     add_reason (out, reason, NULL);
   else
-    wb_letter_add_fault (self, _("Line %" G_GINT64_FORMAT " is denied without a reason; a denial "
+    wb_letter_add_fault (self, _("Line %" PRId64 " is denied without a reason; a denial "
                                  "has to give it (49 USC 14706(e))."), line->number);
   if (line->defence == WB_DEFENCE_NONE)
     return;
@@ -158,7 +159,7 @@ explain (WbLetter            *self,
   if (why->len == 0)
     g_string_append (why, _("No more is allowed by the figures before us."));
   /* Translators: the number of a claim line, what is claimed there, and a reason in sentences. */
-  text = g_strdup_printf (_("Line %" G_GINT64_FORMAT ", %s: %s"), it->number,
+  text = g_strdup_printf (_("Line %" PRId64 ", %s: %s"), it->number,
                           wb_letter_item (input->job, it), why->str);
   wb_letter_add (self, WB_LETTER_BLOCK_ITEM, text);
 }
@@ -410,7 +411,7 @@ add_salvage (WbLetter            *self,
                        _("When these things are paid for they go to the carrier, which will "
                          "collect them; please keep them until then:"));
       any = TRUE;
-      text = g_strdup_printf (_("Line %" G_GINT64_FORMAT ", %s"), line->number,
+      text = g_strdup_printf (_("Line %" PRId64 ", %s"), line->number,
                               wb_letter_item (input->job, line));
       wb_letter_add (self, WB_LETTER_BLOCK_ITEM, text);
     }

@@ -207,6 +207,7 @@ store (WbShareLink             *link,
 {
   g_auto (GStrv) heads = wb_share_link_seen_with (link, version);
   g_autofree char *at = wb_share_link_now ();
+  /* Translators: the name of a server, and who published the job there. */
   g_autofree char *deed = g_strdup_printf (_("Fetched from %s, as %s published it"),
                                            link->server->name, version->by);
   g_autoptr (WbJob) job = NULL;

@@ -62,6 +62,7 @@ append_handlers (GString               *out,
   const char *currency = self->reckoning->terms->currency;
   g_autoptr (WbTextTable) table = wb_text_table_new ("lrrrr");
 
+  /* Translators: what is still to come back from a handler. */
   wb_text_table_add_row (table, _("Handler"), _("Bears"), _("Charged"), _("Recovered"), _("Open"));
   for (guint i = 0; i < self->n_handlers; i++)
     {

@@ -133,9 +133,9 @@ say_heaviest (Writer *writer)
 
   what = describe_heaviest (writer->preview, heaviest);
   if (wb_rate_is_set (writer->rules->article_rate))
-    /* Translators: a rate, an article, an amount: "At $0.60 per pound, the heaviest carton … would
-     * bring at most $37.20." */
     add (writer, WB_KEY_ARTICLE_RATE,
+         /* Translators: a rate, an article, an amount: "At $0.60 per pound, the heaviest carton …
+          * would bring at most $37.20." */
          g_strdup_printf (_("At %s, %s would bring at most %s."), rate, what, limit));
   else
     /* Translators: an amount. */
@@ -152,8 +152,8 @@ say_article_sum (Writer *writer)
   if (!wb_money_is_set (writer->side->article_sum))
     return;
 
-  /* Translators: a number of articles, and an amount. */
   add (writer, NO_KEY,
+       /* Translators: a number of articles, and an amount. */
        g_strdup_printf (ngettext ("If all was lost, the %u article with a weight on this inventory "
                                   "would bring at most %s.",
                                   "If all was lost, the %u articles with a weight on this "
@@ -192,8 +192,8 @@ say_weight (Writer *writer)
   if (wb_rate_is_set (writer->rules->shipment_rate)
       && !wb_rate_is_by_volume (writer->rules->shipment_rate)
       && wb_weight_is_set (writer->side->weight))
-    /* Translators: the weight of the shipment, and where it comes from. */
     add (writer, WB_KEY_SHIPMENT_WEIGHT,
+         /* Translators: the weight of the shipment, and where it comes from. */
          g_strdup_printf (_("The shipment weighs %s (source: %s)."), weight,
                           wb_words_enum (&wb_weight_sources, (int) writer->side->weight_source)));
 }
@@ -206,8 +206,8 @@ say_minimum (Writer *writer)
   g_autofree char *minimum = wb_words_money (writer->side->minimum);
 
   if (wb_money_is_set (writer->side->by_weight))
-    /* Translators: a rate, and an amount. */
     add (writer, WB_KEY_SHIPMENT_RATE,
+         /* Translators: a rate, and an amount. */
          g_strdup_printf (_("At %s that makes %s."), rate, by_weight));
 
   if (writer->side->floor_counts)
@@ -247,8 +247,8 @@ say_declared (Writer *writer)
            g_strdup_printf (_("The declared value of %s counts."), declared));
       break;
     case WB_DECLARED_RAISED:
-      /* Translators: two amounts. */
       add (writer, WB_KEY_BELOW_MINIMUM,
+           /* Translators: two amounts. */
            g_strdup_printf (_("The declared value of %s is under the least value and is raised to "
                               "%s."), declared, minimum));
       break;
@@ -302,8 +302,8 @@ say_extraordinary (Writer *writer)
   if (!wb_rate_is_set (writer->rules->extraordinary_rate))
     return;
 
-  /* Translators: a rate. */
   add (writer, WB_KEY_EXTRAORDINARY_RATE,
+       /* Translators: a rate. */
        g_strdup_printf (_("A thing worth more than %s brings no more than that, unless it is on a "
                           "list that the shipper signed."), rate));
   if (n > 0 && signed_list)

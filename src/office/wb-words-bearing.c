@@ -55,9 +55,9 @@ words_of_reason (const WbJob        *job,
 
 /* --- lines ------------------------------------------------------------------------------------ */
 
-/* Translators: {handover} is a handover with its date, {who} names who had the goods, {reason} is
- * what a person wrote. */
 static const char *const shared_sentences[] = {
+  /* Translators: {handover} is a handover with its date, {who} names who had the goods, {reason} is
+   * what a person wrote. */
   [WB_SHARED_NOTED] = N_("First noted at {handover}, at the end of the time of {who}."),
   [WB_SHARED_UNCOUNTED] = N_("First noted at {handover}. Nobody counted it when it changed hands "
                              "before, so any of these could have done it: {who}. The last of them "

@@ -36,8 +36,8 @@ wb_words_period (WbPeriod period)
 
   switch (period.skips)
     {
-    /* Translators: a number of days stands in each of these. */
     case WB_PERIOD_SKIPS_SATURDAYS:
+      /* Translators: a number of days stands in each of these. */
       return g_strdup_printf (_("%s without Saturdays"), length);
     case WB_PERIOD_SKIPS_SUNDAYS:
       return g_strdup_printf (_("%s without Sundays"), length);
@@ -58,7 +58,6 @@ wb_words_period (WbPeriod period)
 
 /* --- sentences -------------------------------------------------------------------------------- */
 
-/* Translators: in each of these first a period, such as “30 days”, then a date. */
 static char *
 say_why (const WbClock *clock,
          const char    *period,
@@ -69,9 +68,11 @@ say_why (const WbClock *clock,
     case WB_CLOCK_NOTICE:
     case WB_CLOCK_CLAIM:
     case WB_CLOCK_LATE_CLAIM:
+      /* Translators: a period, such as “9 months”, and the date that it runs from. */
       return g_strdup_printf (_("%s from %s, the day of delivery or the one agreed for it."), period,
                               from);
     case WB_CLOCK_FEES:
+      /* Translators: a period, and the date that it runs from. */
       return g_strdup_printf (_("%s from %s, the later of the day of delivery and the one agreed for "
                                 "it."), period, from);
     case WB_CLOCK_ACKNOWLEDGE:
@@ -79,27 +80,35 @@ say_why (const WbClock *clock,
     case WB_CLOCK_INSPECT:
     case WB_CLOCK_SALVAGE:
     case WB_CLOCK_TRANSFER:
+      /* Translators: a period, and the date that it runs from. */
       return g_strdup_printf (_("%s from %s, when the claim was received."), period, from);
     case WB_CLOCK_STATUS:
       /* Translators: a period, such as “60 days”. */
       return g_strdup_printf (_("Every %s, counted from the end of the time to decide."), period);
     case WB_CLOCK_ANSWER_AGAIN:
+      /* Translators: a period, and the date that it runs from. */
       return g_strdup_printf (_("%s from %s, when the claim was taken up again. No rule says by when; "
                                 "this is the time of a new claim."), period, from);
     case WB_CLOCK_SUIT:
+      /* Translators: a period, and the date that it runs from. */
       return g_strdup_printf (_("%s from %s, when a part of the claim or all of it was disallowed in "
                                 "writing."), period, from);
     case WB_CLOCK_MEDIATE:
       if (clock->key == WB_KEY_MEDIATE_UNTIL)
+        /* Translators: a period, and the date that it runs from. */
         return g_strdup_printf (_("%s from %s, when the claim was received: after that mediation is "
                                   "refused."), period, from);
+      /* Translators: a period, and the date that it runs from. */
       return g_strdup_printf (_("%s from %s, when the claim was answered or the time for that was "
                                 "over."), period, from);
     case WB_CLOCK_ARBITRATE:
+      /* Translators: a period, and the date that it runs from. */
       return g_strdup_printf (_("%s from %s, when arbitration was asked for."), period, from);
     case WB_CLOCK_BILL:
+      /* Translators: a period, and the date that it runs from. */
       return g_strdup_printf (_("%s from %s, the day of delivery."), period, from);
     case WB_CLOCK_CONTEST_BILL:
+      /* Translators: a period, and the date that it runs from. */
       return g_strdup_printf (_("%s from %s, when the freight bill was given. Until then the carrier "
                                 "may bill what it charges besides."), period, from);
     }

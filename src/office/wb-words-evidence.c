@@ -8,6 +8,7 @@
 #include "office/wb-words-trail.h"
 
 #include <glib/gi18n.h>
+#include <inttypes.h>
 #include <string.h>
 
 /* --- intake ----------------------------------------------------------------------------------- */
@@ -24,8 +25,8 @@ static const char *const intake_sentences[] = {
                          "asks for a definite amount."),
 };
 
-/* Translators: {line} is the number of a claim line. */
 static const char *const gap_sentences[] = {
+  /* Translators: {line} is the number of a claim line. */
   [WB_INTAKE_GAP_SHIPMENT] = N_("It does not identify the shipment; ask for the bill of lading or "
                                 "its number."),
   [WB_INTAKE_GAP_LIABILITY] = N_("It does not hold the carrier liable; ask whether that is meant."),
@@ -70,7 +71,7 @@ wb_words_conflict (const WbJob   *job,
 
       if (other != NULL)
         /* Translators: a claim number, the claimant, and the number of a line. */
-        return g_strdup_printf (_("Claim %s of %s asks for what line %" G_GINT64_FORMAT " asks for. "
+        return g_strdup_printf (_("Claim %s of %s asks for what line %" PRId64 " asks for. "
                                   "Before anything is agreed tell all who claim, and ask each of "
                                   "them for proof of title (49 CFR 370.3(e))."),
                                 other->number, other->claimant, line->number);
@@ -103,10 +104,10 @@ wb_words_intake_lack (const WbJob   *job,
 
 /* --- sentences of facts ----------------------------------------------------------------------- */
 
-/* Translators: words in braces are filled in; keep them as they are and put them wherever the
- * sentence needs them. {handover} is such as "Residence to vehicle, 1 Mar 2026", {piece} names a
- * tag, {marks} is such as "scratched: front". */
 static const char *const proof_sentences[] = {
+  /* Translators: words in braces are filled in; keep them as they are and put them wherever the
+   * sentence needs them. {handover} is such as "Residence to vehicle, 1 Mar 2026", {piece} names a
+   * tag, {marks} is such as "scratched: front". */
   [WB_PROOF_TOO_LATE] = N_("The claim came after {date}, the last day on which it is paid."),
   [WB_PROOF_LATE] = N_("The claim came after {date}, the last day to claim; the terms look at it "
                        "all the same."),
@@ -329,6 +330,7 @@ wb_words_proposal (const WbProposal *proposal)
     return g_strdup_printf (_("Proposed: %s. First noted at %s; the handover before was %s."),
                             verdict, noted, since);
   if (noted != NULL)
+    /* Translators: a verdict, and the handover at which the damage was first noted. */
     return g_strdup_printf (_("Proposed: %s. First noted at %s."), verdict, noted);
   if (since != NULL)
     /* Translators: a verdict, and the handover by which the goods were taken over. */

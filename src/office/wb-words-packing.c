@@ -7,6 +7,7 @@
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
+#include <inttypes.h>
 
 /* --- rows ------------------------------------------------------------------------------------- */
 
@@ -34,9 +35,9 @@ wb_words_packing_difference (gint64 difference)
     return g_strdup (_("as planned"));
   if (difference > 0)
     /* Translators: used more than planned. */
-    return g_strdup_printf (_("%" G_GINT64_FORMAT " more"), difference);
+    return g_strdup_printf (_("%" PRId64 " more"), difference);
   /* Translators: used less than planned. */
-  return g_strdup_printf (_("%" G_GINT64_FORMAT " fewer"), -difference);
+  return g_strdup_printf (_("%" PRId64 " fewer"), -difference);
 }
 
 static char *

@@ -42,7 +42,8 @@ wb_words_quote_state (const WbJob   *job,
   if (!quote->taken)
     return NULL;
   if (!wb_quote_differs (job, quote))
-    return g_strdup (_("Taken"));
+    /* Translators: of several quotes the one that the figure of the line is taken from. */
+    return g_strdup (C_("quote", "Taken"));
 
   figure = figure_in_words (job, quote);
   /* Translators: %s is an amount, or a dash when the line has none. */

@@ -270,10 +270,10 @@ typedef struct
   const char *sentences[MAX_SENTENCES];
 } RuleWords;
 
-/* Translators: words in braces, such as {weight}, are filled in with figures; keep them as they
- * are and put them wherever the sentence needs them. {result} is what the step comes to. */
 static const RuleWords rule_words[] = {
   { WB_RULE_TERMS, pick_terms, {
+    /* Translators: words in braces, such as {weight}, are filled in with figures; keep them as they
+     * are and put them wherever the sentence needs them. {result} is what the step comes to. */
     N_("The terms “{terms}”, in force from {result}, govern this shipment."),
     N_("The terms “{terms}”, in force from {result}, were chosen for this job by a person."),
   } },
@@ -307,8 +307,8 @@ static const RuleWords rule_words[] = {
     N_("The last day even for a late claim was {last-day}, so nothing is paid."),
     N_("A late claim is not paid under these terms."),
   } },
-  /* Translators: {meaning} is a whole sentence, such as "There is no last day to claim." */
   { WB_RULE_SILENT, NULL, {
+    /* Translators: {meaning} is a whole sentence, such as "There is no last day to claim." */
     N_("The terms do not say anything on “{key}”. It is taken thus: {meaning}"),
   } },
   { WB_RULE_SHIPMENT_WEIGHT, pick_shipment_weight, {

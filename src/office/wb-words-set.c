@@ -8,6 +8,7 @@
 #include "core/wb-things.h"
 
 #include <glib/gi18n.h>
+#include <inttypes.h>
 
 static void
 add_name (GString    *list,
@@ -51,7 +52,7 @@ wb_words_set (const WbJob       *job,
       g_autofree char *piece = name_of_piece (job, mate->piece);
       g_autofree char *whole = mate->line != NULL
         /* Translators: a piece, and the number of the claim line that claims it. */
-        ? g_strdup_printf (_("%s, line %" G_GINT64_FORMAT), piece, mate->line->number)
+        ? g_strdup_printf (_("%s, line %" PRId64), piece, mate->line->number)
         /* Translators: %s is a piece. */
         : g_strdup_printf (_("%s, not claimed"), piece);
 
@@ -107,7 +108,7 @@ wb_words_carton (const WbTerms     *terms,
       gint64 count = wb_thing_count (thing);
       g_autofree char *name = count != 1
         /* Translators: how many, and of what. */
-        ? g_strdup_printf (_("%" G_GINT64_FORMAT " × %s"), count, thing->description)
+        ? g_strdup_printf (_("%" PRId64 " × %s"), count, thing->description)
         : g_strdup (thing->description);
 
       add_name (list, name);

@@ -8,8 +8,8 @@
 
 #include <glib/gi18n.h>
 
-/* Translators: words in capitals stand for what a person writes there. */
 static const WbToolCommand commands[] = {
+  /* Translators: words in capitals stand for what a person writes there. */
   { "book", "create", N_("FILE"), 1, 1, 0,
     N_("Make a new, empty office book"), wb_tool_book_create },
   { "book", "check", N_("FILE"), 1, 1, 0,

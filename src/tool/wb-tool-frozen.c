@@ -69,6 +69,7 @@ wb_tool_claim_freeze (const WbToolOptions *options)
   stored = wb_office_save_job (office, job, changed, _("Keep a reckoning"), NULL, &error);
   if (stored == NULL)
     return wb_tool_fail (number, error);
+  /* Translators: the number of a claim, and the name of a kept file. */
   wb_tool_print_line (_("The reckoning of claim %s is kept as %s.\n"), claim->number, hash);
   return WB_TOOL_DONE;
 }
@@ -128,12 +129,14 @@ print_again (const Again *again)
     {
       g_autofree char *words = wb_words_error (again->error);
 
+      /* Translators: a date, and a sentence that says why not. */
       wb_tool_print_line (_("%s: cannot be made again. %s\n"), on, words);
       return;
     }
   if (check->reproduced)
     wb_tool_print_line (_("%s: reproduced, every byte as it was kept.\n"), on);
   else
+    /* Translators: a date, a line of the reckoning as it was kept, and as it comes out today. */
     wb_tool_print_line (_("%s: comes out otherwise. Kept: “%s”. Now: “%s”.\n"), on,
                         or_end (check->kept_line), or_end (check->made_line));
   if (check->terms_changed)

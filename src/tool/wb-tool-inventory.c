@@ -20,6 +20,7 @@ complain_of_fault (const char          *path,
     wb_tool_complain (_("%s:%u: row %u, column “%s”: %s"), path, fault->line, fault->row,
                       fault->column, fault->message);
   else
+    /* Translators: a file, its line, the row of the inventory, and what is wrong there. */
     wb_tool_complain (_("%s:%u: row %u: %s"), path, fault->line, fault->row, fault->message);
 }
 
@@ -28,6 +29,7 @@ complain_of_ignored (const char     *path,
                      WbImportReport *report)
 {
   for (guint i = 0; i < report->ignored->len; i++)
+    /* Translators: a file, and the heading of a column. */
     wb_tool_complain (_("%s: the column “%s” means nothing here and was passed over."), path,
                       (char *) g_ptr_array_index (report->ignored, i));
 }

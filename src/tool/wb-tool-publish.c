@@ -11,6 +11,7 @@
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
+#include <inttypes.h>
 #include <string.h>
 
 /* A book, a server of it and what signing in there takes. */
@@ -69,7 +70,8 @@ wb_tool_job_publish (const WbToolOptions *options)
                               NULL, NULL, &error);
   if (status == NULL)
     return wb_tool_fail (number_of (job), error);
-  wb_tool_print_line (_("Job %s is on “%s” as version %" G_GINT64_FORMAT ".\n"), number_of (job),
+  /* Translators: the number of a job, the name of a server, and the number of a version. */
+  wb_tool_print_line (_("Job %s is on “%s” as version %" PRId64 ".\n"), number_of (job),
                       place.server->name, status->number);
   return WB_TOOL_DONE;
 }
@@ -92,9 +94,11 @@ wb_tool_job_status (const WbToolOptions *options)
                                      wb_job_get_id (job), NULL, &error);
   if (status == NULL)
     return wb_tool_fail (number_of (job), error);
+  /* Translators: the number of a job, and how it stands to the server in a few words. */
   wb_tool_print_line (_("%s: %s\n"), number_of (job),
                       wb_words_enum (&wb_publish_states, (int) status->state));
   if (status->at != NULL)
+    /* Translators: a person, and a date with a time. */
     wb_tool_print_line (_("Last published by %s at %s.\n"), status->by, status->at);
   return WB_TOOL_DONE;
 }
@@ -124,6 +128,7 @@ wb_tool_find_published (WbOffice       *office,
           (job->number != NULL && g_ascii_strcasecmp (job->number, number) == 0))
         return g_strdup (job->id);
     }
+  /* Translators: the number of a job, and the name of a server. */
   wb_tool_complain (_("There is no published job %s on “%s”."), number, server->name);
   return NULL;
 }
@@ -169,6 +174,7 @@ wb_tool_job_fetch (const WbToolOptions *options)
       wb_tool_complain (_("The book was not changed."));
       return WB_TOOL_FAILED;
     }
+  /* Translators: the number of a job, and the name of a server. */
   wb_tool_print_line (_("Job %s is in the book as it is on “%s”.\n"), number_of (job),
                       place.server->name);
   return WB_TOOL_DONE;

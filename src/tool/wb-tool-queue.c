@@ -13,6 +13,7 @@
 
 #include <glib-unix.h>
 #include <glib/gi18n.h>
+#include <inttypes.h>
 #include <stdio.h>
 #include <unistd.h>
 
@@ -68,7 +69,8 @@ wb_tool_queue_add (const WbToolOptions *options)
   entry = wb_office_queue_add (office, (WbShareDeed) deed, server->id, id, number, NULL, &error);
   if (entry == 0)
     return wb_tool_fail (number, error);
-  wb_tool_print_line (_("Job %s waits for “%s” as entry %" G_GINT64_FORMAT ".\n"), number,
+  /* Translators: the number of a job, the name of a server, and the number of an entry. */
+  wb_tool_print_line (_("Job %s waits for “%s” as entry %" PRId64 ".\n"), number,
                       server->name, entry);
   return WB_TOOL_DONE;
 }
@@ -316,11 +318,13 @@ tell_item (WbQueueItem *item,
       break;
     case WB_SHARE_DONE:
       if (entry->deed == WB_SHARE_DEED_PUBLISH)
+        /* Translators: the number of a job, and the name of a server. */
         wb_tool_print_line (_("Job %s is on “%s”.\n"), entry->title, server);
       else
         wb_tool_print_line (_("Job %s is in the book as it is on “%s”.\n"), entry->title, server);
       break;
     case WB_SHARE_PAUSED:
+      /* Translators: the number of a job, and the name of a server. */
       wb_tool_print_line (_("Job %s for “%s” is paused.\n"), entry->title, server);
       break;
     case WB_SHARE_FAILED:
@@ -329,6 +333,7 @@ tell_item (WbQueueItem *item,
       break;
     case WB_SHARE_WAITING:
       if (fault != NULL)
+        /* Translators: the number of a job, and a sentence that says what went wrong. */
         wb_tool_complain (_("%s: %s It is tried again by itself."), entry->title, fault);
       break;
     }

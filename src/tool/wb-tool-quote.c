@@ -13,6 +13,7 @@
 #include "office/wb-words-quote.h"
 
 #include <glib/gi18n.h>
+#include <inttypes.h>
 
 /* --- finding ---------------------------------------------------------------------------------- */
 
@@ -60,6 +61,7 @@ wb_tool_find_line (const WbJob   *job,
         if (line->number == (gint64) wanted)
           return line;
       }
+  /* Translators: the number of a claim, and what was typed for a line. */
   wb_tool_complain (_("Claim %s has no line “%s”; “wainbook claim reckon” lists its lines."),
                     claim->number, number);
   return NULL;
@@ -249,7 +251,7 @@ note_quote (const WbToolOptions *options,
   changed = wb_job_with (job, quote);
   status = save (office, job, changed, _("Add quote"), claim->number);
   if (status == WB_TOOL_DONE)
-    wb_tool_print_line (_("Noted as quote %" G_GINT64_FORMAT ".%u.\n"), line->number,
+    wb_tool_print_line (_("Noted as quote %" PRId64 ".%u.\n"), line->number,
                         before->len + 1);
   return status;
 }

@@ -9,6 +9,7 @@
 #include "office/wb-words-bearing.h"
 
 #include <glib/gi18n.h>
+#include <inttypes.h>
 #include <string.h>
 
 /* Returns: (nullable) (transfer none): who bears or can bear a part under that name. */
@@ -127,7 +128,7 @@ wb_tool_claim_split (const WbToolOptions *options)
   if (stored == NULL)
     return wb_tool_fail (number, error);
 
-  wb_tool_print_line (by_rule ? _("Line %" G_GINT64_FORMAT " goes by the rule.\n")
-                              : _("Line %" G_GINT64_FORMAT " is split by hand.\n"), line->number);
+  wb_tool_print_line (by_rule ? _("Line %" PRId64 " goes by the rule.\n")
+                              : _("Line %" PRId64 " is split by hand.\n"), line->number);
   return WB_TOOL_DONE;
 }

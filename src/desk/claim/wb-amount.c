@@ -7,6 +7,7 @@
 #include "desk/claim/wb-amount.h"
 
 #include <glib/gi18n.h>
+#include <inttypes.h>
 
 #include "office/wb-words.h"
 
@@ -174,7 +175,7 @@ wb_amount_sentence (const WbReckoning *reckoning,
     return g_strdup_printf (_("%s, %s: %s"), wb_amount_label (amount), wb_side_label (side), value);
 
   /* Translators: an amount's name, a line's number, a choice of liability, a sum of money. */
-  return g_strdup_printf (_("%s for line %" G_GINT64_FORMAT ", %s: %s"),
+  return g_strdup_printf (_("%s for line %" PRId64 ", %s: %s"),
                           wb_amount_label (amount), reckoning->lines[line].line->number,
                           wb_side_label (side), value);
 }

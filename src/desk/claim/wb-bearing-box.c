@@ -56,6 +56,7 @@ static const WbTableColumn columns[] = {
   { "amount", N_("Charged"), 11 },
   { "stated_on", N_("Stated on"), 11 },
   { "recovered", N_("Came back"), 11 },
+  /* Translators: heading of a column of dates: when money came back. */
   { "recovered_on", N_("On"), 11 },
   { NULL, N_("Still open"), 14, .numeric = TRUE },
   { "notes", N_("Notes"), 22 },

@@ -15,11 +15,13 @@ static const WbTableColumn claim_line_columns[] = {
   { "demanded", N_("Demanded"), 8 },
   { "replacement", N_("Replacement"), 8 },
   { "repair", N_("Repair"), 8 },
+  /* Translators: what is allowed for a blemish that a repair leaves. */
   { "appearance", N_("Appearance"), 9 },
   { "salvage", N_("Salvage"), 9 },
   { "weight", N_("Weight"), 8 },
   { "age_years", N_("Years"), 4 },
   { "depreciation_yearly", N_("A year"), 6 },
+  /* Translators: depreciation that does not go by the years. */
   { "depreciation_flat", N_("Flat"), 6 },
   { "ruling", N_("Ruling"), 10 },
   { "ruling_reason", N_("Reason"), 20 },

@@ -239,6 +239,7 @@ difference_in_words (const WbFrozenCheck *check)
 {
   const char *end = _("(nothing more)");
 
+  /* Translators: a line of a reckoning as it was kept, and as it comes out today. */
   return g_strdup_printf (_("Kept: “%s”. Now: “%s”."),
                           check->kept_line != NULL ? check->kept_line : end,
                           check->made_line != NULL ? check->made_line : end);

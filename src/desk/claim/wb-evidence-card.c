@@ -7,6 +7,7 @@
 #include "desk/claim/wb-evidence-card.h"
 
 #include <glib/gi18n.h>
+#include <inttypes.h>
 
 #include "desk/claim/wb-evidence-photos.h"
 #include "desk/claim/wb-evidence.h"
@@ -109,9 +110,9 @@ show_heading (WbEvidenceCard    *self,
     heading = g_strdup (_("Choose a line to see what is known of its piece"));
   else if (line->item != NULL)
     /* Translators: the number of a claim line, and what is claimed. */
-    heading = g_strdup_printf (_("Line %" G_GINT64_FORMAT ": %s"), line->number, line->item);
+    heading = g_strdup_printf (_("Line %" PRId64 ": %s"), line->number, line->item);
   else
-    heading = g_strdup_printf (_("Line %" G_GINT64_FORMAT), line->number);
+    heading = g_strdup_printf (_("Line %" PRId64), line->number);
 
   gtk_label_set_label (self->heading, heading);
 }

@@ -18,6 +18,7 @@
 
 #include <adwaita.h>
 #include <glib/gi18n.h>
+#include <inttypes.h>
 
 struct _WbLineDetails
 {
@@ -295,7 +296,7 @@ wb_line_details_show (WbLineDetails     *self,
     return;
 
   /* Translators: the number of a claim line. */
-  heading = g_strdup_printf (_("Details of Line %" G_GINT64_FORMAT), line->number);
+  heading = g_strdup_printf (_("Details of Line %" PRId64), line->number);
   gtk_expander_set_label (self->expander, heading);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->expander), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   heading, -1);

@@ -81,8 +81,8 @@ describe (const WbReckoning *reckoning,
     /* Translators: a choice of liability that the terms do not have. */
     return g_strdup_printf (_("%s is not offered by these terms"), wb_side_label (side));
 
-  /* Translators: an amount follows each of these. */
   if (line != WB_REASON_WHOLE_CLAIM)
+    /* Translators: an amount follows each of these. */
     return g_strdup (full ? _("This line under full value protection")
                           : _("This line under released value"));
   if (reckoning->applies == side)

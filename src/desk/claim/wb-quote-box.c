@@ -12,6 +12,7 @@
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
+#include <inttypes.h>
 
 struct _WbQuoteBox
 {
@@ -40,6 +41,7 @@ static GParamSpec *properties[N_PROPS];
 G_DEFINE_FINAL_TYPE (WbQuoteBox, wb_quote_box, GTK_TYPE_WIDGET)
 
 static const WbTableColumn columns[] = {
+  /* Translators: heading of a column: what a quote is for, such as a repair. */
   { "kind", N_("For"), 12 },
   { "source", N_("From whom"), 20 },
   { "on", N_("Date"), 11 },
@@ -71,7 +73,7 @@ show_heading (WbQuoteBox        *self,
               const WbClaimLine *line)
 {
   /* Translators: the number of a claim line. */
-  g_autofree char *heading = g_strdup_printf (_("Quotes for Line %" G_GINT64_FORMAT),
+  g_autofree char *heading = g_strdup_printf (_("Quotes for Line %" PRId64),
                                               line->number);
 
   gtk_label_set_label (self->heading, heading);

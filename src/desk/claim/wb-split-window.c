@@ -290,8 +290,8 @@ next_cb (WbSplitWindow *self)
 static GtkWidget *
 new_name_label (const Bearer *bearer)
 {
-  /* Translators: the name of a handler. */
   g_autofree char *words = bearer->could
+                           /* Translators: the name of a handler. */
                            ? g_strdup_printf (_("%s (could have done it)"), bearer->name)
                            : g_strdup (bearer->name);
   GtkWidget *label = gtk_label_new (words);

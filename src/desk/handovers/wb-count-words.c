@@ -144,6 +144,7 @@ wb_count_words_finish (const WbJob           *job,
   g_autofree char *left = wb_words_pieces (job, facts->left);
   g_autofree char *figures = wb_words_handover_figures (facts);
 
+  /* Translators: how many pieces, which, and what was counted so far. */
   return g_strdup_printf (ngettext ("%u piece was not counted and becomes short: %s.\n\nCount so "
                                     "far: %s.",
                                     "%u pieces were not counted and become short: %s.\n\nCount so "

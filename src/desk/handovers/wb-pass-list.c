@@ -224,10 +224,13 @@ name_of (Listed listed)
   switch (listed)
     {
     case LIST_LEFT:
+      /* Translators: pieces that are still to be counted. */
       return _("Left");
     case LIST_SHORT:
+      /* Translators: pieces that were not there at a handover. */
       return _("Short");
     case LIST_OVER:
+      /* Translators: pieces that were there at a handover and should not have been. */
       return _("Over");
     case LIST_MARKED:
       return _("New Marks");

@@ -197,6 +197,7 @@ show_mark (const Part    *part,
       pass = wb_trail_pass (trail, handover, (guint) piece);
       /* Translators: a date; a sign and a word such as "Short". */
       text = g_strdup_printf (_("%s\n%s %s"), on, sign_of (pass),
+                              /* Translators: a missing piece that came to light again. */
                               pass->reappeared ? _("Back")
                                                : wb_words_enum (&wb_pass_states,
                                                                 (int) pass->state));

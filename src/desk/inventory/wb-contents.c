@@ -8,6 +8,7 @@
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
+#include <inttypes.h>
 
 const WbField *
 wb_thing_field (WbThingPart part)
@@ -53,8 +54,8 @@ count_things (gint64 n)
 {
   guint64 count = (guint64) n;
 
-  return g_strdup_printf (ngettext ("%" G_GUINT64_FORMAT " thing",
-                                    "%" G_GUINT64_FORMAT " things", count), count);
+  return g_strdup_printf (ngettext ("%" PRIu64 " thing",
+                                    "%" PRIu64 " things", count), count);
 }
 
 char *

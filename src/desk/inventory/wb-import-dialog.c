@@ -167,8 +167,8 @@ describe_details (const WbImportReport *report)
       for (guint i = 0; i < report->ignored->len; i++)
         g_string_append_printf (names, "%s“%s”", i > 0 ? ", " : "",
                                 (const char *) g_ptr_array_index (report->ignored, i));
-      /* Translators: %s is a list of names of columns. */
       sentence =
+        /* Translators: %s is a list of names of columns. */
         g_strdup_printf (ngettext ("This column says nothing to Wainbook and is left out: %s.",
                                    "These columns say nothing to Wainbook and are left out: %s.",
                                    report->ignored->len), names->str);
@@ -176,8 +176,8 @@ describe_details (const WbImportReport *report)
     }
   if (g_strcmp0 (report->encoding, "UTF-8") != 0)
     {
-      /* Translators: %s is the name of a character encoding. */
       g_autofree char *sentence =
+        /* Translators: %s is the name of a character encoding. */
         g_strdup_printf (_("The text was read as %s; look at letters with accents."),
                          report->encoding);
 

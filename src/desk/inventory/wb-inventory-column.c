@@ -222,6 +222,7 @@ value_compare (const WbJob   *job,
 
 static const WbInventoryColumn columns[] = {
   { "tag", N_ ("Tag"), 13, 13, FALSE, FALSE, TRUE, FALSE, tag_text, NULL, tag_compare },
+  /* Translators: heading of a column: carton, loose piece or crate. */
   { "form", N_ ("Form"), 9, 12, FALSE, FALSE, FALSE, FALSE, form_text, form_tooltip, form_compare },
   { "description", N_ ("Description"), 10, 24, TRUE, FALSE, FALSE, FALSE, description_text, NULL,
     description_compare },

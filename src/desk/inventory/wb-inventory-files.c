@@ -93,8 +93,8 @@ wb_inventory_ask_export (GtkWidget    *widget,
 
   g_return_if_fail (GTK_IS_WIDGET (widget));
 
-  /* Translators: proposed name of a file; %s is the number of a job. */
   name = number != NULL
+    /* Translators: proposed name of a file; %s is the number of a job. */
     ? g_strdup_printf (_("inventory %s.csv"), number) : g_strdup (_("inventory.csv"));
   g_strdelimit (name, "/\\:", '-');
   ask (widget, _("Export Lines"), GTK_FILE_CHOOSER_ACTION_SAVE, _("_Write"), name, chosen);

@@ -178,8 +178,9 @@ wb_line_describe_refusal (const WbField *field,
   switch (field->type)
     {
     case WB_FIELD_INTEGER:
-      /* Translators: %s is what was typed, %d the largest number there is. */
       return g_strdup_printf (g_str_equal (field->name, "tag")
+                              /* Translators: %s is what was typed, %d the largest number there
+                               * is. */
                               ? _("“%s” is no tag number. Type a whole number up to %d.")
                               : _("“%s” is no whole number up to %d."), text,
                               (int) field->maximum);

@@ -241,6 +241,7 @@ show_facts (WbPhotoDetails *self,
     size = g_strdup_printf ("%" G_GINT64_FORMAT " × %" G_GINT64_FORMAT, photo->width,
                             photo->height);
   add_fact (self, &row, _("File"), photo->name);
+  /* Translators: when a photo was taken. */
   add_fact (self, &row, _("Taken"), taken);
   add_fact (self, &row, _("Taken in"), imported);
   add_fact (self, &row, _("Camera"), photo->camera);
@@ -365,6 +366,7 @@ add_rows (WbPhotoDetails *self)
 
   self->piece = WB_TYPED_ROW (wb_typed_row_new (_("Tag of the piece"), set_piece, self));
   adw_preferences_group_add (ADW_PREFERENCES_GROUP (self->group), GTK_WIDGET (self->piece));
+  /* Translators: when in the move a photo was taken, such as “At origin”. */
   self->moment = add_choice (self, _("Moment"), G_CALLBACK (moment_cb));
   g_signal_handlers_block_by_func (self->moment, moment_cb, self);
   adw_combo_row_set_model (self->moment, G_LIST_MODEL (moments));
