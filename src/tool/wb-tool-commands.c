@@ -44,6 +44,9 @@ static const WbToolCommand commands[] = {
     N_("Bring a published job into the book"), wb_tool_job_fetch },
   { "job", "status", N_("FILE NUMBER [SERVER]"), 2, 3, 0,
     N_("Tell whether a job was changed here or on the server"), wb_tool_job_status },
+  { "job", "compare", N_("FILE NUMBER [SERVER]"), 2, 3, WB_TOOL_OPTION_JSON,
+    N_("Tell field by field what differs between a job here and on the server"),
+    wb_tool_job_compare },
   { "job", "verify", N_("FILE NUMBER [SERVER]"), 2, 3, 0,
     N_("Read all files of a published job back and compare them"), wb_tool_job_verify },
 
@@ -124,6 +127,8 @@ static const WbToolCommand commands[] = {
     wb_tool_server_forget_key },
   { "server", "jobs", N_("FILE [NAME]"), 1, 2, WB_TOOL_OPTION_FIND | WB_TOOL_OPTION_JSON,
     N_("List the jobs that are published on a server"), wb_tool_server_jobs },
+  { "server", "show", N_("FILE NUMBER [NAME]"), 2, 3, WB_TOOL_OPTION_JSON,
+    N_("Show a published job without taking it into the book"), wb_tool_server_show },
   { "server", "remove", N_("FILE NAME"), 2, 2, 0,
     N_("Forget a server; what lies on it stays"), wb_tool_server_remove },
 

@@ -216,27 +216,22 @@ append_pieces (GString     *out,
   g_string_append_c (out, '\n');
 }
 
-int
-wb_tool_job_show (const WbToolOptions *options)
+void
+wb_tool_print_job (const WbToolOptions *options,
+                   WbOffice            *office,
+                   WbJob               *job)
 {
-  g_autoptr (WbOffice) office = wb_tool_open (options);
-  g_autoptr (WbJob) job = office != NULL ? wb_tool_find_job (options, office) : NULL;
-  g_autoptr (GString) out = g_string_new (NULL);
-
-  if (job == NULL)
-    return WB_TOOL_FAILED;
-
-  if (options->piece != NULL)
-    return wb_tool_show_piece (options, job);
+  g_autoptr (GString) out = NULL;
 
   if (options->json)
     {
       g_autofree char *text = wb_job_document_write (job);
 
       wb_tool_print (text);
-      return WB_TOOL_DONE;
+      return;
     }
 
+  out = g_string_new (NULL);
   for (int kind = 0; kind < WB_N_KINDS; kind++)
     {
       if (kind == WB_KIND_PIECE)
@@ -249,6 +244,20 @@ wb_tool_job_show (const WbToolOptions *options)
 
   g_string_truncate (out, out->len - 1);
   wb_tool_print (out->str);
+}
+
+int
+wb_tool_job_show (const WbToolOptions *options)
+{
+  g_autoptr (WbOffice) office = wb_tool_open (options);
+  g_autoptr (WbJob) job = office != NULL ? wb_tool_find_job (options, office) : NULL;
+
+  if (job == NULL)
+    return WB_TOOL_FAILED;
+  if (options->piece != NULL)
+    return wb_tool_show_piece (options, job);
+
+  wb_tool_print_job (options, office, job);
   return WB_TOOL_DONE;
 }
 

@@ -114,6 +114,7 @@ int       wb_tool_job_status       (const WbToolOptions *options);
 int       wb_tool_job_fetch        (const WbToolOptions *options);
 int       wb_tool_job_verify       (const WbToolOptions *options);
 int       wb_tool_job_papers       (const WbToolOptions *options);
+int       wb_tool_job_compare      (const WbToolOptions *options);
 int       wb_tool_inventory_import (const WbToolOptions *options);
 int       wb_tool_inventory_export (const WbToolOptions *options);
 int       wb_tool_handover_list    (const WbToolOptions *options);
@@ -145,6 +146,7 @@ int       wb_tool_server_add       (const WbToolOptions *options);
 int       wb_tool_server_list      (const WbToolOptions *options);
 int       wb_tool_server_test      (const WbToolOptions *options);
 int       wb_tool_server_jobs      (const WbToolOptions *options);
+int       wb_tool_server_show      (const WbToolOptions *options);
 int       wb_tool_server_remove    (const WbToolOptions *options);
 int       wb_tool_server_forget_key (const WbToolOptions *options);
 int       wb_tool_queue_add        (const WbToolOptions *options);
@@ -158,6 +160,11 @@ int       wb_tool_terms_check      (const WbToolOptions *options);
 int       wb_tool_mark_read        (const WbToolOptions *options);
 int       wb_tool_help             (const WbToolOptions *options);
 int       wb_tool_version          (const WbToolOptions *options);
+
+/** Prints a job, or its document with "--json". */
+void      wb_tool_print_job        (const WbToolOptions *options,
+                                    WbOffice            *office,
+                                    WbJob               *job);
 
 /** Tells where the piece is that "--piece" names, and its path. Returns: an exit status. */
 int       wb_tool_show_piece       (const WbToolOptions *options,
@@ -208,6 +215,26 @@ const WbClaimLine *wb_tool_find_line (const WbJob      *job,
  * or %NULL, with the fault told. */
 WbServer *wb_tool_find_server      (WbOffice            *office,
                                     const char          *name);
+
+/** WbToolPlace: a book, a server of it and what signing in there takes. */
+typedef struct
+{
+  WbOffice *office;
+  WbServer *server;
+  WbSecret *secret;
+} WbToolPlace;
+
+/** Opens the book of the first argument and finds the server called @server. Returns: %FALSE with
+ * the fault told; to be cleared in any case. */
+gboolean  wb_tool_place_open       (WbToolPlace         *self,
+                                    const WbToolOptions *options,
+                                    const char          *server);
+void      wb_tool_place_clear      (WbToolPlace         *self);
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (WbToolPlace, wb_tool_place_clear)
+
+/** Returns: what a person calls the job. */
+const char *wb_tool_number_of      (const WbJob         *job);
 
 /** Returns: (transfer full) (nullable): id of the job with that number or id on the server, or
  * %NULL, with the fault told. */

@@ -14,29 +14,18 @@
 #include <inttypes.h>
 #include <string.h>
 
-/* A book, a server of it and what signing in there takes. */
-typedef struct
-{
-  WbOffice *office;
-  WbServer *server;
-  WbSecret *secret;
-} Place;
-
-static void
-place_clear (Place *self)
+void
+wb_tool_place_clear (WbToolPlace *self)
 {
   g_clear_object (&self->office);
   g_clear_pointer (&self->server, wb_server_free);
   g_clear_pointer (&self->secret, wb_secret_unref);
 }
 
-G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Place, place_clear)
-
-/* Returns: %FALSE with the fault told. */
-static gboolean
-open_place (Place               *self,
-            const WbToolOptions *options,
-            const char          *server)
+gboolean
+wb_tool_place_open (WbToolPlace         *self,
+                    const WbToolOptions *options,
+                    const char          *server)
 {
   self->office = wb_tool_open (options);
   if (self->office != NULL)
@@ -44,8 +33,8 @@ open_place (Place               *self,
   return self->server != NULL && wb_tool_need_secret (self->server, &self->secret);
 }
 
-static const char *
-number_of (const WbJob *job)
+const char *
+wb_tool_number_of (const WbJob *job)
 {
   const char *number = wb_job_order (job)->number;
 
@@ -55,12 +44,12 @@ number_of (const WbJob *job)
 int
 wb_tool_job_publish (const WbToolOptions *options)
 {
-  g_auto (Place) place = { NULL };
+  g_auto (WbToolPlace) place = { NULL };
   g_autoptr (WbJob) job = NULL;
   g_autoptr (WbPublishStatus) status = NULL;
   g_autoptr (GError) error = NULL;
 
-  if (!open_place (&place, options, options->arguments[2]))
+  if (!wb_tool_place_open (&place, options, options->arguments[2]))
     return WB_TOOL_FAILED;
   job = wb_tool_find_job (options, place.office);
   if (job == NULL)
@@ -69,22 +58,22 @@ wb_tool_job_publish (const WbToolOptions *options)
   status = wb_office_publish (place.office, place.server->id, place.secret, wb_job_get_id (job),
                               NULL, NULL, &error);
   if (status == NULL)
-    return wb_tool_fail (number_of (job), error);
+    return wb_tool_fail (wb_tool_number_of (job), error);
   /* Translators: the number of a job, the name of a server, and the number of a version. */
-  wb_tool_print_line (_("Job %s is on “%s” as version %" PRId64 ".\n"), number_of (job),
-                      place.server->name, status->number);
+  wb_tool_print_line (_("Job %s is on “%s” as version %" PRId64 ".\n"),
+                      wb_tool_number_of (job), place.server->name, status->number);
   return WB_TOOL_DONE;
 }
 
 int
 wb_tool_job_status (const WbToolOptions *options)
 {
-  g_auto (Place) place = { NULL };
+  g_auto (WbToolPlace) place = { NULL };
   g_autoptr (WbJob) job = NULL;
   g_autoptr (WbPublishStatus) status = NULL;
   g_autoptr (GError) error = NULL;
 
-  if (!open_place (&place, options, options->arguments[2]))
+  if (!wb_tool_place_open (&place, options, options->arguments[2]))
     return WB_TOOL_FAILED;
   job = wb_tool_find_job (options, place.office);
   if (job == NULL)
@@ -93,9 +82,9 @@ wb_tool_job_status (const WbToolOptions *options)
   status = wb_office_publish_status (place.office, place.server->id, place.secret,
                                      wb_job_get_id (job), NULL, &error);
   if (status == NULL)
-    return wb_tool_fail (number_of (job), error);
+    return wb_tool_fail (wb_tool_number_of (job), error);
   /* Translators: the number of a job, and how it stands to the server in a few words. */
-  wb_tool_print_line (_("%s: %s\n"), number_of (job),
+  wb_tool_print_line (_("%s: %s\n"), wb_tool_number_of (job),
                       wb_words_enum (&wb_publish_states, (int) status->state));
   if (status->at != NULL)
     /* Translators: a person, and a date with a time. */
@@ -103,7 +92,7 @@ wb_tool_job_status (const WbToolOptions *options)
   return WB_TOOL_DONE;
 }
 
-/* --- what is on a server ------------------------------------------------------------------------ */
+/* --- what is on a server ---------------------------------------------------------------------- */
 
 char *
 wb_tool_find_published (WbOffice       *office,
@@ -154,20 +143,21 @@ int
 wb_tool_job_fetch (const WbToolOptions *options)
 {
   WbMergeChoice side;
-  g_auto (Place) place = { NULL };
+  g_auto (WbToolPlace) place = { NULL };
   g_autofree char *id = NULL;
   g_autoptr (WbJob) job = NULL;
   g_autoptr (GError) error = NULL;
 
   if (!read_side (options->conflicts, &side) ||
-      !open_place (&place, options, options->arguments[2]))
+      !wb_tool_place_open (&place, options, options->arguments[2]))
     return WB_TOOL_FAILED;
   id = wb_tool_find_published (place.office, place.server, place.secret,
                                options->arguments[1]);
   if (id == NULL)
     return WB_TOOL_FAILED;
 
-  job = wb_office_fetch (place.office, place.server->id, place.secret, id, side, NULL, NULL, &error);
+  job = wb_office_fetch (place.office, place.server->id, place.secret, id, side, NULL, NULL,
+                         &error);
   if (job == NULL)
     {
       wb_tool_fail (options->arguments[1], error);
@@ -175,7 +165,7 @@ wb_tool_job_fetch (const WbToolOptions *options)
       return WB_TOOL_FAILED;
     }
   /* Translators: the number of a job, and the name of a server. */
-  wb_tool_print_line (_("Job %s is in the book as it is on “%s”.\n"), number_of (job),
+  wb_tool_print_line (_("Job %s is in the book as it is on “%s”.\n"), wb_tool_number_of (job),
                       place.server->name);
   return WB_TOOL_DONE;
 }
@@ -183,13 +173,13 @@ wb_tool_job_fetch (const WbToolOptions *options)
 int
 wb_tool_job_verify (const WbToolOptions *options)
 {
-  g_auto (Place) place = { NULL };
+  g_auto (WbToolPlace) place = { NULL };
   g_autofree char *id = NULL;
   g_autoptr (GPtrArray) faults = NULL;
   g_autoptr (GError) error = NULL;
   guint n_files = 0;
 
-  if (!open_place (&place, options, options->arguments[2]))
+  if (!wb_tool_place_open (&place, options, options->arguments[2]))
     return WB_TOOL_FAILED;
   id = wb_tool_find_published (place.office, place.server, place.secret,
                                options->arguments[1]);
@@ -267,14 +257,14 @@ print_jobs_json (GPtrArray *jobs)
 int
 wb_tool_server_jobs (const WbToolOptions *options)
 {
-  g_auto (Place) place = { NULL };
+  g_auto (WbToolPlace) place = { NULL };
   g_autoptr (GPtrArray) jobs = NULL;
   g_autoptr (GError) error = NULL;
 
-  if (!open_place (&place, options, options->arguments[1]))
+  if (!wb_tool_place_open (&place, options, options->arguments[1]))
     return WB_TOOL_FAILED;
-  jobs = wb_office_list_published (place.office, place.server->id, place.secret, options->find, NULL,
-                                   &error);
+  jobs = wb_office_list_published (place.office, place.server->id, place.secret, options->find,
+                                   NULL, &error);
   if (jobs == NULL)
     return wb_tool_fail (place.server->name, error);
   if (options->json)
