@@ -17,15 +17,16 @@ static void
 add_parties (GRand     *rand,
              GPtrArray *records)
 {
-  for (gint i = g_rand_int_range (rand, 0, 5); i > 0; i--)
+  for (gint i = g_rand_int_range (rand, 0, 8); i > 0; i--)
     {
       g_autofree char *id = g_strdup_printf ("bears-%d", i);
       WbParty *party = wb_record_new (WB_KIND_PARTY, id);
 
       party->role = i == 1 ? WB_ROLE_CARRIER : i == 2 ? WB_ROLE_SHIPPER : WB_ROLE_HAULER;
       wb_set_text (&party->company, wb_random_holder (rand));
+      /* Some are so low that most shares reach them. */
       if (g_rand_boolean (rand))
-        party->claim_limit = wb_money (g_rand_int_range (rand, 0, 20000), "USD");
+        party->claim_limit = wb_money (g_rand_int_range (rand, 0, i % 2 == 0 ? 20000 : 500), "USD");
       g_ptr_array_add (records, party);
     }
 }
@@ -138,6 +139,31 @@ try_jobs (CheckJob check)
 
 /* --- sums ------------------------------------------------------------------------------------- */
 
+/* What the trials came to. */
+static guint n_split, n_cut, n_limited, n_unassigned;
+
+static void
+count (const WbApportionment *self)
+{
+  gboolean cut = FALSE;
+
+  for (guint i = 0; i < self->n_lines; i++)
+    {
+      guint n_bearing = 0;
+
+      for (guint j = 0; j < self->n_handlers; j++)
+        n_bearing += self->lines[i].parts[j] > 0;
+      n_split += n_bearing > 1;
+    }
+  for (guint j = 0; j < self->n_handlers; j++)
+    {
+      n_limited += self->handlers[j].has_limit;
+      cut = cut || self->handlers[j].excess > 0;
+    }
+  n_cut += cut;
+  n_unassigned += self->unassigned > 0;
+}
+
 static void
 check_sums (GRand           *rand,
             WbTerms         *terms,
@@ -200,12 +226,21 @@ check_sums (GRand           *rand,
   by_limits = self->handlers[0].borne - self->handlers[0].wanted;
   g_assert_cmpint (by_limits, ==, excess);
   g_assert_cmpint (borne, ==, owed);
+  count (self);
 }
 
+/* Shares that are never split and limits that never cut would prove nothing. */
 static void
 test_sums (void)
 {
   try_jobs (check_sums);
+  g_test_message ("lines split among several %u, claims cut by a limit %u, handlers with a limit "
+                  "%u, claims with a line that nobody had %u", n_split, n_cut, n_limited,
+                  n_unassigned);
+  g_assert_cmpuint (n_split, >, N_JOBS / 10);
+  g_assert_cmpuint (n_cut, >, N_JOBS / 100);
+  g_assert_cmpuint (n_limited, >, N_JOBS / 10);
+  g_assert_cmpuint (n_unassigned, >, N_JOBS / 100);
 }
 
 /* --- what has no say -------------------------------------------------------------------------- */
