@@ -82,7 +82,8 @@ wb_queue_fault_of (const WbShareEntry  *entry,
                    const char         **sentence)
 {
   const char *end = entry->fault != NULL ? strchr (entry->fault, '\n') : NULL;
-  g_autofree char *nick = end != NULL ? g_strndup (entry->fault, (gsize) (end - entry->fault)) : NULL;
+  g_autofree char *nick = end != NULL ? g_strndup (entry->fault, (gsize) (end - entry->fault))
+                                      : NULL;
   const WbEnumValue *kind = nick != NULL ? wb_enum_find_nick (&wb_queue_faults, nick) : NULL;
 
   if (sentence != NULL)

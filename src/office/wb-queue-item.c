@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One entry of the queue as an object with properties, for lists in a window. It only shows: what is
- * to become of an entry is told to the queue. */
+/* One entry of the queue as an object with properties, for lists in a window. It only shows: what
+ * is to become of an entry is told to the queue. */
 #include "config.h"
 
 #define G_LOG_DOMAIN "wb-office"

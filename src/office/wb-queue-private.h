@@ -11,6 +11,9 @@ WbQueueFault  wb_queue_fault_of_error  (const GError        *error);
 /** Returns: (transfer full): @error as the book keeps it for wb_queue_fault_of(). */
 char         *wb_queue_fault_pack      (const GError        *error) G_GNUC_WARN_UNUSED_RESULT;
 
+/** Returns: (transfer none): whose book the queue is in. */
+WbOffice     *wb_queue_get_office      (WbQueue             *self);
+
 /* --- an entry --------------------------------------------------------------------------------- */
 
 WbQueueItem  *wb_queue_item_new        (gint64               id) G_GNUC_WARN_UNUSED_RESULT;
@@ -111,6 +114,21 @@ typedef enum
   WB_QUEUE_ORDER_CLEAR,
   WB_QUEUE_ORDER_RESUME_SERVER,
 } WbQueueOrder;
+
+/** Does what a person ordered. @id: of an entry, for those that want one; @server_id: (nullable):
+ * likewise */
+gboolean      wb_queue_obey            (WbOffice            *office,
+                                        WbQueueOrder         what,
+                                        gint64               id,
+                                        const char          *server_id,
+                                        GError             **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Sets state, fault, tries and next try of an entry that was under way. @error: (nullable): what
+ * came of it; %NULL when it was done */
+void          wb_queue_judge           (WbShareEntry        *entry,
+                                        const GError        *error,
+                                        gint64               now,
+                                        guint32              chance);
 
 /** WbQueueWork: the thread that minds the queue. */
 typedef struct _WbQueueWork WbQueueWork;

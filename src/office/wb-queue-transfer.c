@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* One entry of the queue under way: a thread that lives as long as it takes, speaks with the server and
- * holds nothing of the book meanwhile. When it is begun and what becomes of it is not known here. */
+/* One entry of the queue under way: a thread that lives as long as it takes, speaks with the server
+ * and holds nothing of the book meanwhile. When it is begun and what becomes of it is not known
+ * here. */
 #include "config.h"
 
 #define G_LOG_DOMAIN "wb-office"

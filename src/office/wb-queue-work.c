@@ -153,38 +153,6 @@ start_transfer (WbQueueWork  *self,
 /* --- laying an entry down --------------------------------------------------------------------- */
 
 static void
-judge (WbQueueWork  *self,
-       WbShareEntry *entry,
-       const GError *error)
-{
-  g_clear_pointer (&entry->fault, g_free);
-  entry->next_try = now_of (self);
-  if (error == NULL)
-    {
-      entry->state = WB_SHARE_DONE;
-      entry->tries = 0;
-      return;
-    }
-
-  /* Nobody is to blame: the work was stopped, and goes on with whoever is next. */
-  if (g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
-    {
-      entry->state = WB_SHARE_WAITING;
-      return;
-    }
-
-  entry->fault = wb_queue_fault_pack (error);
-  entry->tries++;
-  if (wb_queue_fault_of_error (error) == WB_QUEUE_FAULT_PASSES)
-    {
-      entry->state = WB_SHARE_WAITING;
-      entry->next_try += wb_queue_pause_seconds (entry->tries, chance_of (self));
-    }
-  else
-    entry->state = WB_SHARE_FAILED;
-}
-
-static void
 read_progress (WbQueueTransfer *transfer)
 {
   WbProgressState state;
@@ -208,7 +176,7 @@ lay_down (WbQueueWork *self)
 
   read_progress (self->transfer);
   laid = wb_share_entry_copy (self->transfer->entry);
-  judge (self, laid, error);
+  wb_queue_judge (laid, error, now_of (self), chance_of (self));
   if (!self->lost && !wb_book_lay_share_entry (book_of (self), laid, self->holder, &fault))
     {
       note_fault (self, fault);
@@ -276,53 +244,6 @@ tend (WbQueueWork *self)
 
 /* --- orders ----------------------------------------------------------------------------------- */
 
-static gboolean
-wants_a_person (WbQueueFault fault)
-{
-  return fault == WB_QUEUE_FAULT_SECRET || fault == WB_QUEUE_FAULT_CERTIFICATE ||
-         fault == WB_QUEUE_FAULT_HOST_KEY || fault == WB_QUEUE_FAULT_HOST_KEY_CHANGED;
-}
-
-static gboolean
-resume_server (WbQueueWork  *self,
-               const char   *server_id,
-               GError      **error)
-{
-  g_autoptr (GPtrArray) entries = wb_office_queue_list (self->office, NULL, error);
-
-  for (guint i = 0; entries != NULL && i < entries->len; i++)
-    {
-      const WbShareEntry *entry = g_ptr_array_index (entries, i);
-
-      if (entry->state == WB_SHARE_FAILED && g_strcmp0 (entry->server_id, server_id) == 0 &&
-          wants_a_person (wb_queue_fault_of (entry, NULL)) &&
-          !wb_office_queue_resume (self->office, entry->id, NULL, error))
-        return FALSE;
-    }
-  return entries != NULL;
-}
-
-static gboolean
-obey (WbQueueWork  *self,
-      const Order  *order,
-      GError      **error)
-{
-  switch (order->what)
-    {
-    case WB_QUEUE_ORDER_PAUSE:
-      return wb_office_queue_pause (self->office, order->id, NULL, error);
-    case WB_QUEUE_ORDER_RESUME:
-      return wb_office_queue_resume (self->office, order->id, NULL, error);
-    case WB_QUEUE_ORDER_CANCEL:
-      return wb_office_queue_cancel (self->office, order->id, NULL, error);
-    case WB_QUEUE_ORDER_CLEAR:
-      return wb_office_queue_clear (self->office, NULL, error);
-    case WB_QUEUE_ORDER_RESUME_SERVER:
-      return resume_server (self, order->server_id, error);
-    }
-  g_assert_not_reached ();
-}
-
 static void
 do_orders (WbQueueWork *self)
 {
@@ -336,7 +257,7 @@ do_orders (WbQueueWork *self)
       g_mutex_unlock (&self->mutex);
       if (order == NULL)
         return;
-      if (!obey (self, order, &fault))
+      if (!wb_queue_obey (self->office, order->what, order->id, order->server_id, &fault))
         {
           if (g_error_matches (fault, WB_STORE_ERROR, WB_STORE_ERROR_NOT_FOUND))
             g_error_free (fault);
