@@ -673,6 +673,12 @@ test_no_book (Fixture       *f,
   wb_test_settle ();
 }
 
+static gboolean
+has_book (gpointer window)
+{
+  return wb_window_get_open_jobs (window) != NULL;
+}
+
 static void
 test_last_book (Fixture       *f,
                 gconstpointer  data)
@@ -687,6 +693,8 @@ test_last_book (Fixture       *f,
   g_application_activate (G_APPLICATION (f->app));
   window = WB_WINDOW (gtk_application_get_active_window (GTK_APPLICATION (f->app)));
   f->window = window;
+  /* What shows a book is made with the first one. */
+  wb_test_wait_until (has_book, window);
   wb_test_wait_until (has_three_jobs, get_list (f));
 
   /* Activating once more shows the same window. */

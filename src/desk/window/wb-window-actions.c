@@ -127,8 +127,8 @@ search_action (GtkWidget  *widget,
 {
   WbWindow *self = WB_WINDOW (widget);
 
-  adw_leaflet_set_visible_child_name (self->leaflet, "jobs");
-  wb_job_list_start_search (self->jobs);
+  wb_office_pane_turn_to_jobs (self->pane);
+  wb_job_list_start_search (wb_office_pane_get_jobs (self->pane));
 }
 
 static void
@@ -194,7 +194,7 @@ back_action (GtkWidget  *widget,
              const char *name,
              GVariant   *target)
 {
-  adw_leaflet_set_visible_child_name (WB_WINDOW (widget)->leaflet, "jobs");
+  wb_office_pane_turn_to_jobs (WB_WINDOW (widget)->pane);
 }
 
 static void
@@ -263,5 +263,5 @@ wb_window_enable_actions (WbWindow *self)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.back", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.open-bundle", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.save-bundle",
-                                 open && adw_bin_get_child (self->job_bin) != NULL);
+                                 open && wb_window_get_job_page (self) != NULL);
 }

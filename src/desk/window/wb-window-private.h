@@ -4,8 +4,7 @@
 
 #include "desk/window/wb-window.h"
 
-#include "desk/jobs/wb-job-list.h"
-#include "desk/window/wb-notices.h"
+#include "desk/window/wb-office-pane.h"
 
 #include <adwaita.h>
 
@@ -17,15 +16,9 @@ struct _WbWindow
 
   GtkStack             *stack;
   GtkLabel             *opening;
-  AdwLeaflet           *leaflet;
-  AdwWindowTitle       *book_title;
-  WbNotices            *notices;
-  WbJobList            *jobs;
-  GtkStack             *job_stack;
-  AdwBin               *job_bin;
   GMenu                *main_menu;
   GtkMenuButton        *first_menu_button;   /* while there is no book */
-  GtkMenuButton        *menu_button;
+  WbOfficePane         *pane;          /* (nullable): made with the first book */
 
   WbOpenJobs           *open_jobs;
   GSettings            *settings;

@@ -62,10 +62,7 @@ show_title (WbWindow *self)
   WbOffice *office = wb_window_get_office (self);
   const char *path = office != NULL ? wb_office_get_path (office) : NULL;
   g_autofree char *name = path != NULL ? g_path_get_basename (path) : NULL;
-  g_autofree char *folder = path != NULL ? g_path_get_dirname (path) : NULL;
 
-  adw_window_title_set_title (self->book_title, name != NULL ? name : "");
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self->book_title), folder);
   gtk_window_set_title (GTK_WINDOW (self), name != NULL ? name : _("Wainbook"));
 }
 
@@ -79,12 +76,10 @@ leave_job (WbWindow *self)
       wb_job_model_give_up (wb_job_page_get_model (page));
       wb_open_jobs_forget (self->open_jobs, wb_job_page_get_model (page));
     }
-  g_object_set (self->notices, "shown", NULL, NULL);
-  adw_bin_set_child (self->job_bin, NULL);
-  gtk_stack_set_visible_child_name (self->job_stack, "none");
+  wb_office_pane_set_job_page (self->pane, NULL);
   wb_window_enable_actions (self);
-  wb_job_list_select (self->jobs, NULL);
-  wb_job_list_refresh (self->jobs);
+  wb_job_list_select (wb_office_pane_get_jobs (self->pane), NULL);
+  wb_job_list_refresh (wb_office_pane_get_jobs (self->pane));
 }
 
 static void
@@ -95,8 +90,9 @@ show_page_of_job (WbWindow   *self,
   g_autofree char *page_name = NULL;
   GtkWidget *page;
 
-  wb_job_list_select (self->jobs, wb_job_get_id (wb_job_model_get_job (model)));
-  adw_leaflet_set_visible_child_name (self->leaflet, "job");
+  wb_job_list_select (wb_office_pane_get_jobs (self->pane),
+                      wb_job_get_id (wb_job_model_get_job (model)));
+  wb_office_pane_turn_to_job (self->pane);
   page_name = g_steal_pointer (&self->wanted_page);
   if (before != NULL && wb_job_page_get_model (before) == model)
     {
@@ -113,11 +109,8 @@ show_page_of_job (WbWindow   *self,
     }
 
   page = wb_job_page_new (model);
-  g_object_bind_property (self->leaflet, "folded", page, "show-back", G_BINDING_SYNC_CREATE);
   g_signal_connect_object (page, "leave", G_CALLBACK (leave_job), self, G_CONNECT_SWAPPED);
-  adw_bin_set_child (self->job_bin, page);
-  g_object_set (self->notices, "shown", model, NULL);
-  gtk_stack_set_visible_child_name (self->job_stack, "job");
+  wb_office_pane_set_job_page (self->pane, WB_JOB_PAGE (page));
   wb_window_enable_actions (self);
   wb_job_page_show (WB_JOB_PAGE (page), page_name != NULL ? page_name : "order");
   gtk_widget_grab_focus (page);
@@ -165,8 +158,22 @@ job_found_cb (GObject      *object,
   else
     {
       wb_window_tell_error (self, _("The Job Cannot Be Opened"), error);
-      wb_job_list_refresh (self->jobs);
+      wb_job_list_refresh (wb_office_pane_get_jobs (self->pane));
     }
+}
+
+static void
+need_pane (WbWindow *self)
+{
+  GtkWidget *pane;
+
+  if (self->pane != NULL)
+    return;
+  pane = wb_office_pane_new (G_MENU_MODEL (self->main_menu));
+  self->pane = WB_OFFICE_PANE (pane);
+  g_signal_connect_object (wb_office_pane_get_jobs (self->pane), "open-job",
+                           G_CALLBACK (wb_window_open_job), self, G_CONNECT_SWAPPED);
+  gtk_stack_add_named (self->stack, pane, "office");
 }
 
 /* --- what the window hears -------------------------------------------------------------------- */
@@ -178,7 +185,7 @@ active_cb (WbWindow *self)
   if (!gtk_window_is_active (GTK_WINDOW (self)) || self->open_jobs == NULL)
     return;
 
-  wb_job_list_refresh (self->jobs);
+  wb_job_list_refresh (wb_office_pane_get_jobs (self->pane));
   wb_open_jobs_refresh (self->open_jobs);
 }
 
@@ -260,6 +267,7 @@ wb_window_dispose (GObject *object)
 
   g_cancellable_cancel (self->cancellable);
   g_clear_object (&self->cancellable);
+  self->pane = NULL;
   gtk_widget_dispose_template (GTK_WIDGET (self), WB_TYPE_WINDOW);
   g_clear_object (&self->settings);
   g_clear_object (&self->open_jobs);
@@ -292,23 +300,12 @@ wb_window_class_init (WbWindowClass *klass)
                          G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 
-  g_type_ensure (WB_TYPE_JOB_LIST);
-  g_type_ensure (WB_TYPE_NOTICES);
-
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/wainbook/Wainbook/window/wb-window.ui");
   gtk_widget_class_bind_template_child (widget_class, WbWindow, stack);
   gtk_widget_class_bind_template_child (widget_class, WbWindow, opening);
-  gtk_widget_class_bind_template_child (widget_class, WbWindow, leaflet);
-  gtk_widget_class_bind_template_child (widget_class, WbWindow, book_title);
-  gtk_widget_class_bind_template_child (widget_class, WbWindow, notices);
-  gtk_widget_class_bind_template_child (widget_class, WbWindow, jobs);
-  gtk_widget_class_bind_template_child (widget_class, WbWindow, job_stack);
-  gtk_widget_class_bind_template_child (widget_class, WbWindow, job_bin);
   gtk_widget_class_bind_template_child (widget_class, WbWindow, main_menu);
   gtk_widget_class_bind_template_child (widget_class, WbWindow, first_menu_button);
-  gtk_widget_class_bind_template_child (widget_class, WbWindow, menu_button);
-  gtk_widget_class_bind_template_callback (widget_class, wb_window_open_job);
 
   wb_window_install_actions (widget_class);
 }
@@ -319,7 +316,6 @@ wb_window_init (WbWindow *self)
   self->settings = g_settings_new (WB_APP_ID);
   gtk_widget_init_template (GTK_WIDGET (self));
   wb_menu_later (self->first_menu_button, G_MENU_MODEL (self->main_menu));
-  wb_menu_later (self->menu_button, G_MENU_MODEL (self->main_menu));
 
   gtk_window_set_default_size (GTK_WINDOW (self),
                                g_settings_get_int (self->settings, "window-width"),
@@ -364,15 +360,15 @@ wb_window_set_open_jobs (WbWindow   *self,
   if (self->report != NULL)
     gtk_window_destroy (GTK_WINDOW (self->report));
   wb_share_windows_close (GTK_WINDOW (self));
-  adw_bin_set_child (self->job_bin, NULL);
-  gtk_stack_set_visible_child_name (self->job_stack, "none");
+  if (open_jobs != NULL)
+    need_pane (self);
+  if (self->pane != NULL)
+    wb_office_pane_set_open_jobs (self->pane, open_jobs);
   gtk_stack_set_visible_child_name (self->stack, open_jobs != NULL ? "office" : "start");
-  g_object_set (self->jobs, "office", wb_window_get_office (self), NULL);
   show_title (self);
-  g_object_set (self->notices, "open-jobs", open_jobs, "shown", NULL, NULL);
   wb_window_enable_actions (self);
   if (open_jobs != NULL)
-    wb_job_list_start_search (self->jobs);
+    wb_job_list_start_search (wb_office_pane_get_jobs (self->pane));
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_OPEN_JOBS]);
 }
 
@@ -419,13 +415,13 @@ wb_window_get_job_page (WbWindow *self)
 {
   g_return_val_if_fail (WB_IS_WINDOW (self), NULL);
 
-  return self->job_bin != NULL ? (WbJobPage *) adw_bin_get_child (self->job_bin) : NULL;
+  return self->pane != NULL ? wb_office_pane_get_job_page (self->pane) : NULL;
 }
 
 const char *
 wb_window_get_help_topic (WbWindow *self)
 {
-  GtkWidget *focus;
+  GtkWidget *focus, *jobs;
   WbJobPage *page;
 
   g_return_val_if_fail (WB_IS_WINDOW (self), NULL);
@@ -435,7 +431,8 @@ wb_window_get_help_topic (WbWindow *self)
 
   focus = gtk_window_get_focus (GTK_WINDOW (self));
   page = wb_window_get_job_page (self);
-  if (page == NULL || (focus != NULL && gtk_widget_is_ancestor (focus, GTK_WIDGET (self->jobs))))
+  jobs = GTK_WIDGET (wb_office_pane_get_jobs (self->pane));
+  if (page == NULL || (focus != NULL && gtk_widget_is_ancestor (focus, jobs)))
     return "job-search";
 
   return wb_job_page_get_visible_name (page);
