@@ -3,6 +3,8 @@
 
 #include "desk/support/wb-desk-driver.h"
 
+#include <glib/gi18n.h>
+
 #include "desk/jobs/wb-job-list.h"
 #include "desk/widgets/wb-later.h"
 #include "support/wb-test-window.h"
@@ -41,7 +43,7 @@ has_answer (gpointer window)
 {
   GtkWidget *list = wb_test_find (window, WB_TYPE_JOB_LIST, NULL);
   GtkWidget *view = wb_test_find (list, GTK_TYPE_LIST_VIEW, NULL);
-  GtkWidget *empty = wb_test_find (list, GTK_TYPE_BUTTON, "_New Job");
+  GtkWidget *empty = wb_test_find (list, GTK_TYPE_BUTTON, _("_New Job"));
   GListModel *rows = G_LIST_MODEL (gtk_list_view_get_model (GTK_LIST_VIEW (view)));
 
   return g_list_model_get_n_items (rows) > 0 || gtk_widget_get_mapped (empty);
