@@ -29,8 +29,9 @@ add_parties (WbDocument  *self,
   for (guint i = 0; i < wb_job_count (job, WB_KIND_PARTY); i++)
     {
       const WbParty *party = wb_job_nth (job, WB_KIND_PARTY, i);
-      /* Translators: the number that a carrier has from the US Department of Transportation. */
       g_autofree char *dot = party->dot_number != NULL
+                             /* Translators: the number that a carrier has from the US Department of
+                              * Transportation. */
                              ? g_strdup_printf (_("US DOT %s"), party->dot_number) : NULL;
       g_autofree char *name = wb_paper_join ("\n", party->name, party->company, dot, wb_paper_end);
       g_autofree char *address = wb_paper_address (party->street, party->city, party->region,

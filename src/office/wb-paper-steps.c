@@ -10,6 +10,7 @@
 #include "office/wb-words.h"
 
 #include <glib/gi18n.h>
+#include <inttypes.h>
 
 /* Returns: (transfer full): one list for each line and a last one for the whole claim. */
 static GPtrArray *
@@ -77,7 +78,7 @@ wb_paper_add_steps (WbDocument        *self,
       const GPtrArray *steps = g_ptr_array_index (lists, i);
       g_autofree char *item = wb_paper_claimed (reckoning->job, line);
       /* Translators: the number of a claim line, and what is claimed there. */
-      g_autofree char *name = g_strdup_printf (_("Line %" G_GINT64_FORMAT ", %s"), line->number,
+      g_autofree char *name = g_strdup_printf (_("Line %" PRId64 ", %s"), line->number,
                                                item);
 
       if (steps->len == 0)
