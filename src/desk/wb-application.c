@@ -6,6 +6,7 @@
 
 #include "desk/wb-application.h"
 
+#include "desk/share/wb-desk-queue.h"
 #include "desk/window/wb-accelerators.h"
 #include "desk/window/wb-preferences.h"
 
@@ -121,6 +122,8 @@ close_unshown (WbApplication *self)
 
       if (is_shown (self, open_jobs))
         continue;
+
+      wb_desk_queue_stop (wb_open_jobs_get_office (open_jobs));
 
       g_application_hold (G_APPLICATION (self));
       task = g_task_new (wb_open_jobs_get_office (open_jobs), NULL, closed_cb, self);

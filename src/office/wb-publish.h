@@ -175,6 +175,9 @@ typedef struct
 } WbPublishedJob;
 
 void            wb_published_job_free     (WbPublishedJob   *self);
+/** Returns: whether the words of @query, as of wb_office_list_published(), are in @job. */
+gboolean        wb_published_job_fits     (const WbPublishedJob *job,
+                                           const char           *query);
 
 /** Returns: (transfer full) (element-type WbPublishedJob) (nullable): the jobs on a server that
  * have every word of @query in what is shown of them, as beginnings of words, upper and lower case

@@ -67,9 +67,9 @@ published_of (const WbDepotJob *job)
   return self;
 }
 
-static gboolean
-fits (const WbPublishedJob *job,
-      const char           *query)
+gboolean
+wb_published_job_fits (const WbPublishedJob *job,
+                       const char           *query)
 {
   g_autofree char *text = g_strjoin (" ", job->id, job->number != NULL ? job->number : "",
                                      job->shipper != NULL ? job->shipper : "",
@@ -105,7 +105,7 @@ wb_office_list_published (WbOffice      *self,
     {
       g_autoptr (WbPublishedJob) job = published_of (g_ptr_array_index (jobs, i));
 
-      if ((job->at != NULL || job->fault != NULL) && fits (job, query))
+      if ((job->at != NULL || job->fault != NULL) && wb_published_job_fits (job, query))
         g_ptr_array_add (found, g_steal_pointer (&job));
     }
   return found;

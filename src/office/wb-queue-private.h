@@ -6,8 +6,6 @@
 
 G_BEGIN_DECLS
 
-/** Returns: which fault @error is, for the queue. */
-WbQueueFault  wb_queue_fault_of_error  (const GError        *error);
 /** Returns: (transfer full): @error as the book keeps it for wb_queue_fault_of(). */
 char         *wb_queue_fault_pack      (const GError        *error) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -83,6 +83,9 @@ gboolean     wb_office_queue_clear        (WbOffice            *self,
 WbQueueFault wb_queue_fault_of            (const WbShareEntry  *entry,
                                            const char         **sentence);
 
+/** Returns: which fault @error, of whatever deed on a server, is. */
+WbQueueFault wb_queue_fault_of_error      (const GError        *error);
+
 /** Returns: seconds until an entry that has failed @tries times is tried again: 5, 15, 45 … up to
  * 30 minutes, less up to a fifth of that by @chance, so that the desks of an office do not all come
  * at once. 0: nothing less. */

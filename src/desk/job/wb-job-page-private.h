@@ -5,6 +5,7 @@
 #include "desk/job/wb-job-page.h"
 
 #include "desk/job/wb-page-tabs.h"
+#include "desk/share/wb-publish-strip.h"
 
 #include <adwaita.h>
 
@@ -25,6 +26,7 @@ struct _WbJobPage
   GtkButton             *fault_button;
   AdwToastOverlay       *toasts;
   WbPageTabs            *tabs;
+  WbPublishStrip        *publish;
   AdwViewStack          *stack;         /* a bin for each page, empty until its first visit */
 
   WbJobModel            *model;

@@ -338,6 +338,7 @@ wb_job_page_class_init (WbJobPageClass *klass)
                                  0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 
   g_type_ensure (WB_TYPE_PAGE_TABS);
+  g_type_ensure (WB_TYPE_PUBLISH_STRIP);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/wainbook/Wainbook/job/wb-job-page.ui");
   gtk_widget_class_bind_template_child (widget_class, WbJobPage, box);
@@ -351,6 +352,7 @@ wb_job_page_class_init (WbJobPageClass *klass)
   gtk_widget_class_bind_template_child (widget_class, WbJobPage, fault_button);
   gtk_widget_class_bind_template_child (widget_class, WbJobPage, toasts);
   gtk_widget_class_bind_template_child (widget_class, WbJobPage, tabs);
+  gtk_widget_class_bind_template_child (widget_class, WbJobPage, publish);
   gtk_widget_class_bind_template_child (widget_class, WbJobPage, stack);
   gtk_widget_class_bind_template_callback (widget_class, fault_clicked_cb);
   gtk_widget_class_bind_template_callback (widget_class, page_shown_cb);
@@ -466,6 +468,14 @@ wb_job_page_reveal (WbJobPage  *self,
 
   wb_job_page_show (self, entry->name);
   wb_reveal (wb_job_page_get_visible (self), kind, id, field);
+}
+
+void
+wb_job_page_ask_servers (WbJobPage *self)
+{
+  g_return_if_fail (WB_IS_JOB_PAGE (self));
+
+  wb_publish_strip_ask (self->publish);
 }
 
 void

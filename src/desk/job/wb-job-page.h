@@ -36,6 +36,9 @@ void        wb_job_page_reveal       (WbJobPage  *self,
                                       const char *id,
                                       const char *field);
 
+/** Asks the office's servers anew how the job stands there. */
+void        wb_job_page_ask_servers  (WbJobPage  *self);
+
 /** Sets what is typed and not set yet, by taking the focus from it. */
 void        wb_job_page_settle       (WbJobPage  *self);
 

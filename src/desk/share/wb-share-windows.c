@@ -5,7 +5,9 @@
 
 #include "desk/share/wb-share-windows.h"
 
+#include "desk/share/wb-published-window.h"
 #include "desk/share/wb-servers-window.h"
+#include "desk/share/wb-transfers-window.h"
 
 #define KEY "wb-share-windows"
 
@@ -77,6 +79,34 @@ wb_share_windows_show_servers (GtkWindow *window,
     gtk_window_present (servers);
   else
     add (window, wb_servers_window_new (office));
+}
+
+void
+wb_share_windows_show_transfers (WbWindow *window)
+{
+  GtkWindow *transfers;
+
+  g_return_if_fail (WB_IS_WINDOW (window));
+
+  transfers = find (GTK_WINDOW (window), WB_TYPE_TRANSFERS_WINDOW);
+  if (transfers != NULL)
+    gtk_window_present (transfers);
+  else
+    add (GTK_WINDOW (window), wb_transfers_window_new (window));
+}
+
+void
+wb_share_windows_show_published (WbWindow *window)
+{
+  GtkWindow *published;
+
+  g_return_if_fail (WB_IS_WINDOW (window));
+
+  published = find (GTK_WINDOW (window), WB_TYPE_PUBLISHED_WINDOW);
+  if (published != NULL)
+    gtk_window_present (published);
+  else
+    add (GTK_WINDOW (window), wb_published_window_new (window));
 }
 
 void

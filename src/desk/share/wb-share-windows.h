@@ -5,12 +5,14 @@
 
 #include <gtk/gtk.h>
 
-#include "office/wb-office.h"
+#include "desk/window/wb-window.h"
 
 G_BEGIN_DECLS
 
 void wb_share_windows_show_servers (GtkWindow *window,
                                     WbOffice  *office);
+void wb_share_windows_show_transfers (WbWindow *window);
+void wb_share_windows_show_published (WbWindow *window);
 /** Closes what was opened for @window. */
 void wb_share_windows_close        (GtkWindow *window);
 

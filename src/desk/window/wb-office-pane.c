@@ -5,6 +5,7 @@
 
 #include "desk/window/wb-office-pane.h"
 
+#include "desk/share/wb-queue-notice.h"
 #include "desk/widgets/wb-menu-later.h"
 #include "desk/window/wb-notices.h"
 
@@ -15,6 +16,7 @@ struct _WbOfficePane
   AdwLeaflet     *leaflet;
   AdwWindowTitle *book_title;
   WbNotices      *notices;
+  WbQueueNotice  *transfers;
   WbJobList      *jobs;
   GtkStack       *job_stack;
   AdwBin         *job_bin;
@@ -30,12 +32,14 @@ wb_office_pane_class_init (WbOfficePaneClass *klass)
 
   g_type_ensure (WB_TYPE_JOB_LIST);
   g_type_ensure (WB_TYPE_NOTICES);
+  g_type_ensure (WB_TYPE_QUEUE_NOTICE);
 
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/wainbook/Wainbook/window/wb-office-pane.ui");
   gtk_widget_class_bind_template_child (widget_class, WbOfficePane, leaflet);
   gtk_widget_class_bind_template_child (widget_class, WbOfficePane, book_title);
   gtk_widget_class_bind_template_child (widget_class, WbOfficePane, notices);
+  gtk_widget_class_bind_template_child (widget_class, WbOfficePane, transfers);
   gtk_widget_class_bind_template_child (widget_class, WbOfficePane, jobs);
   gtk_widget_class_bind_template_child (widget_class, WbOfficePane, job_stack);
   gtk_widget_class_bind_template_child (widget_class, WbOfficePane, job_bin);
@@ -80,6 +84,7 @@ wb_office_pane_set_open_jobs (WbOfficePane *self,
   show_title (self, office != NULL ? wb_office_get_path (office) : NULL);
   g_object_set (self->jobs, "office", office, NULL);
   g_object_set (self->notices, "open-jobs", open_jobs, NULL);
+  wb_queue_notice_set_office (self->transfers, office);
 }
 
 WbJobList *

@@ -8,7 +8,6 @@
 
 #include "desk/due/wb-due-window.h"
 #include "desk/report/wb-report-window.h"
-#include "desk/share/wb-share-windows.h"
 #include "desk/window/wb-accelerators.h"
 #include "desk/window/wb-book-chooser.h"
 #include "desk/window/wb-bundle-dialogs.h"
@@ -110,14 +109,6 @@ show_report_action (GtkWidget  *widget,
                                G_CONNECT_SWAPPED);
     }
   gtk_window_present (GTK_WINDOW (self->report));
-}
-
-static void
-show_servers_action (GtkWidget  *widget,
-                     const char *name,
-                     GVariant   *target)
-{
-  wb_share_windows_show_servers (GTK_WINDOW (widget), wb_window_get_office (WB_WINDOW (widget)));
 }
 
 static void
@@ -236,7 +227,6 @@ wb_window_install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.open-job", "s", open_job_action);
   gtk_widget_class_install_action (widget_class, "win.show-due", NULL, show_due_action);
   gtk_widget_class_install_action (widget_class, "win.show-report", NULL, show_report_action);
-  gtk_widget_class_install_action (widget_class, "win.show-servers", NULL, show_servers_action);
   gtk_widget_class_install_action (widget_class, "win.search", NULL, search_action);
   gtk_widget_class_install_action (widget_class, "win.open-book", NULL, open_book_action);
   gtk_widget_class_install_action (widget_class, "win.new-book", NULL, new_book_action);
@@ -247,6 +237,7 @@ wb_window_install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.back", NULL, back_action);
   gtk_widget_class_install_action (widget_class, "win.help", NULL, help_action);
   gtk_widget_class_install_action (widget_class, "win.show-keys", NULL, show_keys_action);
+  wb_window_install_share_actions (widget_class);
 }
 
 void
@@ -259,9 +250,9 @@ wb_window_enable_actions (WbWindow *self)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.search", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.show-due", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.show-report", open);
-  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.show-servers", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.back", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.open-bundle", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.save-bundle",
                                  open && wb_window_get_job_page (self) != NULL);
+  wb_window_enable_share_actions (self);
 }

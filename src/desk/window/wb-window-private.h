@@ -50,4 +50,8 @@ void      wb_window_install_actions (GtkWidgetClass *widget_class);
 /** Enables what makes sense with the book and the job that are shown. */
 void      wb_window_enable_actions  (WbWindow       *self);
 
+/* wb-window-share.c */
+void      wb_window_install_share_actions (GtkWidgetClass *widget_class);
+void      wb_window_enable_share_actions  (WbWindow       *self);
+
 G_END_DECLS

@@ -7,6 +7,7 @@
 
 #include "desk/window/wb-window-private.h"
 
+#include "desk/share/wb-desk-queue.h"
 #include "desk/share/wb-share-windows.h"
 #include "desk/wb-application.h"
 #include "desk/widgets/wb-menu-later.h"
@@ -367,6 +368,8 @@ wb_window_set_open_jobs (WbWindow   *self,
   gtk_stack_set_visible_child_name (self->stack, open_jobs != NULL ? "office" : "start");
   show_title (self);
   wb_window_enable_actions (self);
+  if (open_jobs != NULL)
+    wb_desk_queue_start_later (wb_window_get_office (self));
   if (open_jobs != NULL)
     wb_job_list_start_search (wb_office_pane_get_jobs (self->pane));
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_OPEN_JOBS]);
