@@ -39,7 +39,7 @@ wb_words_at (const char *at)
   return g_strdup_printf (_("%s, %s"), day, hour);
 }
 
-/* Returns: (transfer full) (nullable): "by ann on 3 Mar 2026, 14:05" */
+/* Returns: (transfer full) (nullable): "published by ann on 3 Mar 2026, 14:05" */
 static char *
 who_and_when (const char *by,
               const char *at)
@@ -56,36 +56,44 @@ who_and_when (const char *by,
 
 /* --- how a job stands ------------------------------------------------------------------------- */
 
+/* @alone: without who and when; @format: with one %s for that */
+static char *
+state_with (const char *alone,
+            const char *format,
+            const char *last)
+{
+  GString *text;
+
+  if (last == NULL)
+    return g_strdup (alone);
+  text = g_string_new (format);
+  g_string_replace (text, "%s", last, 1);
+  return g_string_free (text, FALSE);
+}
+
 char *
 wb_words_publish_status (const WbPublishStatus *status)
 {
   g_autofree char *last = NULL;
-  const char *state = NULL;
 
   g_return_val_if_fail (status != NULL, NULL);
 
+  last = who_and_when (status->by, status->at);
   switch (status->state)
     {
     case WB_PUBLISH_NEVER:
       return g_strdup (_("Never published"));
     case WB_PUBLISH_SAME:
-      state = _("As published");
-      break;
+      /* Translators: %s is "published by ann on 3 Mar 2026, 14:05", as in the next ones. */
+      return state_with (_("As published"), _("As %s"), last);
     case WB_PUBLISH_CHANGED_HERE:
-      state = _("Changed here");
-      break;
+      return state_with (_("Changed here"), _("Changed here since it was %s"), last);
     case WB_PUBLISH_CHANGED_THERE:
-      state = _("Changed there");
-      break;
+      return state_with (_("Changed there"), _("Changed there: %s"), last);
     case WB_PUBLISH_CHANGED_BOTH:
-      state = _("Changed here and there");
-      break;
+      return state_with (_("Changed here and there"), _("Changed here, and there: %s"), last);
     }
-  last = who_and_when (status->by, status->at);
-  if (last == NULL)
-    return g_strdup (state);
-  /* Translators: how a job stands, such as Changed there, and who published it last, when. */
-  return g_strdup_printf (_("%s: %s"), state, last);
+  g_return_val_if_reached (NULL);
 }
 
 /* --- how far it is ---------------------------------------------------------------------------- */

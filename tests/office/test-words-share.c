@@ -32,12 +32,14 @@ test_status (void)
   const char *at = "2026-03-03T13:05:00Z";
 
   assert_status (WB_PUBLISH_NEVER, NULL, NULL, "Never published");
-  assert_status (WB_PUBLISH_SAME, "ann", at, "As published: published by ann on 3 Mar 2026, 13:05");
+  assert_status (WB_PUBLISH_SAME, "ann", at, "As published by ann on 3 Mar 2026, 13:05");
   assert_status (WB_PUBLISH_CHANGED_HERE, NULL, at,
-                 "Changed here: published on 3 Mar 2026, 13:05");
+                 "Changed here since it was published on 3 Mar 2026, 13:05");
   assert_status (WB_PUBLISH_CHANGED_THERE, "", at,
                  "Changed there: published on 3 Mar 2026, 13:05");
   assert_status (WB_PUBLISH_CHANGED_BOTH, "ann", NULL, "Changed here and there");
+  assert_status (WB_PUBLISH_CHANGED_BOTH, "ann", at,
+                 "Changed here, and there: published by ann on 3 Mar 2026, 13:05");
 }
 
 static void

@@ -219,6 +219,14 @@ wb_published_look_finalize (GObject *object)
   G_OBJECT_CLASS (wb_published_look_parent_class)->finalize (object);
 }
 
+/* Not earlier: a screen reader hears of a focus only once the window is there. */
+static void
+wb_published_look_map (GtkWidget *widget)
+{
+  GTK_WIDGET_CLASS (wb_published_look_parent_class)->map (widget);
+  gtk_widget_grab_focus (GTK_WIDGET (WB_PUBLISHED_LOOK (widget)->search));
+}
+
 static void
 wb_published_look_class_init (WbPublishedLookClass *klass)
 {
@@ -227,6 +235,7 @@ wb_published_look_class_init (WbPublishedLookClass *klass)
 
   object_class->dispose = wb_published_look_dispose;
   object_class->finalize = wb_published_look_finalize;
+  widget_class->map = wb_published_look_map;
 
   g_type_ensure (WB_TYPE_ONE_STOP);
   gtk_widget_class_set_template_from_resource (widget_class,
@@ -288,7 +297,6 @@ show_job (Peek        *peek,
   gtk_window_set_transient_for (GTK_WINDOW (self), wb_passage_get_window (peek->way));
   gtk_window_set_destroy_with_parent (GTK_WINDOW (self), TRUE);
   gtk_window_present (GTK_WINDOW (self));
-  gtk_widget_grab_focus (GTK_WIDGET (self->search));
 }
 
 static void

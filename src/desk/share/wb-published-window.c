@@ -421,6 +421,14 @@ wb_published_window_finalize (GObject *object)
   G_OBJECT_CLASS (wb_published_window_parent_class)->finalize (object);
 }
 
+/* Not earlier: a screen reader hears of a focus only once the window is there. */
+static void
+wb_published_window_map (GtkWidget *widget)
+{
+  GTK_WIDGET_CLASS (wb_published_window_parent_class)->map (widget);
+  gtk_widget_grab_focus (GTK_WIDGET (WB_PUBLISHED_WINDOW (widget)->search));
+}
+
 static void
 wb_published_window_class_init (WbPublishedWindowClass *klass)
 {
@@ -429,6 +437,7 @@ wb_published_window_class_init (WbPublishedWindowClass *klass)
 
   object_class->dispose = wb_published_window_dispose;
   object_class->finalize = wb_published_window_finalize;
+  widget_class->map = wb_published_window_map;
 
   g_type_ensure (WB_TYPE_FLOW_LAYOUT);
   g_type_ensure (WB_TYPE_ONE_STOP);
@@ -518,6 +527,5 @@ wb_published_window_new (WbWindow *main)
   g_signal_connect_object (self->list, "notify::loaded", G_CALLBACK (show_servers), self,
                            G_CONNECT_SWAPPED);
   show_servers (self);
-  gtk_widget_grab_focus (GTK_WIDGET (self->search));
   return GTK_WIDGET (self);
 }
