@@ -42,6 +42,7 @@ struct _WbPhotosPage
   WbPhotoShelf       *shelf;
   GtkCustomFilter    *custom_filter;
   GtkFilterListModel *shown;
+  GtkSliceListModel  *in_grid;      /* of @shown at the same places; after many come, not all yet */
   GtkMultiSelection  *selection;
   GSignalGroup       *model_signals;
 };

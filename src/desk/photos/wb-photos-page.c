@@ -10,6 +10,7 @@
 #include "desk/photos/wb-photo-cell.h"
 #include "desk/photos/wb-photo-inputs.h"
 #include "desk/widgets/wb-focus-within.h"
+#include "desk/widgets/wb-gradual-list.h"
 #include "office/wb-words.h"
 
 #include <adwaita.h>
@@ -194,6 +195,7 @@ guint
 wb_photos_page_find_shown (WbPhotosPage *self,
                            const char   *id)
 {
+  wb_gradual_list_finish (self->in_grid);
   for (guint i = 0; i < g_list_model_get_n_items (G_LIST_MODEL (self->shown)); i++)
     if (g_strcmp0 (nth_shown (self, i)->record.id, id) == 0)
       return i;
@@ -269,7 +271,9 @@ make_grid (WbPhotosPage *self)
   self->shown =
     gtk_filter_list_model_new (g_object_ref (wb_job_model_get_records (self->model, WB_KIND_PHOTO)),
                                GTK_FILTER (g_object_ref (self->custom_filter)));
-  self->selection = gtk_multi_selection_new (G_LIST_MODEL (g_object_ref (self->shown)));
+  self->in_grid = wb_gradual_list_new (G_LIST_MODEL (g_object_ref (self->shown)),
+                                       GTK_WIDGET (self->grid));
+  self->selection = gtk_multi_selection_new (G_LIST_MODEL (g_object_ref (self->in_grid)));
   g_signal_connect_object (factory, "setup", G_CALLBACK (setup_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (factory, "bind", G_CALLBACK (bind_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (factory, "unbind", G_CALLBACK (unbind_cb), self, G_CONNECT_SWAPPED);
@@ -384,6 +388,7 @@ wb_photos_page_dispose (GObject *object)
     gtk_widget_unparent (child);
   gtk_widget_dispose_template (GTK_WIDGET (object), WB_TYPE_PHOTOS_PAGE);
   g_clear_object (&self->selection);
+  g_clear_object (&self->in_grid);
   g_clear_object (&self->shown);
   g_clear_object (&self->custom_filter);
   g_clear_object (&self->shelf);
