@@ -115,6 +115,9 @@ static const WbToolCommand commands[] = {
     wb_tool_claim_report },
   { "claim", "totals", N_("FILE"), 1, 1, WB_TOOL_OPTION_JSON,
     N_("Add open claims up: demanded, owed, set aside, paid, recovered"), wb_tool_claim_totals },
+  { "reckon", NULL, N_("FILE CLAIM"), 2, 2,
+    WB_TOOL_OPTION_JSON | WB_TOOL_OPTION_WHY | WB_TOOL_OPTION_VERIFY,
+    N_("The same as “claim reckon”"), wb_tool_claim_reckon },
 
   { "server", "add", N_("FILE NAME KIND ADDRESS"), 4, 4, WB_TOOL_OPTION_SERVER,
     N_("Add a file server of the office: folder, webdav, sftp or s3"), wb_tool_server_add },
