@@ -584,6 +584,39 @@ test_take_step (DeskFixture   *fixture,
   g_assert_cmpint (claim->status, ==, WB_CLAIM_OPEN);
 }
 
+/* What is paid is ruled beside the verdict: allowed, or denied with a reason that is asked for at
+ * once. */
+static void
+test_ruling (DeskFixture   *fixture,
+             gconstpointer  data)
+{
+  GtkWidget *page = present_claim (fixture);
+  WbJob *before;
+
+  focus_cell (page, "l2", "claim_line.item");
+  desk_fixture_settle (fixture);
+  g_assert_cmpint (get_line (fixture, "l2")->ruling, ==, WB_RULING_OPEN);
+  gtk_widget_activate_action (page, "claim.allow-line", NULL);
+  desk_fixture_settle (fixture);
+  g_assert_cmpint (get_line (fixture, "l2")->ruling, ==, WB_RULING_ALLOWED);
+  before = wb_job_model_get_job (fixture->model);
+  gtk_widget_activate_action (page, "claim.allow-line", NULL);
+  g_assert_true (wb_job_model_get_job (fixture->model) == before);
+
+  gtk_widget_activate_action (page, "claim.deny-line", NULL);
+  desk_fixture_settle (fixture);
+  type (fixture, "Broken before the move\n");
+  g_assert_cmpint (get_line (fixture, "l2")->ruling, ==, WB_RULING_DENIED);
+  g_assert_cmpstr (get_line (fixture, "l2")->ruling_reason, ==, "Broken before the move");
+  g_assert_cmpint (get_line (fixture, "l1")->ruling, ==, WB_RULING_ALLOWED);
+  wb_test_save_picture (fixture->window, "claim-ruling");
+
+  /* One step of undo each. */
+  wb_job_model_undo (fixture->model);
+  wb_job_model_undo (fixture->model);
+  g_assert_cmpint (get_line (fixture, "l2")->ruling, ==, WB_RULING_ALLOWED);
+}
+
 #define ADD(path, function) \
   g_test_add ("/desk/claim-keys/" path, DeskFixture, NULL, desk_fixture_set_up, function, \
               desk_fixture_tear_down)
@@ -608,6 +641,7 @@ main (int    argc,
   ADD ("what-if", test_what_if);
   ADD ("take-step", test_take_step);
   ADD ("verdict", test_verdict);
+  ADD ("ruling", test_ruling);
 
   return g_test_run ();
 }

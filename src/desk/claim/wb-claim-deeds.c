@@ -188,3 +188,20 @@ wb_claim_deeds_judge (WbJobModel        *model,
   add_record (model, line, _("Judge claim line"));
   return TRUE;
 }
+
+void
+wb_claim_deeds_rule (WbJobModel *model,
+                     const char *line_id,
+                     WbRuling    ruling)
+{
+  const WbClaimLine *before = wb_job_find (wb_job_model_get_job (model), WB_KIND_CLAIM_LINE,
+                                           line_id);
+  g_autoptr (WbClaimLine) line = NULL;
+
+  if (before == NULL || before->ruling == ruling)
+    return;
+  line = wb_record_copy (before);
+  line->ruling = ruling;
+  add_record (model, line, ruling == WB_RULING_DENIED ? _("Deny claim line")
+                                                      : _("Allow claim line"));
+}

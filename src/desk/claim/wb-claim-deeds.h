@@ -51,4 +51,9 @@ gboolean  wb_claim_deeds_judge       (WbJobModel        *model,
                                       const char        *reason,
                                       GError           **error);
 
+/** Rules on a line: whether it is paid. No change is no step. */
+void      wb_claim_deeds_rule        (WbJobModel  *model,
+                                      const char  *line_id,
+                                      WbRuling     ruling);
+
 G_END_DECLS

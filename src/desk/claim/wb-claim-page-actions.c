@@ -220,6 +220,22 @@ accept_proposal_action (GtkWidget  *widget,
 }
 
 static void
+allow_line_action (GtkWidget  *widget,
+                   const char *name,
+                   GVariant   *target)
+{
+  wb_verdict_box_rule (WB_CLAIM_PAGE (widget)->verdict, WB_RULING_ALLOWED);
+}
+
+static void
+deny_line_action (GtkWidget  *widget,
+                  const char *name,
+                  GVariant   *target)
+{
+  wb_verdict_box_rule (WB_CLAIM_PAGE (widget)->verdict, WB_RULING_DENIED);
+}
+
+static void
 add_quote_action (GtkWidget  *widget,
                   const char *name,
                   GVariant   *target)
@@ -277,6 +293,8 @@ wb_claim_page_install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "claim.take-step", NULL, take_step_action);
   gtk_widget_class_install_action (widget_class, "claim.accept-proposal", NULL,
                                    accept_proposal_action);
+  gtk_widget_class_install_action (widget_class, "claim.allow-line", NULL, allow_line_action);
+  gtk_widget_class_install_action (widget_class, "claim.deny-line", NULL, deny_line_action);
   gtk_widget_class_install_action (widget_class, "claim.what-if", NULL, what_if_action);
   gtk_widget_class_install_action (widget_class, "claim.write-letter", NULL, write_letter_action);
   gtk_widget_class_install_action (widget_class, "claim.add-claim", NULL, add_claim_action);

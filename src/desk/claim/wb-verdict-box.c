@@ -8,6 +8,8 @@
 
 #include "core/wb-proposal.h"
 #include "desk/claim/wb-claim-deeds.h"
+#include "desk/widgets/wb-choice-row.h"
+#include "desk/widgets/wb-field-row.h"
 #include "desk/widgets/wb-typed-row.h"
 #include "office/wb-words-evidence.h"
 #include "office/wb-words.h"
@@ -25,6 +27,7 @@ struct _WbVerdictBox
   GtkDropDown  *verdict;
   GtkListBox   *reason_list;
   GtkLabel     *notice;
+  GtkWidget    *ruling_reason;
 
   WbJobModel   *model;
   char         *line_id;     /* (nullable) */
@@ -38,6 +41,7 @@ enum
 {
   PROP_0,
   PROP_MODEL,
+  PROP_LINE_ID,
   N_PROPS
 };
 
@@ -244,6 +248,7 @@ take_line (WbVerdictBox *self,
   self->waiting = FALSE;
   g_free (self->line_id);
   self->line_id = g_strdup (line_id);
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_LINE_ID]);
   if (line_id == NULL)
     return;
   self->reason = WB_TYPED_ROW (wb_typed_row_new (wb_words_field (field), take_reason, self));
@@ -275,6 +280,27 @@ wb_verdict_box_show (WbVerdictBox *self,
   show_verdict (self, get_line (self) != NULL ? get_line (self) : line);
 }
 
+/* --- the ruling ------------------------------------------------------------------------------- */
+
+void
+wb_verdict_box_rule (WbVerdictBox *self,
+                     WbRuling      ruling)
+{
+  const WbClaimLine *line;
+
+  g_return_if_fail (WB_IS_VERDICT_BOX (self));
+
+  line = self->line_id != NULL ? get_line (self) : NULL;
+  if (line == NULL)
+    {
+      gtk_widget_error_bell (GTK_WIDGET (self));
+      return;
+    }
+  wb_claim_deeds_rule (self->model, self->line_id, ruling);
+  if (ruling == WB_RULING_DENIED && get_line (self)->ruling_reason == NULL)
+    gtk_widget_grab_focus (self->ruling_reason);
+}
+
 /* --- widget ----------------------------------------------------------------------------------- */
 
 static GListModel *
@@ -300,7 +326,29 @@ wb_verdict_box_set_property (GObject      *object,
   switch (prop_id)
     {
     case PROP_MODEL:
-      g_set_object (&WB_VERDICT_BOX (object)->model, g_value_get_object (value));
+      if (g_set_object (&WB_VERDICT_BOX (object)->model, g_value_get_object (value)))
+        g_object_notify_by_pspec (object, pspec);
+      break;
+    default:
+      G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
+    }
+}
+
+static void
+wb_verdict_box_get_property (GObject    *object,
+                             guint       prop_id,
+                             GValue     *value,
+                             GParamSpec *pspec)
+{
+  WbVerdictBox *self = WB_VERDICT_BOX (object);
+
+  switch (prop_id)
+    {
+    case PROP_MODEL:
+      g_value_set_object (value, self->model);
+      break;
+    case PROP_LINE_ID:
+      g_value_set_string (value, self->line_id);
       break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop_id, pspec);
@@ -327,14 +375,19 @@ wb_verdict_box_class_init (WbVerdictBoxClass *klass)
   GObjectClass *object_class = G_OBJECT_CLASS (klass);
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
 
+  object_class->get_property = wb_verdict_box_get_property;
   object_class->set_property = wb_verdict_box_set_property;
   object_class->dispose = wb_verdict_box_dispose;
 
   properties[PROP_MODEL] =
     g_param_spec_object ("model", NULL, NULL, WB_TYPE_JOB_MODEL,
-                         G_PARAM_WRITABLE | G_PARAM_STATIC_STRINGS);
+                         G_PARAM_READWRITE | G_PARAM_EXPLICIT_NOTIFY | G_PARAM_STATIC_STRINGS);
+  properties[PROP_LINE_ID] =
+    g_param_spec_string ("line-id", NULL, NULL, NULL, G_PARAM_READABLE | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPS, properties);
 
+  g_type_ensure (WB_TYPE_CHOICE_ROW);
+  g_type_ensure (WB_TYPE_FIELD_ROW);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/wainbook/Wainbook/claim/wb-verdict-box.ui");
   gtk_widget_class_bind_template_child (widget_class, WbVerdictBox, box);
@@ -343,6 +396,7 @@ wb_verdict_box_class_init (WbVerdictBoxClass *klass)
   gtk_widget_class_bind_template_child (widget_class, WbVerdictBox, verdict);
   gtk_widget_class_bind_template_child (widget_class, WbVerdictBox, reason_list);
   gtk_widget_class_bind_template_child (widget_class, WbVerdictBox, notice);
+  gtk_widget_class_bind_template_child (widget_class, WbVerdictBox, ruling_reason);
   gtk_widget_class_bind_template_callback (widget_class, verdict_chosen_cb);
 
   gtk_widget_class_install_action (widget_class, "verdict.accept", NULL, accept_action);

@@ -142,6 +142,8 @@ static const Accelerator table[] = {
   { "claim.add-payment", "<Control><Alt>m", N_("Claim"), N_("Add a payment") },
   { "claim.accept-proposal", "<Control><Alt>a", N_("Claim"),
     N_("Make what the papers propose the verdict on the line") },
+  { "claim.allow-line", "<Control><Alt>j", N_("Claim"), N_("Allow the line: it is paid") },
+  { "claim.deny-line", "<Control><Alt>x", N_("Claim"), N_("Deny the line") },
   { "claim.take-step", "<Control><Alt>t", N_("Claim"),
     N_("Take a step: a letter, an offer, a release") },
   { "claim.write-letter", "<Control><Alt>o", N_("Claim"),
