@@ -84,6 +84,37 @@ check_picture (const WbBagFile  *file,
   return TRUE;
 }
 
+/* Whether @path is that of a paper as PDF. */
+static gboolean
+is_printed (const char *path)
+{
+  const char *name = path + strlen (WB_BUNDLE_PAPERS);
+
+  return g_str_has_prefix (path, WB_BUNDLE_PAPERS) && g_str_has_suffix (name, ".pdf") &&
+         strspn (name, "abcdefghijklmnopqrstuvwxyz0123456789-") == strlen (name) - strlen (".pdf") &&
+         g_ascii_isalnum (*name);
+}
+
+/* What is called a PDF has to be one. It is made from the job, so nobody needs it here. */
+static gboolean
+check_printed (WbBundleContents  *contents,
+               const WbBagFile   *file,
+               GError           **error)
+{
+  g_autoptr (GFile) copy = g_file_new_for_path (file->copy);
+  g_autoptr (GFileInputStream) stream = g_file_read (copy, NULL, error);
+  char head[5];
+  gsize length;
+
+  if (stream == NULL ||
+      !g_input_stream_read_all (G_INPUT_STREAM (stream), head, sizeof head, &length, NULL, error))
+    return FALSE;
+  if (length < sizeof head || memcmp (head, "%PDF-", sizeof head) != 0)
+    return wb_share_refuse (error, WB_SHARE_ERROR_STRANGER, file->path, "this is no PDF");
+  contents->n_printed++;
+  return TRUE;
+}
+
 static gboolean
 sort_file (WbBundleContents  *contents,
            WbBagFile         *file,
@@ -105,8 +136,10 @@ sort_file (WbBundleContents  *contents,
     return check_name (file, WB_BUNDLE_PAPERS, error) &&
            (g_hash_table_insert (contents->papers, file->sha256, file) ||
             wb_share_refuse (error, WB_SHARE_ERROR_CLASH, file->path, "the paper is there twice"));
+  if (is_printed (file->path))
+    return check_printed (contents, file, error);
   return wb_share_refuse (error, WB_SHARE_ERROR_STRANGER, file->path,
-                          "this is neither the job, nor a photo or kept paper by its name");
+                          "this is neither the job, nor a photo or paper by its name");
 }
 
 /* --- what is in them -------------------------------------------------------------------------- */

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Gathers what belongs to a job: its document, its kept papers and its photos, whoever is to have
- * them. */
+/* Gathers what belongs to a job: its document, its kept papers, its papers as PDF and its photos,
+ * whoever is to have them. */
 #include "config.h"
 
 #define G_LOG_DOMAIN "wb-office"
@@ -10,6 +10,7 @@
 #include "core/wb-photo.h"
 #include "office/wb-job-document.h"
 #include "office/wb-office-private.h"
+#include "office/wb-papers.h"
 #include "share/wb-share.h"
 #include "store/wb-photo-store.h"
 
@@ -161,12 +162,38 @@ add_papers (GPtrArray  *items,
     }
 }
 
+/* Those that are made from the job: for whoever has no Wainbook. A reader makes its own. */
+static gboolean
+add_printed (GPtrArray      *items,
+             WbOffice       *office,
+             WbJob          *job,
+             guint          *n_printed,
+             GCancellable   *cancellable,
+             GError        **error)
+{
+  g_autoptr (GPtrArray) files = wb_office_make_papers (office, job, NULL, cancellable, error);
+
+  if (files == NULL)
+    return FALSE;
+  for (guint i = 0; i < files->len; i++)
+    {
+      const WbPaperFile *file = g_ptr_array_index (files, i);
+      g_autofree char *path = g_strconcat (WB_BUNDLE_PAPERS, file->name, NULL);
+      g_autofree char *hash = g_compute_checksum_for_bytes (G_CHECKSUM_SHA256, file->bytes);
+
+      g_ptr_array_add (items, item_new (path, file->bytes, NULL, hash));
+    }
+  *n_printed = files->len;
+  return TRUE;
+}
+
 /* --- all of it -------------------------------------------------------------------------------- */
 
 GPtrArray *
 wb_bundle_gather (WbOffice      *office,
                   WbJob         *job,
                   guint         *n_papers,
+                  guint         *n_printed,
                   guint         *n_lost_papers,
                   GCancellable  *cancellable,
                   GError       **error)
@@ -185,7 +212,8 @@ wb_bundle_gather (WbOffice      *office,
 
   g_ptr_array_add (items, item_new (WB_BUNDLE_JOB, bytes, NULL, hash));
   add_papers (items, papers);
-  if (!add_photos (items, office, job, cancellable, error))
+  if (!add_printed (items, office, job, n_printed, cancellable, error) ||
+      !add_photos (items, office, job, cancellable, error))
     return NULL;
   *n_papers = g_hash_table_size (papers);
   *n_lost_papers = wb_bundle_count_lost (job, papers);

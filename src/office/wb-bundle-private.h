@@ -69,6 +69,7 @@ void       wb_bundle_item_free       (WbBundleItem     *self);
 /**
  * wb_bundle_gather:
  * @n_papers: (out): kept papers among the items
+ * @n_printed: (out): papers as PDF among the items
  * @n_lost_papers: (out): those that the job names and the book has not
  *
  * Returns: (transfer full) (element-type WbBundleItem) (nullable): the document of @job first, then its
@@ -78,6 +79,7 @@ void       wb_bundle_item_free       (WbBundleItem     *self);
 GPtrArray *wb_bundle_gather          (WbOffice         *office,
                                       WbJob            *job,
                                       guint            *n_papers,
+                                      guint            *n_printed,
                                       guint            *n_lost_papers,
                                       GCancellable     *cancellable,
                                       GError          **error) G_GNUC_WARN_UNUSED_RESULT;
@@ -88,6 +90,7 @@ GPtrArray *wb_bundle_gather          (WbOffice         *office,
  * @document: the text of the job's document
  * @photos: (element-type utf8 WbBagFile): by hash
  * @papers: (element-type utf8 WbBagFile): by hash
+ * @n_printed: papers as PDF, which are made from the job and go nowhere
  */
 typedef struct
 {
@@ -96,6 +99,7 @@ typedef struct
   char       *document;
   GHashTable *photos;
   GHashTable *papers;
+  guint       n_printed;
   guint       n_lost_papers;
 } WbBundleContents;
 

@@ -23,6 +23,7 @@ make_report (const WbBag            *bag,
   report->job = wb_job_ref (contents->job);
   report->n_photos = g_hash_table_size (contents->photos);
   report->n_papers = g_hash_table_size (contents->papers);
+  report->n_printed = contents->n_printed;
   report->n_lost_papers = contents->n_lost_papers;
   report->packed_on = g_strdup (wb_bag_get_info (bag, "Bagging-Date"));
   for (guint i = 0; i < contents->files->len; i++)

@@ -35,7 +35,7 @@ write_bag (const char        *target,
     const char *info[] = {
       "Bag-Software-Agent", "Wainbook " WB_VERSION,
       "Bagging-Date", today,
-      "External-Description", "One job of a moving company: its document, photos and kept papers",
+      "External-Description", "One job of a moving company: its document, photos and papers",
       "External-Identifier", number,
       "Internal-Sender-Identifier", wb_job_get_id (job),
       NULL,
@@ -75,13 +75,14 @@ wb_office_bundle_write (WbOffice          *self,
   g_autoptr (GPtrArray) gathered = NULL;
   g_autoptr (GPtrArray) items = NULL;
   WbBundleReport *report;
-  guint n_papers, n_lost_papers;
+  guint n_papers, n_printed, n_lost_papers;
 
   g_return_val_if_fail (WB_IS_OFFICE (self), NULL);
   g_return_val_if_fail (job != NULL && target != NULL, NULL);
 
   wb_progress_begin (progress, N_("Gathering what belongs to the job…"), 0, 0);
-  gathered = wb_bundle_gather (self, job, &n_papers, &n_lost_papers, cancellable, error);
+  gathered = wb_bundle_gather (self, job, &n_papers, &n_printed, &n_lost_papers, cancellable,
+                               error);
   if (gathered == NULL)
     return NULL;
 
@@ -92,7 +93,8 @@ wb_office_bundle_write (WbOffice          *self,
   report = g_new0 (WbBundleReport, 1);
   report->job = wb_job_ref (job);
   report->n_papers = n_papers;
-  report->n_photos = items->len - 1 - n_papers;
+  report->n_printed = n_printed;
+  report->n_photos = items->len - 1 - n_papers - n_printed;
   report->n_lost_papers = n_lost_papers;
   for (guint i = 0; i < items->len; i++)
     report->bytes += wb_bag_item_get_size (g_ptr_array_index (items, i));

@@ -44,9 +44,16 @@ wb_bundle_report_words (const WbBundleReport *self)
   g_autofree char *papers = g_strdup_printf (ngettext ("%u kept paper", "%u kept papers",
                                                        self->n_papers), self->n_papers);
   g_autofree char *size = g_format_size ((guint64) self->bytes);
+  g_autofree char *printed = NULL;
 
-  /* Translators: a job number, "3 photos", "4 kept papers", "1.2 MB". */
-  return g_strdup_printf (_("job %s: %s, %s, %s"), number_of (self->job), photos, papers, size);
+  if (self->n_printed == 0)
+    /* Translators: a job number, "3 photos", "4 kept papers", "1.2 MB". */
+    return g_strdup_printf (_("job %s: %s, %s, %s"), number_of (self->job), photos, papers, size);
+  printed = g_strdup_printf (ngettext ("%u paper as PDF", "%u papers as PDF", self->n_printed),
+                             self->n_printed);
+  /* Translators: a job number, "3 photos", "4 kept papers", "6 papers as PDF", "1.2 MB". */
+  return g_strdup_printf (_("job %s: %s, %s, %s, %s"), number_of (self->job), photos, papers,
+                          printed, size);
 }
 
 char *

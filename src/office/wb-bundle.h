@@ -5,6 +5,8 @@
  *     data/job.json                the job document
  *     data/photos/SHA256.jpg       each photo, named by what is in it
  *     data/papers/SHA256.json      each kept document that the job names, or one of these names
+ *     data/papers/NAME.pdf         each paper of the job as wb-papers.h makes it, for whoever has no
+ *                                  Wainbook; looked at and not taken in, and may be missing
  *
  * The blocking forms are for the command line and for worker threads. */
 #pragma once
@@ -17,6 +19,8 @@ G_BEGIN_DECLS
 /**
  * WbBundleReport: what a bundle holds
  * @job: the job; as stored, once it was put into a book
+ * @n_papers: kept ones
+ * @n_printed: papers as PDF
  * @bytes: of all its files
  * @n_lost_papers: frozen reckonings and letters that the job names and the book does not have, so
  *   that the bundle cannot have them either
@@ -27,6 +31,7 @@ typedef struct
   WbJob  *job;
   guint   n_photos;
   guint   n_papers;
+  guint   n_printed;
   guint   n_lost_papers;
   gint64  bytes;
   char   *packed_on;
@@ -34,7 +39,8 @@ typedef struct
 
 void            wb_bundle_report_free    (WbBundleReport       *self);
 
-/** Returns: (transfer full): "job J-2026-0007: 12 photos, 4 kept papers, 34.2 MB" for a person. */
+/** Returns: (transfer full): "job J-2026-0007: 12 photos, 4 kept papers, 6 papers as PDF,
+ * 34.2 MB" for a person. */
 char           *wb_bundle_report_words   (const WbBundleReport *self) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: (transfer full): a file name for a bundle of @job, "J-2026-0007.zip". */
@@ -50,7 +56,7 @@ char           *wb_bundle_target         (const char           *path) G_GNUC_WAR
  * @replace: whether an archive of that name may be replaced
  * @progress: (nullable)
  *
- * Packs @job with all photos and kept papers. The same job gives the same bytes on the same day.
+ * Packs @job with all photos, kept papers and papers as PDF. The same job gives the same bytes on the same day.
  *
  * Returns: (transfer full) (nullable): what was packed; or %NULL, and nothing is at @target that
  * was not there: %G_IO_ERROR_EXISTS, %WB_SHARE_ERROR_SOURCE for a photo that is gone or not what

@@ -149,11 +149,12 @@ send_version (WbShareLink   *link,
   g_autofree char *by = g_utf8_make_valid (g_get_user_name (), -1);
   g_autofree char *desk = g_utf8_make_valid (g_get_host_name (), -1);
   g_autofree char *sha256 = NULL;
-  guint n_papers, n_lost;
+  guint n_papers, n_printed, n_lost;
   WbDepotDraft draft = { wb_job_get_id (link->mine), (const char *const *) parents, at, by, desk };
 
   wb_progress_begin (progress, N_("Gathering what belongs to the job…"), 0, 0);
-  gathered = wb_bundle_gather (link->office, link->mine, &n_papers, &n_lost, cancellable, error);
+  gathered = wb_bundle_gather (link->office, link->mine, &n_papers, &n_printed, &n_lost,
+                               cancellable, error);
   items = gathered != NULL ? items_of (gathered, folder, error) : NULL;
   if (items == NULL)
     return FALSE;

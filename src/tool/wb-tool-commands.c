@@ -16,7 +16,7 @@ static const WbToolCommand commands[] = {
     N_("Read every job of a book and look for faults"), wb_tool_book_check },
 
   { "bundle", "write", N_("FILE NUMBER TARGET"), 3, 3, 0,
-    N_("Pack a job with its photos and kept papers into a folder, .zip or .tar.gz"),
+    N_("Pack a job with its photos and papers into a folder, .zip or .tar.gz"),
     wb_tool_bundle_write },
   { "bundle", "read", N_("FILE SOURCE"), 2, 2, 0,
     N_("Put the job of a bundle into a book, once the whole bundle was found good"),

@@ -302,6 +302,7 @@ test_everything (Fixture       *fixture,
   g_assert_no_error (error);
   g_assert_cmpuint (written->n_photos, ==, 3);
   g_assert_cmpuint (written->n_papers, ==, 3);
+  g_assert_cmpuint (written->n_printed, >=, 4);
   wb_progress_get (progress, &state);
   g_assert_cmpstr (state.words, ==, "Writing the bundle…");
   g_assert_cmpint (state.done, >=, written->bytes);
@@ -310,6 +311,7 @@ test_everything (Fixture       *fixture,
   g_assert_no_error (error);
   g_assert_cmpuint (read->n_photos, ==, 3);
   g_assert_cmpuint (read->n_papers, ==, 3);
+  g_assert_cmpuint (read->n_printed, ==, written->n_printed);
   g_assert_cmpint (wb_job_get_revision (read->job), ==, 1);
   assert_same_job (job, read->job);
   stored = wb_office_load_job (fixture->to, wb_job_get_id (job), NULL, &error);

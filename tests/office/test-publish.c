@@ -2,6 +2,8 @@
 /* A job between two offices, by way of a folder that both have as their server. */
 #include "config.h"
 
+#include "office/wb-office-private.h"
+#include "office/wb-papers.h"
 #include "office/wb-publish.h"
 #include "share-fixture.h"
 #include "share/wb-share.h"
@@ -214,7 +216,65 @@ test_list (ShareFixture  *self,
   g_assert_cmpuint (none->len, ==, 0);
 }
 
-/* Somebody writes into the one document on the server. */
+/* How many files there are below @folder. */
+static guint
+count_files (const char *folder)
+{
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  const char *name;
+  guint n = 0;
+
+  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
+    {
+      g_autofree char *path = g_build_filename (folder, name, NULL);
+
+      n += g_file_test (path, G_FILE_TEST_IS_DIR) ? count_files (path) : 1;
+    }
+  return n;
+}
+
+/* The papers as PDF go with the job; one that is the same as before is not sent anew, and none
+ * becomes a kept paper of whoever fetches the job. */
+static void
+test_papers (ShareFixture  *self,
+             gconstpointer  data)
+{
+  g_autoptr (WbJob) job = create (self);
+  const char *id = wb_job_get_id (job);
+  g_autofree char *objects = g_build_filename (self->server_folder, "objects", NULL);
+  g_autoptr (WbJob) changed = NULL;
+  g_autoptr (WbJob) theirs = NULL;
+  g_autoptr (GPtrArray) papers = NULL;
+  g_autoptr (GError) error = NULL;
+
+  publish (self, TRUE, id, 1);
+  g_assert_cmpuint (count_files (objects), ==, 3);   /* the document, the order, the inventory */
+  changed = change (self->here, job, NULL, "Noor");
+  publish (self, TRUE, id, 2);
+  g_assert_cmpuint (count_files (objects), ==, 5);
+
+  theirs = fetch (self, FALSE, id);
+  g_assert_true (wb_job_equal (theirs, changed));
+  papers = wb_office_make_papers (self->there, theirs, NULL, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (papers->len, ==, 2);
+  for (guint i = 0; i < papers->len; i++)
+    {
+      const WbPaperFile *file = g_ptr_array_index (papers, i);
+      g_autofree char *hash = g_compute_checksum_for_bytes (G_CHECKSUM_SHA256, file->bytes);
+      g_autofree char *group = g_strndup (hash, 2);
+      g_autofree char *there = g_build_filename (objects, group, hash, NULL);
+      g_autoptr (GBytes) kept = wb_book_read_document (wb_office_get_book (self->there), hash, NULL,
+                                                       &error);
+
+      g_assert_null (kept);
+      g_assert_error (error, WB_STORE_ERROR, WB_STORE_ERROR_NOT_FOUND);
+      g_clear_error (&error);
+      g_assert_true (g_file_test (there, G_FILE_TEST_IS_REGULAR));
+    }
+}
+
+/* Somebody writes into all files of the one job on the server. */
 static void
 damage (const char *folder)
 {
@@ -250,14 +310,15 @@ test_verify (ShareFixture  *self,
                                      &error);
   g_assert_no_error (error);
   g_assert_cmpuint (good->len, ==, 0);
-  g_assert_cmpuint (n_files, ==, 1);
+  g_assert_cmpuint (n_files, ==, 3);
 
   damage (objects);
   bad = wb_office_verify_published (self->there, self->at_there, NULL, id, &n_files, NULL, NULL,
                                     &error);
   g_assert_no_error (error);
-  g_assert_cmpuint (bad->len, ==, 1);
+  g_assert_cmpuint (bad->len, ==, 3);
   g_assert_true (g_str_has_prefix (g_ptr_array_index (bad, 0), "job.json"));
+  g_assert_true (g_str_has_prefix (g_ptr_array_index (bad, 1), "papers/order.pdf"));
   none = wb_office_fetch (self->there, self->at_there, NULL, id, WB_MERGE_UNDECIDED, NULL, NULL,
                           &error);
   g_assert_null (none);
@@ -278,6 +339,7 @@ main (int    argc,
   ADD ("both", test_both);
   ADD ("clash", test_clash);
   ADD ("list", test_list);
+  ADD ("papers", test_papers);
   ADD ("verify", test_verify);
   return g_test_run ();
 }
