@@ -13,6 +13,7 @@ import http.client
 import http.server
 import random
 import re
+import select
 import socket
 import ssl
 import struct
@@ -69,6 +70,7 @@ def random_answers(seed, count, most_skipped=4):
 
 class _Handler(http.server.BaseHTTPRequestHandler):
     protocol_version = "HTTP/1.1"
+    disable_nagle_algorithm = True      # headers and body go apart, and the second would wait for the first
 
     def log_message(self, *_words):
         pass
@@ -89,22 +91,34 @@ class _Handler(http.server.BaseHTTPRequestHandler):
             return b"".join(parts)
         return self.rfile.read(int(self.headers.get("Content-Length", 0)))
 
+    def setup(self):
+        super().setup()
+        # One connection to the real server for each of the client's.
+        self.real = http.client.HTTPSConnection(servers.HOST, self.server.real.port, timeout=60,
+                                                context=self.server.context)
+
+    def finish(self):
+        self.real.close()
+        super().finish()
+
     def _ask(self, body):
         """Returns the real server's status, headers and body."""
-        real = self.server.real
-        connection = http.client.HTTPSConnection(servers.HOST, real.port, timeout=60, context=real.context())
+        real = self.real
+        if real.sock is not None and select.select([real.sock], [], [], 0)[0]:
+            real.close()        # it did not want to wait for another request
         try:
-            connection.putrequest(self.command, self.path, skip_host=True, skip_accept_encoding=True)
+            real.putrequest(self.command, self.path, skip_host=True, skip_accept_encoding=True)
             for name, value in self.headers.items():
                 if name.lower() not in HOP:
-                    connection.putheader(name, value)
+                    real.putheader(name, value)
             if body or self.command in ("PUT", "POST"):
-                connection.putheader("Content-Length", str(len(body)))
-            connection.endheaders(body or None)
-            answer = connection.getresponse()
+                real.putheader("Content-Length", str(len(body)))
+            real.endheaders(body or None)
+            answer = real.getresponse()
             return answer.status, answer.getheaders(), answer.read(), answer.getheader("Content-Length")
-        finally:
-            connection.close()
+        except BaseException:
+            real.close()
+            raise
 
     def _cut(self):
         self.close_connection = True
@@ -164,19 +178,21 @@ class _Listener(http.server.ThreadingHTTPServer):
 
 class FaultyHttps:
     """port, url (with the path of the real server), ca; answers are those still to come, seen is what was
-    asked so far: method, path and headers of each request."""
+    asked so far: method, path and headers of each request. It shows a certificate of a kind that
+    Authority.certificate() of the real server knows."""
 
-    def __init__(self, real, answers=()):
+    def __init__(self, real, answers=(), certificate="good"):
         self.real, self.ca = real, real.ca
         self.answers, self.seen = list(answers), []
         self._lock = threading.Lock()
         self._server = _Listener(("127.0.0.1", 0), _Handler)
-        certificate, key = real.authority.certificate()
+        certificate, key = real.authority.certificate(certificate)
         context = ssl.SSLContext(ssl.PROTOCOL_TLS_SERVER)
         context.load_cert_chain(certificate, key)
         self._server.socket = context.wrap_socket(self._server.socket, server_side=True,
                                                   do_handshake_on_connect=False)
         self._server.real, self._server.choose = real, self._choose
+        self._server.context = real.context()
         self.port = self._server.server_address[1]
 
     @property

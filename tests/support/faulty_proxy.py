@@ -39,6 +39,40 @@ def random_faults(seed, count, most):
                   how=chance.choice(("reset", "close"))) for _number in range(count)]
 
 
+class _Line:
+    """The two sockets of one connection, each of which a thread reads from and the other writes to. A socket
+    that a thread may be about to use is not closed: its number would soon be that of another connection."""
+
+    def __init__(self, client, server):
+        self.sockets = client, server
+        self.left = threading.Event(), threading.Event()    # set when the thread that read there is done
+        self.stalled = threading.Event()
+        self.ending = False
+
+    def end(self, how, own=None):
+        """own is the thread that calls."""
+        self.ending = True
+        for one in self.sockets:
+            _wake(one, how)
+        for number, left in enumerate(self.left):
+            if number != own:
+                left.wait(1)
+        for one in self.sockets:
+            one.close()
+
+
+def _wake(one, how):
+    """Has whoever reads there come back, and close() do what how says."""
+    try:
+        if how == "reset":
+            one.setsockopt(socket.SOL_SOCKET, socket.SO_LINGER, struct.pack("ii", 1, 0))
+            one.shutdown(socket.SHUT_RD)
+        else:
+            one.shutdown(socket.SHUT_RDWR)
+    except OSError:
+        pass
+
+
 class FaultyProxy:
     """port is where it listens, connections how many came so far, faults what is still to come."""
 
@@ -65,8 +99,8 @@ class FaultyProxy:
         """Cuts every connection that is open now."""
         with self._lock:
             found = list(self._open)
-        for one in found:
-            self._end(one, "reset")
+        for line in found:
+            self._end(line, "reset")
 
     def _accept(self):
         while True:
@@ -76,61 +110,69 @@ class FaultyProxy:
                 return
             self.connections += 1
             fault = (self.faults.pop(0) if self.faults else None) or Fault()
-            if fault.refuse:
-                self._end(client, "reset")
-                continue
-            try:
-                server = socket.create_connection(("127.0.0.1", self.target), 10)
-            except OSError:
-                self._end(client, "reset")
+            server = None
+            if not fault.refuse:
+                try:
+                    server = socket.create_connection(("127.0.0.1", self.target), 10)
+                except OSError:
+                    pass
+            if server is None:
+                _wake(client, "reset")
+                client.close()
                 continue
             server.settimeout(None)
-            pair = (client, server)
+            for one in (client, server):
+                one.setsockopt(socket.IPPROTO_TCP, socket.TCP_NODELAY, 1)
+            line = _Line(client, server)
             with self._lock:
-                self._open.update(pair)
-            stalled = threading.Event()
-            for source, sink, most in ((client, server, fault.up), (server, client, fault.down)):
-                threading.Thread(target=self._pass_on, daemon=True,
-                                 args=(source, sink, most, fault, pair, stalled)).start()
+                self._open.add(line)
+            for number, most in enumerate((fault.up, fault.down)):
+                threading.Thread(target=self._pass_on, daemon=True, args=(line, number, most, fault)).start()
 
-    def _pass_on(self, source, sink, most, fault, pair, stalled):
+    def _pass_on(self, line, number, most, fault):
+        try:
+            self._copy(line, line.sockets[number], line.sockets[1 - number], most, fault)
+        except OSError:
+            self._end(line, "close", number)
+        except _Cut:
+            self._end(line, fault.how, number)
+        line.left[number].set()
+        if line.left[1 - number].is_set():
+            self._end(line, "close", number)
+
+    def _copy(self, line, source, sink, most, fault):
+        """Passes on what comes, until it ends or has to be cut."""
         passed = 0
-        try:
-            while True:
-                if most is not None and passed >= most:
-                    if fault.how == "stall":
-                        stalled.set()
-                        while not self._ending:
-                            time.sleep(0.05)
-                    for one in pair:
-                        self._end(one, fault.how)
-                    return
-                wanted = CHUNK if most is None else min(CHUNK, most - passed)
-                if fault.rate:
-                    wanted = min(wanted, max(1, fault.rate // 20))
-                data = source.recv(wanted)
-                while stalled.is_set() and not self._ending:
-                    time.sleep(0.05)
-                if not data:
-                    sink.shutdown(socket.SHUT_WR)
-                    return
-                sink.sendall(data)
-                passed += len(data)
-                if fault.rate:
-                    time.sleep(len(data) / fault.rate)
-        except OSError:
-            for one in pair:
-                self._end(one, "close")
+        while True:
+            if most is not None and passed >= most:
+                if fault.how == "stall":
+                    line.stalled.set()
+                    while not self._ending:
+                        time.sleep(0.05)
+                raise _Cut
+            wanted = CHUNK if most is None else min(CHUNK, most - passed)
+            if fault.rate:
+                wanted = min(wanted, max(1, fault.rate // 20))
+            data = source.recv(wanted)
+            while line.stalled.is_set() and not self._ending:
+                time.sleep(0.05)
+            if line.ending:
+                return
+            if not data:
+                sink.shutdown(socket.SHUT_WR)
+                return
+            sink.sendall(data)
+            passed += len(data)
+            if fault.rate:
+                time.sleep(len(data) / fault.rate)
 
-    def _end(self, one, how):
+    def _end(self, line, how, own=None):
         with self._lock:
-            self._open.discard(one)
-        try:
-            if how == "reset":
-                one.setsockopt(socket.SOL_SOCKET, socket.SO_LINGER, struct.pack("ii", 1, 0))
-                one.shutdown(socket.SHUT_RD)    # wakes the thread that reads there, which would hold it
-            else:
-                one.shutdown(socket.SHUT_RDWR)
-            one.close()
-        except OSError:
-            pass
+            first = line in self._open
+            self._open.discard(line)
+        if first:
+            line.end(how, own)
+
+
+class _Cut(Exception):
+    """So much has passed that the line is to be cut."""

@@ -3,7 +3,7 @@
 """OpenStack Swift with its S3 interface as one process: proxy, account, container and object server
 of one disk, which is a plain folder. It checks signatures (version 4), dates, conditions and parts as
 it does in earnest; only the cache and, on a file system that keeps no attributes of files, those are
-in memory. Started by servers.py.
+in memory, and no disk is waited for. Started by servers.py.
 
     s3_node.py FOLDER PORT CERTIFICATE KEY ACCESS-KEY SECRET-FILE SKEW CONDITIONAL
 
@@ -166,6 +166,8 @@ def on_condition(proxy, serve):
 
 
 def main():
+    # What was written is there after a kill -9 as well; only the machine never goes off during a test.
+    os.fsync = os.fdatasync = lambda _fd: None
     root, port = pathlib.Path(sys.argv[1]), int(sys.argv[2])
     certificate, key, access_key = sys.argv[3:6]
     set_clock(int(sys.argv[7]))
@@ -195,8 +197,9 @@ def main():
         return proxy(environment, start_response)
 
     answer = on_condition(inner(proxy), serve) if sys.argv[8] == "yes" else serve
+    # Whoever is slow to say who he is, or goes away meanwhile, is not to keep the others waiting.
     listener = eventlet.wrap_ssl(eventlet.listen(("127.0.0.1", port)), certfile=certificate,
-                                 keyfile=key, server_side=True)
+                                 keyfile=key, server_side=True, do_handshake_on_connect=False)
     wsgi.server(listener, answer, sys.stderr)
 
 

@@ -165,6 +165,7 @@ class Server:
         self.folder = pathlib.Path(tempfile.mkdtemp(prefix="wb-server-"))
         self.port = None
         self.log = self.folder / "log"
+        self.extra = {}         # environment of what writes the files, besides
         self._process = None
 
     def command(self):
@@ -198,11 +199,25 @@ class Server:
 
     def stop(self):
         """Ends the server and every connection to it. What was stored stays."""
+        self._end(signal.SIGTERM, signal.SIGKILL)
+
+    def kill(self):
+        """The same without giving it time for anything."""
+        self._end(signal.SIGKILL)
+
+    def restart(self, **settings):
+        """Goes on with other attributes."""
+        self.stop()
+        for name, value in settings.items():
+            setattr(self, name, value)
+        self.start()
+
+    def _end(self, *signals):
         process, self._process = self._process, None
         if process is None:
             return
         below = _processes_below(process.pid)
-        for ending in (signal.SIGTERM, signal.SIGKILL):
+        for ending in signals:
             try:
                 os.killpg(process.pid, ending)
             except ProcessLookupError:
@@ -245,9 +260,8 @@ class OverTls(Server):
 
     def change_certificate(self, kind="good"):
         """Goes on with another certificate, of a kind that Authority.certificate() knows."""
-        self.stop()
-        self.certificate, self.key = self.authority.certificate(kind)
-        self.start()
+        certificate, key = self.authority.certificate(kind)
+        self.restart(certificate=certificate, key=key)
 
     def context(self):
         """What Python needs to speak with the server itself."""
@@ -325,7 +339,7 @@ Alias /dav "{self.files}"
   </RequireAll>
 </Directory>
 """, encoding="utf-8")
-        return ["/usr/sbin/apache2", "-d", self.folder, "-f", settings, "-DFOREGROUND"], {}
+        return ["/usr/sbin/apache2", "-d", self.folder, "-f", settings, "-DFOREGROUND"], self.extra
 
 
 # --- SFTP ----------------------------------------------------------------------------------------
@@ -346,8 +360,8 @@ class Sftp(Server):
         self.files.mkdir()
         self.key_file = self._new_key("client")
         self.wrong_key_file = self._new_key("other-client")
-        self.host_key = self._new_key("host-0")
-        self._host_keys = 1
+        self._host_keys = 0
+        self.host_key = self.new_host_key()
 
     def _new_key(self, name):
         path = self.folder / name
@@ -370,10 +384,11 @@ class Sftp(Server):
 
     def change_host_key(self):
         """Goes on with another host key."""
-        self.stop()
-        self.host_key = self._new_key(f"host-{self._host_keys}")
+        self.restart(host_key=self.new_host_key())
+
+    def new_host_key(self):
         self._host_keys += 1
-        self.start()
+        return self._new_key(f"host-{self._host_keys}")
 
     def command(self):
         # An account that exists for this process alone: whoever runs the test, under another name.
@@ -394,6 +409,9 @@ class Sftp(Server):
         shadow.write_text(f"{self.user}:{digest}:19000:0:99999:7:::\n", encoding="ascii")
         if os.getuid() == 0:
             os.makedirs("/run/sshd", mode=0o755, exist_ok=True)      # its path is compiled in
+        files = " ".join([SFTP_SERVER, "-d", str(self.files), *([] if self.writable else ["-R"])])
+        if self.extra:
+            files = " ".join(["/usr/bin/env", *(f"{name}={value}" for name, value in self.extra.items()), files])
         settings = self.folder / "sshd_config"
         settings.write_text(f"""\
 ListenAddress 127.0.0.1
@@ -415,7 +433,7 @@ PermitTTY no
 MaxStartups 100
 LogLevel VERBOSE
 Subsystem sftp {SFTP_SERVER}
-ForceCommand {SFTP_SERVER} -d {self.files}{"" if self.writable else " -R"}
+ForceCommand {files}
 """, encoding="utf-8")
         return ["/usr/sbin/sshd", "-D", "-e", "-f", settings], {
             "LD_PRELOAD": "libnss_wrapper.so",
@@ -449,16 +467,21 @@ class S3(OverTls):
         secret.write_text(self.secret, encoding="ascii")
         return ["/usr/bin/python3", HERE / "s3_node.py", self.folder, self.port, self.certificate, self.key,
                 self.access_key, secret, self.skew, "yes" if self.conditional else "no"], {
-                    "PYTHONWARNINGS": "ignore"}
+                    "PYTHONWARNINGS": "ignore", **self.extra}
 
     def start(self):
         fresh = self.port is None
         super().start()
         if fresh:
-            status, _headers, body = self.request("PUT", f"/{self.bucket}", skew=self.skew)
-            if status != 200:
-                raise RuntimeError(f"no bucket could be made: {status} {body!r}\n{self.log_tail()}")
+            self.use_bucket(self.bucket)
         return self
+
+    def use_bucket(self, name):
+        """Makes a bucket and goes on with it."""
+        status, _headers, body = self.request("PUT", f"/{name}", skew=self.skew)
+        if status != 200:
+            raise RuntimeError(f"no bucket could be made: {status} {body!r}\n{self.log_tail()}")
+        self.bucket = name
 
     def request(self, method, path, query="", body=b"", skew=0):
         """One signed request of the test's own, for looking into the store. query is as it is to be
