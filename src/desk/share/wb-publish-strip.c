@@ -6,6 +6,7 @@
 
 #include "desk/share/wb-publish-strip.h"
 
+#include "desk/job/wb-job-page.h"
 #include "desk/share/wb-desk-queue.h"
 #include "desk/share/wb-standing-row.h"
 #include "desk/share/wb-transfer-row.h"
@@ -143,11 +144,32 @@ quieten (WbPublishStrip *self)
                                              wb_standing_row_get_server (WB_STANDING_ROW (row))));
 }
 
+static gboolean
+has_focus (WbPublishStrip *self,
+           GtkWidget      *row)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+
+  return focus != NULL && gtk_widget_is_ancestor (focus, row);
+}
+
+/* The keyboard was on a row that is to go: it comes to what is next to be done, or else to the page. */
+static void
+hand_focus_on (WbPublishStrip *self)
+{
+  GtkWidget *page = gtk_widget_get_ancestor (GTK_WIDGET (self), WB_TYPE_JOB_PAGE);
+
+  if (!gtk_widget_child_focus (self->standings, GTK_DIR_TAB_FORWARD) && page != NULL)
+    gtk_widget_grab_focus (page);
+}
+
 /* Takes rows away of what is done or cancelled. Returns: whether there were any. */
 static gboolean
 drop_finished (WbPublishStrip *self)
 {
   gboolean dropped = FALSE;
+  gboolean focused = FALSE;
   GtkWidget *next;
 
   for (GtkWidget *row = gtk_widget_get_first_child (self->transfers); row != NULL; row = next)
@@ -164,9 +186,14 @@ drop_finished (WbPublishStrip *self)
         }
       if (there && is_on_its_way (self, item))
         continue;
+      if (has_focus (self, row))
+        focused = TRUE;
       gtk_box_remove (GTK_BOX (self->transfers), row);
       dropped = TRUE;
     }
+  quieten (self);
+  if (focused)
+    hand_focus_on (self);
   return dropped;
 }
 

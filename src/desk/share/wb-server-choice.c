@@ -100,6 +100,21 @@ answered_cb (GtkWidget  *dialog,
   choice_free (self);
 }
 
+/* Enter takes what is chosen; to choose there are the arrows and the space bar. */
+static void
+add_enter (GtkWidget *box)
+{
+  GtkEventController *keys = gtk_shortcut_controller_new ();
+
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  gtk_shortcut_controller_add_shortcut (
+    GTK_SHORTCUT_CONTROLLER (keys),
+    gtk_shortcut_new (gtk_alternative_trigger_new (gtk_keyval_trigger_new (GDK_KEY_Return, 0),
+                                                   gtk_keyval_trigger_new (GDK_KEY_KP_Enter, 0)),
+                      gtk_named_action_new ("default.activate")));
+  gtk_widget_add_controller (box, keys);
+}
+
 static GtkWidget *
 make_buttons (Choice *self)
 {
@@ -121,6 +136,7 @@ make_buttons (Choice *self)
       gtk_box_append (GTK_BOX (box), button);
       g_ptr_array_add (self->buttons, button);
     }
+  add_enter (box);
   return box;
 }
 

@@ -108,6 +108,7 @@ show_standing (WbStandingRow *self)
                                              self->status->state == WB_PUBLISH_CHANGED_BOTH));
 
   gtk_label_set_label (GTK_LABEL (self->words), words);
+  gtk_widget_set_tooltip_text (self->words, words);
   if (urgent)
     gtk_widget_add_css_class (self->words, "warning");
   else
@@ -281,6 +282,9 @@ wb_standing_row_init (WbStandingRow *self)
   gtk_label_set_xalign (GTK_LABEL (self->words), 0);
   gtk_label_set_wrap (GTK_LABEL (self->words), TRUE);
   gtk_label_set_wrap_mode (GTK_LABEL (self->words), PANGO_WRAP_WORD_CHAR);
+  /* A long fault leaves the page its room; the tooltip and a screen reader have all of it. */
+  gtk_label_set_lines (GTK_LABEL (self->words), 3);
+  gtk_label_set_ellipsize (GTK_LABEL (self->words), PANGO_ELLIPSIZE_END);
   gtk_widget_set_hexpand (self->words, TRUE);
   gtk_widget_set_valign (self->step, GTK_ALIGN_CENTER);
   g_object_set (self->words, "accessible-role", GTK_ACCESSIBLE_ROLE_STATUS, NULL);

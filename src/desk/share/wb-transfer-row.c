@@ -146,6 +146,8 @@ show_buttons (WbTransferRow *self,
 {
   WbQueueFault fault = wb_queue_item_get_fault_kind (self->item);
   gboolean waits_again = state == WB_SHARE_WAITING && fault == WB_QUEUE_FAULT_PASSES;
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
 
   show_button (self->mend, waits_again ? _("Try Now") : wb_share_mend_label (fault),
                state == WB_SHARE_FAILED || waits_again);
@@ -153,6 +155,10 @@ show_buttons (WbTransferRow *self,
                state == WB_SHARE_PAUSED || state == WB_SHARE_WAITING || state == WB_SHARE_RUNNING);
   show_button (self->cancel, state == WB_SHARE_DONE ? _("Take Off the List") : _("Cancel"),
                TRUE);
+  /* The keyboard stays with the row when its button goes. */
+  if (focus != NULL && gtk_widget_is_ancestor (focus, GTK_WIDGET (self)) &&
+      !gtk_widget_get_visible (focus))
+    gtk_widget_grab_focus (GTK_WIDGET (self->cancel));
 }
 
 static void

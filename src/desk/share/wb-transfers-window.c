@@ -42,7 +42,8 @@ show_queue (WbTransfersWindow *self)
                                              n_failed);
   g_autofree char *both = g_strdup_printf ("%s, %s", open, failed);
 
-  adw_window_title_set_subtitle (self->title, n_failed > 0 ? both : n_open > 0 ? open : "");
+  adw_window_title_set_subtitle (self->title, n_failed > 0 && n_open > 0 ? both :
+                                           n_failed > 0 ? failed : n_open > 0 ? open : "");
   gtk_stack_set_visible_child_name (self->stack, n > 0 ? "list" : "none");
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "transfers.clear",
                                  wb_queue_count (self->queue, WB_SHARE_DONE) > 0);
