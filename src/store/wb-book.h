@@ -74,8 +74,9 @@ void          wb_job_summary_free   (WbJobSummary  *self);
  * @query: (nullable): words that must all be found, as whole words or beginnings, in any of: job
  *   number, bill number, claim number, names and companies of parties, phone digits, cities of
  *   stops and parties; no case, no accents. A telephone number is found however its digits are
- *   grouped, with or without country and area code. %NULL, or a query without a letter or digit,
- *   finds every job
+ *   grouped, with or without country and area code. When nothing is found by these, words may also
+ *   be in streets of stops and parties, be the colour or number of a lot, or a tag with the number
+ *   of its lot before it. %NULL, or a query without a letter or digit, finds every job
  * @limit: most rows to give, 0 for all
  *
  * Returns: (transfer full) (element-type WbJobSummary): newest pick-up first. A job without one

@@ -5,6 +5,8 @@
 
 #include "store/wb-search-index.h"
 
+#include "store/wb-search-second.h"
+
 #include <string.h>
 
 /* --- what a list shows ------------------------------------------------------------------------ */
@@ -267,17 +269,30 @@ read_phone (const char *query)
   return g_strdup (digits + (length == NATIONAL_DIGITS + 1 && digits[0] == '1' ? 1 : 0));
 }
 
+/* Returns: (transfer full): the parts of @query that name words. */
+static char **
+split_words (const char *query)
+{
+  g_autofree char *valid = g_utf8_make_valid (query, -1);
+  g_auto (GStrv) parts = g_strsplit_set (valid, " \t\r\n\f\v", -1);
+  g_autoptr (GStrvBuilder) words = g_strv_builder_new ();
+
+  for (guint i = 0; parts[i] != NULL; i++)
+    if (names_a_word (parts[i]))
+      g_strv_builder_add (words, parts[i]);
+  return g_strv_builder_end (words);
+}
+
 char *
 wb_search_index_query (const char *query)
 {
   g_autofree char *valid = g_utf8_make_valid (query, -1);
-  g_auto (GStrv) words = g_strsplit_set (valid, " \t\r\n\f\v", -1);
+  g_auto (GStrv) words = split_words (query);
   g_autofree char *phone = read_phone (valid);
   g_autoptr (GString) expression = g_string_new (NULL);
 
   for (guint i = 0; words[i] != NULL; i++)
-    if (names_a_word (words[i]))
-      append_beginning (expression, words[i]);
+    append_beginning (expression, words[i]);
   if (expression->len == 0)
     return NULL;
   if (phone != NULL)
@@ -431,17 +446,64 @@ read_summary (sqlite3_stmt *statement)
   " n_pieces, claims, n_open_claims, revision FROM job WHERE removed = 0"
 #define SUMMARY_ORDER " ORDER BY listed_by DESC, doc DESC LIMIT ?1"
 
+/* Returns: (transfer full) (nullable): the rows that @statement, whose parameters are bound,
+ * gives. */
+static GPtrArray *
+read_summaries (WbSqlite      *book,
+                sqlite3_stmt  *statement,
+                GError       **error)
+{
+  GDestroyNotify free_summary = (GDestroyNotify) wb_job_summary_free;
+  g_autoptr (GPtrArray) summaries = g_ptr_array_new_with_free_func (free_summary);
+  WbStep step;
+
+  while ((step = wb_sqlite_step (book, statement, error)) == WB_STEP_ROW)
+    g_ptr_array_add (summaries, read_summary (statement));
+  return step == WB_STEP_END ? g_steal_pointer (&summaries) : NULL;
+}
+
+/* The first parameter is the limit. */
+#define FIRST_WORD 2
+
+static GPtrArray *
+look_again (WbSqlite           *book,
+            const char *const  *words,
+            guint               limit,
+            GError            **error)
+{
+  g_autoptr (GStrvBuilder) builder = g_strv_builder_new ();
+  guint n_words = g_strv_length ((char **) words);
+  g_autofree char *condition = wb_search_second_condition (n_words, FIRST_WORD);
+  g_autofree char *sql = g_strconcat (SUMMARY_COLUMNS " AND ", condition, SUMMARY_ORDER, NULL);
+  sqlite3_stmt *statement = wb_sqlite_prepare (book, sql, error);
+  g_auto (GStrv) expressions = NULL;
+
+  if (statement == NULL)
+    return NULL;
+
+  for (guint i = 0; i < n_words; i++)
+    {
+      g_autoptr (GString) expression = g_string_new (NULL);
+
+      append_beginning (expression, words[i]);
+      g_strv_builder_add (builder, expression->str);
+    }
+  expressions = g_strv_builder_end (builder);
+  wb_sqlite_bind_number (statement, 1, limit > 0 ? (gint64) limit : -1);
+  wb_search_second_bind (statement, FIRST_WORD, words, (const char *const *) expressions);
+  return read_summaries (book, statement, error);
+}
+
 GPtrArray *
 wb_search_index_list (WbSqlite    *book,
                       const char  *query,
                       guint        limit,
                       GError     **error)
 {
-  GDestroyNotify free_summary = (GDestroyNotify) wb_job_summary_free;
-  g_autoptr (GPtrArray) summaries = g_ptr_array_new_with_free_func (free_summary);
   g_autofree char *expression = query != NULL ? wb_search_index_query (query) : NULL;
+  g_autoptr (GPtrArray) summaries = NULL;
+  g_auto (GStrv) words = NULL;
   sqlite3_stmt *statement;
-  WbStep step;
 
   if (expression == NULL)
     statement = wb_sqlite_prepare (book, SUMMARY_COLUMNS SUMMARY_ORDER, error);
@@ -455,7 +517,12 @@ wb_search_index_list (WbSqlite    *book,
   wb_sqlite_bind_number (statement, 1, limit > 0 ? (gint64) limit : -1);
   if (expression != NULL)
     wb_sqlite_bind_text (statement, 2, expression);
-  while ((step = wb_sqlite_step (book, statement, error)) == WB_STEP_ROW)
-    g_ptr_array_add (summaries, read_summary (statement));
-  return step == WB_STEP_END ? g_steal_pointer (&summaries) : NULL;
+  summaries = read_summaries (book, statement, error);
+  if (expression == NULL || summaries == NULL || summaries->len > 0)
+    return g_steal_pointer (&summaries);
+
+  words = split_words (query);
+  if (g_strv_length (words) > WB_SEARCH_SECOND_WORDS)
+    return g_steal_pointer (&summaries);
+  return look_again (book, (const char *const *) words, limit, error);
 }

@@ -199,6 +199,9 @@ fill (Fixture *self)
               "Łódź & \"Sons\" 24/7", "notes", "unfindable");
   change_job (&second, WB_KIND_STOP, "stop-1", "kind", "pickup", "city", "東京", "street",
               "Elm Street");
+  change_job (&second, WB_KIND_PARTY, "party-3", "role", "payer", "street", "9 Dayton Road");
+  change_job (&second, WB_KIND_LOT, "lot-1", "colour", "teal", "number", "5512");
+  change_job (&second, WB_KIND_LOT, "lot-2", "colour", "grey", "number", "K77");
   change_job (&second, WB_KIND_PIECE, "piece-1", "description", "harpsichord");
   stored_second = save (self->book, NULL, second);
 }
@@ -238,8 +241,16 @@ test_words (Fixture       *self,
     { "2065550199", "two" }, { "12065550199", "two" }, { "206 555", "two" }, { "0199", "two" },
     { "555-0147 ada", "one" },
     { "555-0147 zoe", "" },
-    /* what is not searched: notes, streets, pieces */
-    { "unfindable", "" }, { "elm", "" }, { "harpsichord", "" },
+    /* streets, and the tags of a lot, when nothing else is found; each word may be elsewhere */
+    { "elm", "two" }, { "ELM street", "two" }, { "221 Elm", "" }, { "elm zoe", "two" },
+    { "elm ada", "" }, { "lm", "" }, { "treet", "" }, { "e_m", "" }, { "elm%", "" },
+    { "teal 5512-034", "two" }, { "5512-034", "two" }, { "5512", "two" }, { "551", "two" },
+    { "k77-1", "two" }, { "K77-1", "two" }, { "amber 5512-034", "" }, { "5513-034", "" },
+    { "teal elm", "two" },
+    /* the index goes first: what it finds is not added to */
+    { "dayton", "one" },
+    /* what is not searched: notes, pieces */
+    { "unfindable", "" }, { "harpsichord", "" },
     /* marks alone name no word, and nothing means anything to the index's own language */
     { "   ", "one two" }, { "-", "one two" }, { "& ada", "one" }, { "*", "one two" },
     { "ada*", "one" }, { "\"", "one two" },

@@ -232,6 +232,8 @@ listed_cb (GObject      *object,
     {
       g_autofree char *words = wb_words_error (error);
 
+      /* Nothing is opened unasked by an answer that comes much later. */
+      self->open_first = FALSE;
       adw_status_page_set_description (self->fault, words);
       gtk_stack_set_visible_child_name (self->stack, "fault");
       gtk_widget_hide (GTK_WIDGET (self->count));
