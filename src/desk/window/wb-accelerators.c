@@ -31,6 +31,7 @@ static const Accelerator table[] = {
   { "win.new-job", "<Control><Shift>n", N_("Jobs"), N_("New job") },
   { "win.show-due", "<Control><Shift>d", N_("Jobs"), N_("What is due on claims") },
   { "win.show-report", "<Control><Shift>r", N_("Jobs"), N_("Report over claims") },
+  { "win.save-papers", "<Control>p", N_("Jobs"), N_("Save the papers of the job as PDF") },
   { "win.save-bundle", "<Control><Shift>s", N_("Jobs"), N_("Save the job as a bundle") },
   { "win.open-bundle", "<Control><Shift>o", N_("Jobs"), N_("Open a bundle") },
 

@@ -11,6 +11,7 @@
 #include "desk/window/wb-accelerators.h"
 #include "desk/window/wb-book-chooser.h"
 #include "desk/window/wb-bundle-dialogs.h"
+#include "desk/window/wb-paper-dialogs.h"
 
 #include <glib/gi18n.h>
 
@@ -153,6 +154,20 @@ save_bundle_action (GtkWidget  *widget,
 }
 
 static void
+save_papers_action (GtkWidget  *widget,
+                    const char *name,
+                    GVariant   *target)
+{
+  WbWindow *self = WB_WINDOW (widget);
+  WbJobPage *page = wb_window_get_job_page (self);
+
+  if (page == NULL)
+    return;
+  wb_job_page_settle (page);
+  wb_paper_dialogs_save (self, wb_job_model_get_job (wb_job_page_get_model (page)));
+}
+
+static void
 open_bundle_action (GtkWidget  *widget,
                     const char *name,
                     GVariant   *target)
@@ -231,6 +246,7 @@ wb_window_install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "win.open-book", NULL, open_book_action);
   gtk_widget_class_install_action (widget_class, "win.new-book", NULL, new_book_action);
   gtk_widget_class_install_action (widget_class, "win.save-bundle", NULL, save_bundle_action);
+  gtk_widget_class_install_action (widget_class, "win.save-papers", NULL, save_papers_action);
   gtk_widget_class_install_action (widget_class, "win.open-bundle", NULL, open_bundle_action);
   gtk_widget_class_install_action (widget_class, "win.new-window", NULL, new_window_action);
   gtk_widget_class_install_action (widget_class, "win.close", NULL, close_action);
@@ -253,6 +269,8 @@ wb_window_enable_actions (WbWindow *self)
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.back", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.open-bundle", open);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.save-bundle",
+                                 open && wb_window_get_job_page (self) != NULL);
+  gtk_widget_action_set_enabled (GTK_WIDGET (self), "win.save-papers",
                                  open && wb_window_get_job_page (self) != NULL);
   wb_window_enable_share_actions (self);
 }
