@@ -522,7 +522,7 @@ wb_search_index_list (WbSqlite    *book,
     return g_steal_pointer (&summaries);
 
   words = split_words (query);
-  if (g_strv_length (words) > WB_SEARCH_SECOND_WORDS)
+  if (g_strv_length (words) > WB_SEARCH_SECOND_WORDS || strlen (query) > WB_SEARCH_SECOND_BYTES)
     return g_steal_pointer (&summaries);
   return look_again (book, (const char *const *) words, limit, error);
 }

@@ -7,8 +7,9 @@
 
 G_BEGIN_DECLS
 
-/** Words of a query that a second look takes; one of more is a text that was pasted. */
+/** Words, and bytes in all, of a query that a second look takes; more is a text that was pasted. */
 #define WB_SEARCH_SECOND_WORDS 8
+#define WB_SEARCH_SECOND_BYTES 200
 
 /**
  * wb_search_second_condition:
