@@ -292,19 +292,24 @@ is_folder (WbWebdav     *self,
   return find (self, folder, TRUE, &found, NULL, cancellable, &ignored) && found.is_folder;
 }
 
-/* 405 says that there is something already (RFC 4918, 9.3.1); what servers say besides is looked
- * into. */
+/* 201 says that it was made, 405 that there is something already (RFC 4918, 9.3.1); what servers
+ * say besides is looked into. @fresh: (out): whether it was made */
 static gboolean
 make_folder (WbWebdav      *self,
              const char    *folder,
+             gboolean      *fresh,
              GCancellable  *cancellable,
              GError       **error)
 {
   g_auto (WbAnswer) answer = { 0 };
   g_autoptr (GError) reason = NULL;
 
+  *fresh = FALSE;
   if (wb_webdav_ask (self, "MKCOL", folder, TRUE, NULL, &answer, cancellable, &reason))
-    return TRUE;
+    {
+      *fresh = answer.status == 201;
+      return TRUE;
+    }
   if (answer.status == 405)
     return TRUE;
   if (answer.status >= 400 && answer.status < 500 && answer.status != 401 &&
@@ -317,19 +322,25 @@ make_folder (WbWebdav      *self,
 gboolean
 wb_webdav_make_parents (WbWebdav      *self,
                         const char    *path,
+                        gboolean      *fresh,
                         GCancellable  *cancellable,
                         GError       **error)
 {
+  gboolean made = FALSE;
+
   for (const char *slash = strchr (path, '/'); slash != NULL; slash = strchr (slash + 1, '/'))
     {
       g_autofree char *folder = g_strndup (path, (gsize) (slash - path));
 
+      made = FALSE;
       if (g_hash_table_contains (self->folders, folder))
         continue;
-      if (!make_folder (self, folder, cancellable, error))
+      if (!make_folder (self, folder, &made, cancellable, error))
         return FALSE;
       g_hash_table_add (self->folders, g_steal_pointer (&folder));
     }
+  if (fresh != NULL)
+    *fresh = made;
   return TRUE;
 }
 

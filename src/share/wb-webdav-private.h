@@ -44,9 +44,11 @@ gboolean  wb_webdav_ask          (WbWebdav              *self,
                                   GCancellable          *cancellable,
                                   GError               **error) G_GNUC_WARN_UNUSED_RESULT;
 
-/** Makes the folders above @path, as far as they are not known to be there. */
+/** Makes the folders above @path, as far as they are not known to be there. @fresh: (out)
+ * (optional): whether the one that @path is in was made just now, so that nothing is in it */
 gboolean  wb_webdav_make_parents (WbWebdav              *self,
                                   const char            *path,
+                                  gboolean              *fresh,
                                   GCancellable          *cancellable,
                                   GError               **error) G_GNUC_WARN_UNUSED_RESULT;
 

@@ -178,6 +178,27 @@ remove_part (Upload *upload)
   (void) !wb_remote_remove (&upload->self->parent, upload->part, upload->cancellable, &ignored);
 }
 
+/* Asks for a file the short way. Returns: whether the answer can be relied on; else the server has
+ * to be asked what it knows of the file. @size: (out): its bytes; -1 when there is none */
+static gboolean
+ask_for_size (WbWebdav     *self,
+              const char   *path,
+              gint64       *size,
+              GCancellable *cancellable)
+{
+  g_auto (WbAnswer) answer = { 0 };
+  g_autoptr (GError) ignored = NULL;
+  const char *encoding;
+
+  (void) !wb_webdav_ask (self, "HEAD", path, FALSE, "Accept-Encoding: identity", &answer,
+                         cancellable, &ignored);
+  encoding = wb_answer_get_header (&answer, "content-encoding");
+  *size = answer.status == 404 ? -1 : answer.size;
+  return answer.status == 404 ||
+         (answer.status == 200 && answer.size >= 0 &&
+          (encoding == NULL || strcmp (encoding, "identity") == 0));
+}
+
 /* Returns: bytes of the part that lie there; 0 for none; -1 with an error. */
 static gint64
 look_at_part (Upload  *upload,
@@ -185,7 +206,10 @@ look_at_part (Upload  *upload,
 {
   g_auto (WbRemoteEntry) entry = { NULL };
   g_autoptr (GError) reason = NULL;
+  gint64 size;
 
+  if (ask_for_size (upload->self, upload->part, &size, upload->cancellable))
+    return MAX (size, 0);
   if (wb_remote_stat (&upload->self->parent, upload->part, &entry, upload->cancellable, &reason))
     return MAX (entry.size, 0);
   if (g_error_matches (reason, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND))
@@ -264,8 +288,9 @@ send_part (Upload  *upload,
   g_autoptr (GError) reason = NULL;
   gboolean large = upload->source->size > SMALL && resumes (upload->self, upload->cancellable);
 
+  /* The rest of the hash is reckoned while the server is asked. */
   if ((large ? send_large (upload, &reason) : send_whole (upload, &reason)) &&
-      wb_remote_reader_finish (upload->reader, &reason) && check_size (upload, &reason))
+      check_size (upload, &reason) && wb_remote_reader_finish (upload->reader, &reason))
     return TRUE;
   /* What an altered source left there is of no use to anybody. */
   if (g_error_matches (reason, WB_SHARE_ERROR, WB_SHARE_ERROR_SOURCE))
@@ -316,7 +341,8 @@ place_part (Upload  *upload,
 
 /* --- the whole -------------------------------------------------------------------------------- */
 
-/* Looks first: nothing is sent for nothing, and some servers do not know Overwrite: F. */
+/* Looks first: nothing is sent for nothing, and some servers do not know Overwrite: F. In a folder
+ * that was made just now there is nothing to be looked for. */
 static gboolean
 nothing_is_there (WbWebdav      *self,
                   const char    *path,
@@ -324,7 +350,15 @@ nothing_is_there (WbWebdav      *self,
                   GError       **error)
 {
   g_autoptr (GError) reason = NULL;
+  gboolean fresh;
+  gint64 size;
 
+  if (!wb_webdav_make_parents (self, path, &fresh, cancellable, error))
+    return FALSE;
+  if (fresh)
+    return TRUE;
+  if (ask_for_size (self, path, &size, cancellable))
+    return size < 0 || wb_transfer_fail (error, 412, path);
   if (wb_remote_stat (&self->parent, path, NULL, cancellable, &reason))
     return wb_transfer_fail (error, 412, path);
   if (g_error_matches (reason, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND))
@@ -348,7 +382,6 @@ wb_webdav_put (WbRemote              *remote,
   Upload upload = { self, path, source, reader, part, progress, progress_data, cancellable };
 
   return reader != NULL && nothing_is_there (self, path, cancellable, error) &&
-         wb_webdav_make_parents (self, part, cancellable, error) &&
-         wb_webdav_make_parents (self, path, cancellable, error) &&
+         wb_webdav_make_parents (self, part, NULL, cancellable, error) &&
          send_part (&upload, error) && place_part (&upload, error);
 }
