@@ -1,6 +1,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 """The secret service of a desktop whose user has logged in: gnome-keyring-daemon on a session bus."""
 
+import contextlib
 import os
 import subprocess
 
@@ -31,3 +32,14 @@ def start(environment=None):
         process.kill()
         raise
     return process
+
+
+@contextlib.contextmanager
+def running():
+    """It answers as long as the block lasts."""
+    process = start()
+    try:
+        yield
+    finally:
+        process.terminate()
+        process.wait()

@@ -134,7 +134,7 @@ make_buttons (Choice *self)
       if (i == 0 || g_strcmp0 (last, server->id) == 0)
         gtk_check_button_set_active (GTK_CHECK_BUTTON (button), TRUE);
       gtk_box_append (GTK_BOX (box), button);
-      g_ptr_array_add (self->buttons, button);
+      g_ptr_array_add (self->buttons, g_object_ref (button));
     }
   add_enter (box);
   return box;
@@ -204,7 +204,8 @@ wb_server_choose (WbWindow           *window,
   self->chosen = chosen;
   self->data = data;
   self->free_data = free_data;
-  self->buttons = g_ptr_array_new ();
+  /* The dialog is gone before its answer comes. */
+  self->buttons = g_ptr_array_new_with_free_func (g_object_unref);
   g_signal_connect_swapped (self->servers, "notify::loaded", G_CALLBACK (loaded_cb), self);
   loaded_cb (self);
 }

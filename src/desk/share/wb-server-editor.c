@@ -446,7 +446,10 @@ wb_server_editor_dispose (GObject *object)
   if (self->probe != NULL)
     g_signal_handlers_disconnect_by_data (self->probe, self);
   if (self->secret != NULL)
-    gtk_editable_set_text (GTK_EDITABLE (self->secret), "");
+    {
+      gtk_editable_set_text (GTK_EDITABLE (self->secret), "");
+      wb_share_quiet_secret (GTK_WIDGET (self->secret));
+    }
   g_clear_pointer (&self->server, wb_server_free);
   gtk_widget_dispose_template (GTK_WIDGET (self), WB_TYPE_SERVER_EDITOR);
   g_clear_object (&self->probe);

@@ -90,6 +90,30 @@ wb_share_name_secret (GtkWidget  *entry,
   gtk_accessible_update_property (GTK_ACCESSIBLE (text), GTK_ACCESSIBLE_PROPERTY_LABEL, title, -1);
 }
 
+void
+wb_share_quiet_secret (GtkWidget *entry)
+{
+  GtkEditable *text = gtk_editable_get_delegate (GTK_EDITABLE (entry));
+
+  if (text != NULL)
+    g_signal_handlers_disconnect_by_data (text, entry);
+}
+
+/* All that is in the dialog is gone before its answer comes. */
+static gboolean
+closing_cb (GtkWidget *dialog,
+            GtkWidget *entry)
+{
+  const char *text = gtk_editable_get_text (GTK_EDITABLE (entry));
+
+  if (*text != '\0')
+    g_object_set_data_full (G_OBJECT (dialog), "secret", wb_secret_new (text, -1),
+                            (GDestroyNotify) wb_secret_unref);
+  gtk_editable_set_text (GTK_EDITABLE (entry), "");
+  wb_share_quiet_secret (entry);
+  return FALSE;
+}
+
 GtkWidget *
 wb_share_ask_secret (GtkWindow      *parent,
                      const WbServer *server)
@@ -108,6 +132,7 @@ wb_share_ask_secret (GtkWindow      *parent,
                                   server->user != NULL ? server->user : "", server->address);
   wb_share_name_secret (entry, wb_share_secret_title (server));
   g_object_set (entry, "activates-default", TRUE, NULL);
+  g_signal_connect_object (dialog, "close-request", G_CALLBACK (closing_cb), entry, 0);
   gtk_label_set_xalign (GTK_LABEL (title), 0);
   gtk_label_set_wrap (GTK_LABEL (title), TRUE);
   gtk_box_append (GTK_BOX (box), title);
@@ -117,7 +142,6 @@ wb_share_ask_secret (GtkWindow      *parent,
                                     _("_Sign In"), NULL);
   adw_message_dialog_set_response_appearance (ADW_MESSAGE_DIALOG (dialog), "sign-in",
                                               ADW_RESPONSE_SUGGESTED);
-  g_object_set_data (G_OBJECT (dialog), "entry", entry);
   show (dialog, "sign-in");
   gtk_widget_grab_focus (entry);
   return dialog;
@@ -126,14 +150,7 @@ wb_share_ask_secret (GtkWindow      *parent,
 WbSecret *
 wb_share_take_secret (GtkWidget *dialog)
 {
-  GtkEditable *entry;
-  WbSecret *secret = NULL;
-
   g_return_val_if_fail (ADW_IS_MESSAGE_DIALOG (dialog), NULL);
 
-  entry = g_object_get_data (G_OBJECT (dialog), "entry");
-  if (*gtk_editable_get_text (entry) != '\0')
-    secret = wb_secret_new (gtk_editable_get_text (entry), -1);
-  gtk_editable_set_text (entry, "");
-  return secret;
+  return g_object_steal_data (G_OBJECT (dialog), "secret");
 }

@@ -34,5 +34,8 @@ const char *wb_share_secret_title   (const WbServer *server);
  * the one inside, which has the focus. */
 void       wb_share_name_secret     (GtkWidget      *entry,
                                      const char     *title);
+/** Before a window with a GtkPasswordEntry goes: the text inside may outlive the entry, and the toolkit
+ * of 4.8 then tells the entry that is gone of what becomes of it. */
+void       wb_share_quiet_secret    (GtkWidget      *entry);
 
 G_END_DECLS
