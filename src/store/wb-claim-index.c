@@ -21,15 +21,11 @@ remove_rows (WbSqlite    *book,
              const char  *job_id,
              GError     **error)
 {
-  sqlite3_stmt *statement;
+  static const char sql[] =
+    "DELETE FROM open_claim WHERE doc ="
+    " (SELECT doc FROM job WHERE id = ?1)";
 
-  statement = wb_sqlite_prepare (book,
-                                 "DELETE FROM open_claim WHERE doc ="
-                                 " (SELECT doc FROM job WHERE id = ?1)", error);
-  if (statement == NULL)
-    return FALSE;
-  wb_sqlite_bind_text (statement, 1, job_id);
-  return wb_sqlite_run (book, statement, error);
+  return wb_sqlite_run_with (book, sql, error, WB_TEXT (job_id));
 }
 
 /* @claim: (nullable): without one the row says that the job cannot be read. */
@@ -42,26 +38,20 @@ add_row (WbSqlite       *book,
          GError        **error)
 {
   g_autofree char *pickup = NULL;
-  sqlite3_stmt *statement;
+  static const char sql[] =
+    "INSERT INTO open_claim (doc, claim, number, terms, move_type,"
+    " region, pickup, input) SELECT doc, ?2, ?3, ?4, ?5, ?6, ?7, ?8"
+    " FROM job WHERE id = ?1";
+  const char *move_type = wb_enum_nick (&wb_move_types, order != NULL ? order->move_type : 0);
 
-  statement = wb_sqlite_prepare (book,
-                                 "INSERT INTO open_claim (doc, claim, number, terms, move_type,"
-                                 " region, pickup, input) SELECT doc, ?2, ?3, ?4, ?5, ?6, ?7, ?8"
-                                 " FROM job WHERE id = ?1", error);
-  if (statement == NULL)
-    return FALSE;
-  wb_sqlite_bind_text (statement, 1, job_id);
-  wb_sqlite_bind_text (statement, 2, claim != NULL ? claim->record.id : "");
-  wb_sqlite_bind_text (statement, 3, claim != NULL ? claim->number : NULL);
-  wb_sqlite_bind_text (statement, 4, order != NULL ? order->terms : NULL);
-  wb_sqlite_bind_text (statement, 5, wb_enum_nick (&wb_move_types,
-                                                   order != NULL ? order->move_type : 0));
-  wb_sqlite_bind_text (statement, 6, order != NULL ? order->region : NULL);
   if (order != NULL && wb_date_is_set (wb_order_pickup_day (order)))
     pickup = wb_date_to_text (wb_order_pickup_day (order));
-  wb_sqlite_bind_text (statement, 7, pickup);
-  wb_sqlite_bind_text (statement, 8, input);
-  return wb_sqlite_run (book, statement, error);
+  return wb_sqlite_run_with (book, sql, error, WB_TEXT (job_id),
+                             WB_TEXT (claim != NULL ? claim->record.id : ""),
+                             WB_TEXT (claim != NULL ? claim->number : NULL),
+                             WB_TEXT (order != NULL ? order->terms : NULL), WB_TEXT (move_type),
+                             WB_TEXT (order != NULL ? order->region : NULL), WB_TEXT (pickup),
+                             WB_TEXT (input));
 }
 
 static gboolean

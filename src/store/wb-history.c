@@ -169,19 +169,17 @@ wb_history_enter (WbSqlite      *book,
   g_autofree char *when = now_as_text ();
   g_autofree char *who = g_utf8_make_valid (g_get_user_name (), -1);
   g_autofree char *what = g_utf8_make_valid (deed, -1);
+  static const char sql[] =
+    "INSERT INTO history (job_id, revision, \"when\", who, deed,"
+    " changes) VALUES (?1, ?2, ?3, ?4, ?5, ?6)";
   sqlite3_stmt *statement;
   int code;
 
-  statement = wb_sqlite_prepare (book,
-                                 "INSERT INTO history (job_id, revision, \"when\", who, deed,"
-                                 " changes) VALUES (?1, ?2, ?3, ?4, ?5, ?6)", error);
+  statement = wb_sqlite_prepare_with (book, sql, error, WB_TEXT (wb_job_get_id (to)),
+                                      WB_NUMBER (wb_job_get_revision (to)), WB_TEXT (when),
+                                      WB_TEXT (who), WB_TEXT (what));
   if (statement == NULL)
     return FALSE;
-  wb_sqlite_bind_text (statement, 1, wb_job_get_id (to));
-  wb_sqlite_bind_number (statement, 2, wb_job_get_revision (to));
-  wb_sqlite_bind_text (statement, 3, when);
-  wb_sqlite_bind_text (statement, 4, who);
-  wb_sqlite_bind_text (statement, 5, what);
   code = sqlite3_bind_blob64 (statement, 6, g_bytes_get_data (packed, NULL),
                               g_bytes_get_size (packed), SQLITE_STATIC);
   if (code != SQLITE_OK)
@@ -233,15 +231,15 @@ wb_history_list (WbSqlite    *book,
 {
   GDestroyNotify free_entry = (GDestroyNotify) wb_history_entry_free;
   g_autoptr (GPtrArray) entries = g_ptr_array_new_with_free_func (free_entry);
+  static const char sql[] =
+    "SELECT revision, \"when\", who, deed, changes FROM history WHERE"
+    " job_id = ?1 ORDER BY revision DESC";
   sqlite3_stmt *statement;
   WbStep step;
 
-  statement = wb_sqlite_prepare (book,
-                                 "SELECT revision, \"when\", who, deed, changes FROM history WHERE"
-                                 " job_id = ?1 ORDER BY revision DESC", error);
+  statement = wb_sqlite_prepare_with (book, sql, error, WB_TEXT (job_id));
   if (statement == NULL)
     return NULL;
-  wb_sqlite_bind_text (statement, 1, job_id);
   while ((step = wb_sqlite_step (book, statement, error)) == WB_STEP_ROW)
     {
       WbHistoryEntry *entry = read_entry (book, statement, job_id, error);

@@ -28,14 +28,14 @@ read_head (WbSqlite    *book,
            Head        *head,
            GError     **error)
 {
-  sqlite3_stmt *statement = wb_sqlite_prepare (book,
-                                               "SELECT revision, removed, currency FROM job"
-                                               " WHERE id = ?1", error);
+  static const char sql[] =
+    "SELECT revision, removed, currency FROM job"
+    " WHERE id = ?1";
+  sqlite3_stmt *statement = wb_sqlite_prepare_with (book, sql, error, WB_TEXT (id));
 
   memset (head, 0, sizeof *head);
   if (statement == NULL)
     return FALSE;
-  wb_sqlite_bind_text (statement, 1, id);
   switch (wb_sqlite_step (book, statement, error))
     {
     case WB_STEP_ROW:
@@ -137,21 +137,16 @@ write_head (WbSqlite      *book,
             gboolean       removed,
             GError       **error)
 {
-  sqlite3_stmt *statement;
+  static const char sql[] =
+    "INSERT INTO job (id, currency, revision, removed, first_stored,"
+    " listed_by, stage, n_pieces, n_open_claims)"
+    " VALUES (?1, ?2, ?3, ?4, date (), date (), '', 0, 0)"
+    " ON CONFLICT (id) DO UPDATE"
+    " SET currency = ?2, revision = ?3, removed = ?4";
 
-  statement = wb_sqlite_prepare (book,
-                                 "INSERT INTO job (id, currency, revision, removed, first_stored,"
-                                 " listed_by, stage, n_pieces, n_open_claims)"
-                                 " VALUES (?1, ?2, ?3, ?4, date (), date (), '', 0, 0)"
-                                 " ON CONFLICT (id) DO UPDATE"
-                                 " SET currency = ?2, revision = ?3, removed = ?4", error);
-  if (statement == NULL)
-    return FALSE;
-  wb_sqlite_bind_text (statement, 1, wb_job_get_id (job));
-  wb_sqlite_bind_text (statement, 2, wb_job_get_currency (job));
-  wb_sqlite_bind_number (statement, 3, wb_job_get_revision (job));
-  wb_sqlite_bind_number (statement, 4, removed ? 1 : 0);
-  return wb_sqlite_run (book, statement, error);
+  return wb_sqlite_run_with (book, sql, error, WB_TEXT (wb_job_get_id (job)),
+                             WB_TEXT (wb_job_get_currency (job)),
+                             WB_NUMBER (wb_job_get_revision (job)), WB_NUMBER (removed ? 1 : 0));
 }
 
 /* Frees the numbers of claims that get another one, so that two may change places. */
@@ -163,19 +158,13 @@ release_claim_number (WbSqlite           *book,
 {
   const WbClaim *before = (const WbClaim *) change->before;
   const WbClaim *after = (const WbClaim *) change->after;
-  sqlite3_stmt *statement;
+  static const char sql[] =
+    "UPDATE claim SET number = NULL WHERE job_id = ?1 AND id = ?2";
 
   if (change->kind != WB_KIND_CLAIM || before == NULL || after == NULL ||
       g_strcmp0 (before->number, after->number) == 0)
     return TRUE;
-  statement = wb_sqlite_prepare (book,
-                                 "UPDATE claim SET number = NULL WHERE job_id = ?1 AND id = ?2",
-                                 error);
-  if (statement == NULL)
-    return FALSE;
-  wb_sqlite_bind_text (statement, 1, job_id);
-  wb_sqlite_bind_text (statement, 2, change->before->id);
-  return wb_sqlite_run (book, statement, error);
+  return wb_sqlite_run_with (book, sql, error, WB_TEXT (job_id), WB_TEXT (change->before->id));
 }
 
 /* Removals go backwards through the kinds, so that what belongs to a record goes before it; then
@@ -207,21 +196,17 @@ find_holder (WbSqlite       *book,
              const WbRecord *record,
              const char     *number)
 {
-  sqlite3_stmt *statement;
+  static const char of_order[] = "SELECT job_id FROM \"order\" WHERE number = ?3 COLLATE NOCASE"
+                                 " AND (job_id, id) <> (?1, ?2)";
+  static const char of_claim[] = "SELECT job_id FROM claim WHERE number = ?3 COLLATE NOCASE"
+                                 " AND (job_id, id) <> (?1, ?2)";
+  const char *sql = record->type->kind == WB_KIND_ORDER ? of_order : of_claim;
+  sqlite3_stmt *statement = wb_sqlite_prepare_with (book, sql, NULL, WB_TEXT (job_id),
+                                                    WB_TEXT (record->id), WB_TEXT (number));
   char *holder = NULL;
 
-  if (record->type->kind == WB_KIND_ORDER)
-    statement = wb_sqlite_prepare (book,
-                                   "SELECT job_id FROM \"order\" WHERE number = ?3 COLLATE NOCASE"
-                                   " AND (job_id, id) <> (?1, ?2)", NULL);
-  else
-    statement = wb_sqlite_prepare (book, "SELECT job_id FROM claim WHERE number = ?3 COLLATE NOCASE"
-                                   " AND (job_id, id) <> (?1, ?2)", NULL);
   if (statement == NULL)
     return NULL;
-  wb_sqlite_bind_text (statement, 1, job_id);
-  wb_sqlite_bind_text (statement, 2, record->id);
-  wb_sqlite_bind_text (statement, 3, number);
   if (wb_sqlite_step (book, statement, NULL) == WB_STEP_ROW)
     holder = wb_sqlite_dup_text (statement, 0);
   sqlite3_reset (statement);
@@ -437,12 +422,11 @@ wb_job_store_find (WbSqlite    *book,
                    GError     **error)
 {
   g_autofree char *trimmed = g_strstrip (g_strdup (number));
-  sqlite3_stmt *statement = wb_sqlite_prepare (book, find_by_number, error);
+  sqlite3_stmt *statement = wb_sqlite_prepare_with (book, find_by_number, error, WB_TEXT (trimmed));
   char *id;
 
   if (statement == NULL)
     return NULL;
-  wb_sqlite_bind_text (statement, 1, trimmed);
   switch (wb_sqlite_step (book, statement, error))
     {
     case WB_STEP_ROW:

@@ -59,14 +59,13 @@ wb_kept_document_read (WbSqlite    *book,
                        const char  *hash,
                        GError     **error)
 {
-  sqlite3_stmt *statement = wb_sqlite_prepare (book,
-                                               "SELECT packed FROM kept_document WHERE hash = ?1",
-                                               error);
+  static const char sql[] =
+    "SELECT packed FROM kept_document WHERE hash = ?1";
+  sqlite3_stmt *statement = wb_sqlite_prepare_with (book, sql, error, WB_TEXT (hash));
   GBytes *document = NULL;
 
   if (statement == NULL)
     return NULL;
-  wb_sqlite_bind_text (statement, 1, hash);
   switch (wb_sqlite_step (book, statement, error))
     {
     case WB_STEP_ROW:

@@ -10,14 +10,13 @@ is_taken (WbSqlite    *book,
           gboolean    *taken,
           GError     **error)
 {
+  static const char sql[] =
+    "SELECT EXISTS (SELECT 1 FROM used_number WHERE number = ?1)";
   sqlite3_stmt *statement;
 
-  statement = wb_sqlite_prepare (book,
-                                 "SELECT EXISTS (SELECT 1 FROM used_number WHERE number = ?1)",
-                                 error);
+  statement = wb_sqlite_prepare_with (book, sql, error, WB_TEXT (number));
   if (statement == NULL)
     return FALSE;
-  wb_sqlite_bind_text (statement, 1, number);
   if (wb_sqlite_step (book, statement, error) != WB_STEP_ROW)
     return FALSE;
   *taken = sqlite3_column_int (statement, 0) != 0;
@@ -31,21 +30,20 @@ read_last (WbSqlite    *book,
            gint64      *last,
            GError     **error)
 {
+  static const char sql[] =
+    "SELECT max (coalesce ((SELECT last FROM number_series"
+    " WHERE prefix = ?1), 0),"
+    " coalesce ((SELECT max (CAST (substr (number, length (?1) + 1)"
+    " AS INTEGER)) FROM used_number"
+    " WHERE number >= ?1 || '0' AND number < ?1 || ':'"
+    " AND length (number) <= length (?1) + 6"
+    " AND rtrim (number, '0123456789') = ?1 COLLATE NOCASE), 0))";
   sqlite3_stmt *statement;
 
   /* A colon comes after the digits. More than six of them are somebody's own way of numbering. */
-  statement = wb_sqlite_prepare (book,
-                                 "SELECT max (coalesce ((SELECT last FROM number_series"
-                                 " WHERE prefix = ?1), 0),"
-                                 " coalesce ((SELECT max (CAST (substr (number, length (?1) + 1)"
-                                 " AS INTEGER)) FROM used_number"
-                                 " WHERE number >= ?1 || '0' AND number < ?1 || ':'"
-                                 " AND length (number) <= length (?1) + 6"
-                                 " AND rtrim (number, '0123456789') = ?1 COLLATE NOCASE), 0))",
-                                 error);
+  statement = wb_sqlite_prepare_with (book, sql, error, WB_TEXT (prefix));
   if (statement == NULL)
     return FALSE;
-  wb_sqlite_bind_text (statement, 1, prefix);
   if (wb_sqlite_step (book, statement, error) != WB_STEP_ROW)
     return FALSE;
   *last = sqlite3_column_int64 (statement, 0);
@@ -59,16 +57,11 @@ write_last (WbSqlite    *book,
             gint64       last,
             GError     **error)
 {
-  sqlite3_stmt *statement;
+  static const char sql[] =
+    "INSERT INTO number_series (prefix, last) VALUES (?1, ?2)"
+    " ON CONFLICT (prefix) DO UPDATE SET last = excluded.last";
 
-  statement = wb_sqlite_prepare (book,
-                                 "INSERT INTO number_series (prefix, last) VALUES (?1, ?2)"
-                                 " ON CONFLICT (prefix) DO UPDATE SET last = excluded.last", error);
-  if (statement == NULL)
-    return FALSE;
-  wb_sqlite_bind_text (statement, 1, prefix);
-  wb_sqlite_bind_number (statement, 2, last);
-  return wb_sqlite_run (book, statement, error);
+  return wb_sqlite_run_with (book, sql, error, WB_TEXT (prefix), WB_NUMBER (last));
 }
 
 gboolean
@@ -76,13 +69,8 @@ wb_number_series_note (WbSqlite    *book,
                        const char  *number,
                        GError     **error)
 {
-  sqlite3_stmt *statement;
-
-  statement = wb_sqlite_prepare (book, "INSERT OR IGNORE INTO used_number VALUES (?1)", error);
-  if (statement == NULL)
-    return FALSE;
-  wb_sqlite_bind_text (statement, 1, number);
-  return wb_sqlite_run (book, statement, error);
+  return wb_sqlite_run_with (book, "INSERT OR IGNORE INTO used_number VALUES (?1)", error,
+                             WB_TEXT (number));
 }
 
 /* Numbers that a person typed or imported count too, also when what had them is gone. */

@@ -51,17 +51,17 @@ find_publications (WbSqlite  *book,
                    GError   **error)
 {
   Search *search = data;
-  sqlite3_stmt *statement = wb_sqlite_prepare (book,
-                                               "SELECT job_id, server, heads, document, \"at\" FROM"
-                                               " publication WHERE (?1 IS NULL OR job_id = ?1) AND"
-                                               " (?2 IS NULL OR server = ?2)"
-                                               " ORDER BY job_id, server", error);
+  static const char sql[] =
+    "SELECT job_id, server, heads, document, \"at\" FROM"
+    " publication WHERE (?1 IS NULL OR job_id = ?1) AND"
+    " (?2 IS NULL OR server = ?2)"
+    " ORDER BY job_id, server";
+  sqlite3_stmt *statement = wb_sqlite_prepare_with (book, sql, error, WB_TEXT (search->job_id),
+                                                    WB_TEXT (search->server_id));
   WbStep step;
 
   if (statement == NULL)
     return FALSE;
-  wb_sqlite_bind_text (statement, 1, search->job_id);
-  wb_sqlite_bind_text (statement, 2, search->server_id);
   while ((step = wb_sqlite_step (book, statement, error)) == WB_STEP_ROW)
     g_ptr_array_add (search->found, read_row (statement));
   return step == WB_STEP_END;
@@ -136,21 +136,16 @@ put_row (WbSqlite             *book,
          GError              **error)
 {
   g_autofree char *heads = g_strjoinv (" ", publication->heads);
-  sqlite3_stmt *statement = wb_sqlite_prepare (book,
-                                               "INSERT INTO publication (job_id, server, heads,"
-                                               " document, \"at\") VALUES (?1, ?2, ?3, ?4, ?5) ON"
-                                               " CONFLICT (job_id, server) DO UPDATE SET heads ="
-                                               " excluded.heads, document = excluded.document,"
-                                               " \"at\" = excluded.\"at\"", error);
+  static const char sql[] =
+    "INSERT INTO publication (job_id, server, heads,"
+    " document, \"at\") VALUES (?1, ?2, ?3, ?4, ?5) ON"
+    " CONFLICT (job_id, server) DO UPDATE SET heads ="
+    " excluded.heads, document = excluded.document,"
+    " \"at\" = excluded.\"at\"";
 
-  if (statement == NULL)
-    return FALSE;
-  wb_sqlite_bind_text (statement, 1, publication->job_id);
-  wb_sqlite_bind_text (statement, 2, publication->server_id);
-  wb_sqlite_bind_text (statement, 3, heads);
-  wb_sqlite_bind_text (statement, 4, document);
-  wb_sqlite_bind_text (statement, 5, publication->at);
-  return wb_sqlite_run (book, statement, error);
+  return wb_sqlite_run_with (book, sql, error, WB_TEXT (publication->job_id),
+                             WB_TEXT (publication->server_id), WB_TEXT (heads), WB_TEXT (document),
+                             WB_TEXT (publication->at));
 }
 
 static gboolean

@@ -52,15 +52,14 @@ list_servers (WbSqlite  *book,
               GError   **error)
 {
   Request *request = data;
-  sqlite3_stmt *statement = wb_sqlite_prepare (book,
-                                               "SELECT " COLUMNS " FROM server"
-                                               " WHERE ?1 IS NULL OR id = ?1 ORDER BY position",
-                                               error);
+  static const char sql[] =
+    "SELECT " COLUMNS " FROM server"
+    " WHERE ?1 IS NULL OR id = ?1 ORDER BY position";
+  sqlite3_stmt *statement = wb_sqlite_prepare_with (book, sql, error, WB_TEXT (request->id));
   WbStep step;
 
   if (statement == NULL)
     return FALSE;
-  wb_sqlite_bind_text (statement, 1, request->id);
   while ((step = wb_sqlite_step (book, statement, error)) == WB_STEP_ROW)
     {
       WbServer *server = read_row (book, statement, error);
@@ -138,15 +137,14 @@ check_name (WbSqlite        *book,
             const WbServer  *server,
             GError         **error)
 {
-  sqlite3_stmt *statement = wb_sqlite_prepare (book,
-                                               "SELECT 1 FROM server WHERE name = ?1 AND id <> ?2",
-                                               error);
+  static const char sql[] =
+    "SELECT 1 FROM server WHERE name = ?1 AND id <> ?2";
+  sqlite3_stmt *statement = wb_sqlite_prepare_with (book, sql, error, WB_TEXT (server->name),
+                                                    WB_TEXT (server->id));
   WbStep step;
 
   if (statement == NULL)
     return FALSE;
-  wb_sqlite_bind_text (statement, 1, server->name);
-  wb_sqlite_bind_text (statement, 2, server->id);
   step = wb_sqlite_step (book, statement, error);
   if (step == WB_STEP_ROW)
     {
@@ -170,31 +168,24 @@ put_server (WbSqlite  *book,
             GError   **error)
 {
   const WbServer *server = ((Request *) data)->server;
-  sqlite3_stmt *statement;
+  static const char sql[] =
+    "INSERT INTO server (" COLUMNS ", position) VALUES (?1, ?2, ?3,"
+    " ?4, ?5, ?6, ?7, ?8, ?9, (SELECT coalesce (max (position) + 1, 0)"
+    " FROM server)) ON CONFLICT (id) DO UPDATE SET name ="
+    " excluded.name, kind = excluded.kind, address = excluded.address,"
+    " \"user\" = excluded.\"user\", bucket = excluded.bucket, region ="
+    " excluded.region, authority = excluded.authority, key_file ="
+    " excluded.key_file";
 
   if (!check_name (book, server, error))
     return FALSE;
 
-  statement = wb_sqlite_prepare (book,
-                                 "INSERT INTO server (" COLUMNS ", position) VALUES (?1, ?2, ?3,"
-                                 " ?4, ?5, ?6, ?7, ?8, ?9, (SELECT coalesce (max (position) + 1, 0)"
-                                 " FROM server)) ON CONFLICT (id) DO UPDATE SET name ="
-                                 " excluded.name, kind = excluded.kind, address = excluded.address,"
-                                 " \"user\" = excluded.\"user\", bucket = excluded.bucket, region ="
-                                 " excluded.region, authority = excluded.authority, key_file ="
-                                 " excluded.key_file", error);
-  if (statement == NULL)
-    return FALSE;
-  wb_sqlite_bind_text (statement, 1, server->id);
-  wb_sqlite_bind_text (statement, 2, server->name);
-  wb_sqlite_bind_text (statement, 3, wb_enum_nick (&wb_server_kinds, (int) server->kind));
-  wb_sqlite_bind_text (statement, 4, server->address);
-  wb_sqlite_bind_text (statement, 5, given (server->user));
-  wb_sqlite_bind_text (statement, 6, given (server->bucket));
-  wb_sqlite_bind_text (statement, 7, given (server->region));
-  wb_sqlite_bind_text (statement, 8, given (server->authority));
-  wb_sqlite_bind_text (statement, 9, given (server->key_file));
-  return wb_sqlite_run (book, statement, error);
+  return wb_sqlite_run_with (book, sql, error, WB_TEXT (server->id), WB_TEXT (server->name),
+                             WB_TEXT (wb_enum_nick (&wb_server_kinds, (int) server->kind)),
+                             WB_TEXT (server->address), WB_TEXT (given (server->user)),
+                             WB_TEXT (given (server->bucket)), WB_TEXT (given (server->region)),
+                             WB_TEXT (given (server->authority)),
+                             WB_TEXT (given (server->key_file)));
 }
 
 gboolean
@@ -218,12 +209,8 @@ remove_server (WbSqlite  *book,
                GError   **error)
 {
   Request *request = data;
-  sqlite3_stmt *statement = wb_sqlite_prepare (book, "DELETE FROM server WHERE id = ?1", error);
 
-  if (statement == NULL)
-    return FALSE;
-  wb_sqlite_bind_text (statement, 1, request->id);
-  if (!wb_sqlite_run (book, statement, error))
+  if (!wb_sqlite_run_with (book, "DELETE FROM server WHERE id = ?1", error, WB_TEXT (request->id)))
     return FALSE;
   if (sqlite3_changes (wb_sqlite_get_handle (book)) > 0)
     return TRUE;

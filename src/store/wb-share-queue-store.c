@@ -163,16 +163,14 @@ revive_entry (WbSqlite            *book,
     "UPDATE share_queue SET state = 'waiting', tries = 0, next_try = ?4, fault = NULL, title = "
     "?5 WHERE job_id = ?1 AND server = ?2 AND deed = ?3 AND state IN ('waiting', 'paused', "
     "'failed') RETURNING id";
-  sqlite3_stmt *statement = wb_sqlite_prepare (book, sql, error);
+  const char *deed = wb_enum_nick (&wb_share_deeds, (int) entry->deed);
+  sqlite3_stmt *statement =
+    wb_sqlite_prepare_with (book, sql, error, WB_TEXT (entry->job_id), WB_TEXT (entry->server_id),
+                            WB_TEXT (deed), WB_NUMBER (entry->next_try), WB_TEXT (entry->title));
   gint64 id = -1;
 
   if (statement == NULL)
     return -1;
-  wb_sqlite_bind_text (statement, 1, entry->job_id);
-  wb_sqlite_bind_text (statement, 2, entry->server_id);
-  wb_sqlite_bind_text (statement, 3, wb_enum_nick (&wb_share_deeds, (int) entry->deed));
-  wb_sqlite_bind_number (statement, 4, entry->next_try);
-  wb_sqlite_bind_text (statement, 5, entry->title);
   switch (wb_sqlite_step (book, statement, error))
     {
     case WB_STEP_ROW:
@@ -195,31 +193,22 @@ add_entry (WbSqlite  *book,
 {
   Request *request = data;
   const WbShareEntry *entry = request->entry;
-  sqlite3_stmt *statement;
+  static const char sql[] =
+    "INSERT INTO share_queue (job_id, title, server, deed, state,"
+    " tries, next_try, fault, done, \"all\", added, holder, beat)"
+    " VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, NULL, 0)";
 
   request->id = revive_entry (book, entry, error);
   if (request->id != 0)
     return request->id > 0;
 
-  statement = wb_sqlite_prepare (book,
-                                 "INSERT INTO share_queue (job_id, title, server, deed, state,"
-                                 " tries, next_try, fault, done, \"all\", added, holder, beat)"
-                                 " VALUES (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, NULL, 0)",
-                                 error);
-  if (statement == NULL)
-    return FALSE;
-  wb_sqlite_bind_text (statement, 1, entry->job_id);
-  wb_sqlite_bind_text (statement, 2, entry->title);
-  wb_sqlite_bind_text (statement, 3, entry->server_id);
-  wb_sqlite_bind_text (statement, 4, wb_enum_nick (&wb_share_deeds, (int) entry->deed));
-  wb_sqlite_bind_text (statement, 5, wb_enum_nick (&wb_share_states, (int) entry->state));
-  wb_sqlite_bind_number (statement, 6, entry->tries);
-  wb_sqlite_bind_number (statement, 7, entry->next_try);
-  wb_sqlite_bind_text (statement, 8, entry->fault);
-  wb_sqlite_bind_number (statement, 9, entry->done);
-  wb_sqlite_bind_number (statement, 10, entry->all);
-  wb_sqlite_bind_number (statement, 11, entry->added);
-  if (!wb_sqlite_run (book, statement, error))
+  if (!wb_sqlite_run_with (book, sql, error, WB_TEXT (entry->job_id), WB_TEXT (entry->title),
+                           WB_TEXT (entry->server_id),
+                           WB_TEXT (wb_enum_nick (&wb_share_deeds, (int) entry->deed)),
+                           WB_TEXT (wb_enum_nick (&wb_share_states, (int) entry->state)),
+                           WB_NUMBER (entry->tries), WB_NUMBER (entry->next_try),
+                           WB_TEXT (entry->fault), WB_NUMBER (entry->done), WB_NUMBER (entry->all),
+                           WB_NUMBER (entry->added)))
     return FALSE;
   request->id = sqlite3_last_insert_rowid (wb_sqlite_get_handle (book));
   return TRUE;
@@ -252,14 +241,13 @@ claim_entry (WbSqlite  *book,
     "FROM share_queue WHERE (state = 'waiting' AND next_try <= ?2) OR (state = 'running' AND "
     "holder IS NOT ?1 AND beat <= ?2 - ?3) ORDER BY next_try, id LIMIT 1) RETURNING "
     COLUMNS;
-  sqlite3_stmt *statement = wb_sqlite_prepare (book, sql, error);
+  sqlite3_stmt *statement = wb_sqlite_prepare_with (book, sql, error, WB_TEXT (request->holder),
+                                                    WB_NUMBER (request->now),
+                                                    WB_NUMBER (request->patience));
   WbStep step;
 
   if (statement == NULL)
     return FALSE;
-  wb_sqlite_bind_text (statement, 1, request->holder);
-  wb_sqlite_bind_number (statement, 2, request->now);
-  wb_sqlite_bind_number (statement, 3, request->patience);
   step = wb_sqlite_step (book, statement, error);
   if (step == WB_STEP_ROW)
     request->found = read_row (book, statement, error);
@@ -298,16 +286,10 @@ beat_entry (WbSqlite  *book,
   static const char sql[] =
     "UPDATE share_queue SET beat = ?3, done = ?4, \"all\" = ?5 WHERE id = ?1 AND holder = ?2 "
     "AND state = 'running'";
-  sqlite3_stmt *statement = wb_sqlite_prepare (book, sql, error);
 
-  if (statement == NULL)
-    return FALSE;
-  wb_sqlite_bind_number (statement, 1, request->id);
-  wb_sqlite_bind_text (statement, 2, request->holder);
-  wb_sqlite_bind_number (statement, 3, request->now);
-  wb_sqlite_bind_number (statement, 4, request->done);
-  wb_sqlite_bind_number (statement, 5, request->all);
-  if (!wb_sqlite_run (book, statement, error))
+  if (!wb_sqlite_run_with (book, sql, error, WB_NUMBER (request->id), WB_TEXT (request->holder),
+                           WB_NUMBER (request->now), WB_NUMBER (request->done),
+                           WB_NUMBER (request->all)))
     return FALSE;
   request->flag = sqlite3_changes (wb_sqlite_get_handle (book)) > 0;
   return TRUE;
@@ -344,19 +326,12 @@ lay_entry (WbSqlite  *book,
   static const char sql[] =
     "UPDATE share_queue SET state = ?3, tries = ?4, next_try = ?5, fault = ?6, done = ?7, "
     "\"all\" = ?8, holder = NULL WHERE id = ?1 AND holder = ?2 AND state = 'running'";
-  sqlite3_stmt *statement = wb_sqlite_prepare (book, sql, error);
 
-  if (statement == NULL)
-    return FALSE;
-  wb_sqlite_bind_number (statement, 1, entry->id);
-  wb_sqlite_bind_text (statement, 2, request->holder);
-  wb_sqlite_bind_text (statement, 3, wb_enum_nick (&wb_share_states, (int) entry->state));
-  wb_sqlite_bind_number (statement, 4, entry->tries);
-  wb_sqlite_bind_number (statement, 5, entry->next_try);
-  wb_sqlite_bind_text (statement, 6, entry->fault);
-  wb_sqlite_bind_number (statement, 7, entry->done);
-  wb_sqlite_bind_number (statement, 8, entry->all);
-  return wb_sqlite_run (book, statement, error);
+  return wb_sqlite_run_with (book, sql, error, WB_NUMBER (entry->id), WB_TEXT (request->holder),
+                             WB_TEXT (wb_enum_nick (&wb_share_states, (int) entry->state)),
+                             WB_NUMBER (entry->tries), WB_NUMBER (entry->next_try),
+                             WB_TEXT (entry->fault), WB_NUMBER (entry->done),
+                             WB_NUMBER (entry->all));
 }
 
 gboolean
@@ -385,13 +360,9 @@ pause_entry (WbSqlite  *book,
     "UPDATE share_queue SET state = CASE WHEN state = 'done' THEN state WHEN ?2 THEN 'paused' "
     "WHEN state = 'running' THEN state ELSE 'waiting' END, tries = iif (?2, tries, 0), "
     "next_try = iif (?2, next_try, 0), fault = iif (?2, fault, NULL) WHERE id = ?1";
-  sqlite3_stmt *statement = wb_sqlite_prepare (book, sql, error);
 
-  if (statement == NULL)
-    return FALSE;
-  wb_sqlite_bind_number (statement, 1, request->id);
-  wb_sqlite_bind_number (statement, 2, request->flag ? 1 : 0);
-  if (!wb_sqlite_run (book, statement, error))
+  if (!wb_sqlite_run_with (book, sql, error, WB_NUMBER (request->id),
+                           WB_NUMBER (request->flag ? 1 : 0)))
     return FALSE;
   if (sqlite3_changes (wb_sqlite_get_handle (book)) > 0)
     return TRUE;
@@ -423,12 +394,8 @@ drop_entries (WbSqlite  *book,
   Request *request = data;
   static const char sql[] =
     "DELETE FROM share_queue WHERE id = ?1 OR (?1 = 0 AND state = 'done')";
-  sqlite3_stmt *statement = wb_sqlite_prepare (book, sql, error);
 
-  if (statement == NULL)
-    return FALSE;
-  wb_sqlite_bind_number (statement, 1, request->id);
-  return wb_sqlite_run (book, statement, error);
+  return wb_sqlite_run_with (book, sql, error, WB_NUMBER (request->id));
 }
 
 gboolean

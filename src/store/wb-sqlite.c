@@ -286,6 +286,35 @@ wb_sqlite_bind_number (sqlite3_stmt *statement,
   g_assert (code == SQLITE_OK);
 }
 
+sqlite3_stmt *
+wb_sqlite_prepare_values (WbSqlite             *self,
+                          const char           *sql,
+                          GError              **error,
+                          const WbSqliteValue  *values,
+                          gsize                 n)
+{
+  sqlite3_stmt *statement = wb_sqlite_prepare (self, sql, error);
+
+  for (gsize i = 0; statement != NULL && i < n; i++)
+    if (values[i].is_number)
+      wb_sqlite_bind_number (statement, (int) i + 1, values[i].number);
+    else
+      wb_sqlite_bind_text (statement, (int) i + 1, values[i].text);
+  return statement;
+}
+
+gboolean
+wb_sqlite_run_values (WbSqlite             *self,
+                      const char           *sql,
+                      GError              **error,
+                      const WbSqliteValue  *values,
+                      gsize                 n)
+{
+  sqlite3_stmt *statement = wb_sqlite_prepare_values (self, sql, error, values, n);
+
+  return statement != NULL && wb_sqlite_run (self, statement, error);
+}
+
 char *
 wb_sqlite_dup_text (sqlite3_stmt *statement,
                     int           column)

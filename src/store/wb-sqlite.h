@@ -84,6 +84,43 @@ void          wb_sqlite_bind_text        (sqlite3_stmt  *statement,
 void          wb_sqlite_bind_number      (sqlite3_stmt  *statement,
                                           int            index,
                                           gint64         number);
+
+/** WbSqliteValue: what a parameter of a statement is bound to, by WB_TEXT() or WB_NUMBER(). A text
+ * may be %NULL; it must stay until the statement has run. */
+typedef struct
+{
+  const char *text;
+  gint64      number;
+  gboolean    is_number;
+} WbSqliteValue;
+
+#define WB_TEXT(value)   { .text = (value) }
+#define WB_NUMBER(value) { .number = (value), .is_number = TRUE }
+
+/** wb_sqlite_prepare_with (book, sql, error, value…): as wb_sqlite_prepare(), with the parameters from
+ * the first on bound to the values. */
+#define wb_sqlite_prepare_with(self, sql, error, ...)                                             \
+  wb_sqlite_prepare_values (self, sql, error, WB_SQLITE_VALUES (__VA_ARGS__))
+
+/** wb_sqlite_run_with (book, sql, error, value…): runs it with these values. */
+#define wb_sqlite_run_with(self, sql, error, ...)                                                 \
+  wb_sqlite_run_values (self, sql, error, WB_SQLITE_VALUES (__VA_ARGS__))
+
+#define WB_SQLITE_VALUES(...)                                                                     \
+  (const WbSqliteValue[]) { __VA_ARGS__ },                                                        \
+  sizeof ((const WbSqliteValue[]) { __VA_ARGS__ }) / sizeof (WbSqliteValue)
+
+sqlite3_stmt *wb_sqlite_prepare_values   (WbSqlite             *self,
+                                          const char           *sql,
+                                          GError              **error,
+                                          const WbSqliteValue  *values,
+                                          gsize                 n) G_GNUC_WARN_UNUSED_RESULT;
+gboolean      wb_sqlite_run_values       (WbSqlite             *self,
+                                          const char           *sql,
+                                          GError              **error,
+                                          const WbSqliteValue  *values,
+                                          gsize                 n) G_GNUC_WARN_UNUSED_RESULT;
+
 /** Returns: (transfer full) (nullable): a column's text. */
 char         *wb_sqlite_dup_text         (sqlite3_stmt  *statement,
                                           int            column) G_GNUC_WARN_UNUSED_RESULT;
