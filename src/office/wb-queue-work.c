@@ -315,7 +315,8 @@ may_claim (WbQueueWork *self)
     {
       const WbShareEntry *entry = g_ptr_array_index (self->entries, i);
 
-      if ((entry->state == WB_SHARE_WAITING && entry->next_try <= now) ||
+      if ((entry->state == WB_SHARE_WAITING &&
+           (entry->next_try <= now || entry->next_try > now + WB_SHARE_LONGEST_WAIT)) ||
           (entry->state == WB_SHARE_RUNNING && self->n_looks % 4 == 0))
         return TRUE;
     }

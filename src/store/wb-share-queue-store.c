@@ -238,12 +238,14 @@ claim_entry (WbSqlite  *book,
   Request *request = data;
   static const char sql[] =
     "UPDATE share_queue SET state = 'running', holder = ?1, beat = ?2 WHERE id = (SELECT id "
-    "FROM share_queue WHERE (state = 'waiting' AND next_try <= ?2) OR (state = 'running' AND "
-    "holder IS NOT ?1 AND beat <= ?2 - ?3) ORDER BY next_try, id LIMIT 1) RETURNING "
+    "FROM share_queue WHERE (state = 'waiting' AND next_try NOT BETWEEN ?2 + 1 AND ?2 + ?4) OR "
+    "(state = 'running' AND holder IS NOT ?1 AND beat NOT BETWEEN ?2 - ?3 + 1 AND ?2 + ?3) "
+    "ORDER BY next_try, id LIMIT 1) RETURNING "
     COLUMNS;
   sqlite3_stmt *statement = wb_sqlite_prepare_with (book, sql, error, WB_TEXT (request->holder),
                                                     WB_NUMBER (request->now),
-                                                    WB_NUMBER (request->patience));
+                                                    WB_NUMBER (request->patience),
+                                                    WB_NUMBER (WB_SHARE_LONGEST_WAIT));
   WbStep step;
 
   if (statement == NULL)

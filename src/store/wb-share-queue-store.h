@@ -79,6 +79,10 @@ gint64        wb_book_add_share_entry   (WbBook             *self,
                                          GCancellable       *cancellable,
                                          GError            **error);
 
+/** Seconds. A next try that is further off was reckoned by a clock that was wrong: its time has
+ * come. */
+#define WB_SHARE_LONGEST_WAIT 3600
+
 /**
  * wb_book_claim_share_entry:
  * @holder: a random name of the program that asks
@@ -87,7 +91,8 @@ gint64        wb_book_add_share_entry   (WbBook             *self,
  * @out: (out) (transfer full) (nullable): the entry, now running; %NULL when there is nothing to do
  *
  * Takes the next entry whose time has come, so that no other program does: waiting ones in their
- * order, and running ones whose holder is gone.
+ * order, and running ones whose holder is gone. Neither is kept waiting by a clock that was wrong
+ * and has been put right.
  */
 gboolean      wb_book_claim_share_entry (WbBook             *self,
                                          const char         *holder,

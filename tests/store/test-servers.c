@@ -317,6 +317,40 @@ test_taken_over (Fixture       *self,
   g_assert_cmpint (ask_number (self->path, "SELECT count (*) FROM share_queue"), ==, 0);
 }
 
+/* The computer's clock was a year ahead, and has been put right. */
+static void
+test_clock_put_right (Fixture       *self,
+                      gconstpointer  data)
+{
+  const gint64 year = 365 * 24 * 3600;
+  g_autoptr (WbShareEntry) failed = NULL;
+  g_autoptr (WbShareEntry) running = NULL;
+  g_autoptr (WbShareEntry) none = NULL;
+  g_autoptr (WbShareEntry) again = NULL;
+  g_autoptr (WbShareEntry) taken = NULL;
+  g_autoptr (GError) error = NULL;
+
+  put_server (self->book, ONE, "Main");
+  add (self->book, "job-1", WB_SHARE_DEED_PUBLISH);
+  add (self->book, "job-2", WB_SHARE_DEED_PUBLISH);
+  failed = claim (self->book, "me", 2000 + year);
+  running = claim (self->book, "me", 2000 + year);
+  failed->state = WB_SHARE_WAITING;
+  failed->tries = 1;
+  failed->next_try = 2005 + year;
+  g_assert_true (wb_book_lay_share_entry (self->book, failed, "me", &error));
+  g_assert_no_error (error);
+
+  none = claim (self->book, "you", 2004 + year);
+  g_assert_null (none);
+  again = claim (self->book, "you", 2000);
+  taken = claim (self->book, "you", 2000);
+  g_assert_nonnull (again);
+  g_assert_nonnull (taken);
+  g_assert_cmpint (again->id + taken->id, ==, failed->id + running->id);
+  g_assert_cmpint (again->id, !=, taken->id);
+}
+
 static void
 test_pause (Fixture       *self,
             gconstpointer  data)
@@ -360,6 +394,7 @@ main (int    argc,
   ADD ("take", test_take);
   ADD ("queue", test_queue);
   ADD ("taken-over", test_taken_over);
+  ADD ("clock-put-right", test_clock_put_right);
   ADD ("pause", test_pause);
   return g_test_run ();
 }
