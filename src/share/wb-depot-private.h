@@ -52,6 +52,44 @@ GBytes       *wb_depot_read_small   (WbDepot          *self,
                                      GCancellable     *cancellable,
                                      GError          **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/* --- sending ---------------------------------------------------------------------------------- */
+
+/**
+ * WbDepotSending:
+ * @trusted: sha256 → WbVersionFile of a head: files that are there, not owned
+ * @since: since when everything that the new version names is known to be there, in unix seconds
+ * @look_first: whether to look for a file before it is put. Where one was there, the next one is,
+ *   most often.
+ * @progress: (nullable): is told bytes of all files together
+ */
+typedef struct
+{
+  WbDepot              *depot;
+  GHashTable           *trusted;
+  gint64                since;
+  gboolean              look_first;
+  WbRemoteProgressFunc  progress;
+  gpointer              progress_data;
+  gint64                done;
+  gint64                total;
+  GCancellable         *cancellable;
+} WbDepotSending;
+
+/** Takes the files of those heads of @job, which has to outlive it, that were seen whole. */
+void          wb_depot_sending_trust (WbDepotSending       *self,
+                                     const WbDepotJob      *job);
+
+/** Sees to it that a file is on the server. */
+gboolean      wb_depot_send         (WbDepotSending        *self,
+                                     const WbRemoteSource  *source,
+                                     GError               **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Removes what is not what its name says; that it is gone already is no error. */
+gboolean      wb_depot_remove_damaged (WbDepot             *self,
+                                     const char            *path,
+                                     GCancellable          *cancellable,
+                                     GError               **error) G_GNUC_WARN_UNUSED_RESULT;
+
 /* --- looking ---------------------------------------------------------------------------------- */
 
 /** Returns: (transfer full): a job of which nothing is known. */

@@ -1,16 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Putting a version on a server: first everything that it names, its own file last. Each step can
  * be done again, so that a publishing that was cut off anywhere is completed by doing all of it
- * once more.
- *
- * A job of a thousand photos is published again and again with hardly any of them new, so not every
- * file is looked at each time. One is taken to be there without a look when all of this holds: a
- * version that is a head now names it with the same size; that version was read from the server
- * just now and is what its name says; and this computer has itself seen every file that the version
- * names on this server, by putting it there, by its size, or by reading all of it, within the last
- * weeks. Nothing in objects is ever changed or removed by anybody who keeps to wb-depot.h, so what
- * was there is there. Should somebody have taken files away all the same, a look at the server that
- * misses one (wb_depot_fetch(), wb_depot_verify()) ends that trust at once, and time does. */
+ * once more. What of it is there already is found in wb-depot-send.c. */
 #include "config.h"
 
 #include "share/wb-depot-private.h"
@@ -19,26 +10,13 @@
 
 #include <string.h>
 
-/* For how many seconds what was seen on a server is taken to be there still. */
-#define LOOK_AGAIN (30 * 24 * 60 * 60)
-
-/* @trusted: sha256 → WbVersionFile of a head: files that are there
- * @since: since when everything that the new version names is known to be there, in unix seconds
- * @look_first: whether to look for a file before it is put. Where one was there, the next one is,
- *   most often. */
 typedef struct
 {
-  WbDepot              *depot;
-  const WbDepotDraft   *draft;
-  WbVersion            *version;
-  GHashTable           *trusted;
-  gint64                since;
-  gboolean              look_first;
-  WbRemoteProgressFunc  progress;
-  gpointer              progress_data;
-  gint64                done;
-  gint64                total;
-  GCancellable         *cancellable;
+  WbDepot            *depot;
+  const WbDepotDraft *draft;
+  WbVersion          *version;
+  WbDepotSending     *sending;
+  GCancellable       *cancellable;
 } Publish;
 
 WbDepotItem *
@@ -154,21 +132,6 @@ put_bytes (Publish     *self,
   return wb_remote_put (self->depot->remote, path, &source, NULL, NULL, self->cancellable, error);
 }
 
-/* A file that is not what its name says is worth nothing to anybody. */
-static gboolean
-remove_damaged (Publish     *self,
-                const char  *path,
-                GError     **error)
-{
-  g_autoptr (GError) fault = NULL;
-
-  if (wb_remote_remove (self->depot->remote, path, self->cancellable, &fault) ||
-      g_error_matches (fault, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND))
-    return TRUE;
-  g_propagate_error (error, g_steal_pointer (&fault));
-  return FALSE;
-}
-
 /* Puts a file that may be there. @there: (out): it was. */
 static gboolean
 put_unless_there (Publish     *self,
@@ -204,7 +167,7 @@ mark_depot (Publish  *self,
       if (!put_unless_there (self, WB_DEPOT_MARKER, bytes, &there, error) ||
           !wb_depot_check_marker (self->depot, &found, self->cancellable, error))
         return FALSE;
-      if (!found && there && !remove_damaged (self, WB_DEPOT_MARKER, error))
+      if (!found && there && !wb_depot_remove_damaged (self->depot, WB_DEPOT_MARKER, self->cancellable, error))
         return FALSE;
     }
   return found || wb_share_refuse (error, WB_SHARE_ERROR_PROTOCOL, WB_DEPOT_MARKER,
@@ -212,136 +175,6 @@ mark_depot (Publish  *self,
 }
 
 /* --- objects ---------------------------------------------------------------------------------- */
-
-static void
-tell_progress (gint64   done,
-               gint64   total,
-               gpointer data)
-{
-  Publish *self = data;
-
-  if (self->progress != NULL)
-    self->progress (self->done + done, self->total, self->progress_data);
-}
-
-typedef enum
-{
-  OBJECT_ABSENT,
-  OBJECT_THERE,
-  OBJECT_DAMAGED,
-} ObjectState;
-
-static gboolean
-look_for_object (Publish      *self,
-                 const char   *path,
-                 gint64        size,
-                 ObjectState  *state,
-                 GError      **error)
-{
-  g_auto (WbRemoteEntry) entry = { NULL, -1, 0, FALSE };
-  g_autoptr (GError) fault = NULL;
-
-  if (!wb_remote_stat (self->depot->remote, path, &entry, self->cancellable, &fault))
-    {
-      *state = OBJECT_ABSENT;
-      if (g_error_matches (fault, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND))
-        return TRUE;
-      g_propagate_error (error, g_steal_pointer (&fault));
-      return FALSE;
-    }
-  if (entry.is_folder)
-    return wb_share_refuse (error, WB_SHARE_ERROR_FORMAT, path, "there is a folder of this name");
-  *state = entry.size < 0 || entry.size == size ? OBJECT_THERE : OBJECT_DAMAGED;
-  return TRUE;
-}
-
-/* Takes the files of those heads that were seen whole. */
-static void
-trust_heads (Publish          *self,
-             const WbDepotJob *job)
-{
-  gint64 now = g_get_real_time () / G_USEC_PER_SEC;
-
-  self->since = now;
-  for (guint i = 0; i < job->heads->len; i++)
-    {
-      WbVersion *head = g_ptr_array_index (job->heads, i);
-      gint64 since = wb_depot_cache_complete_since (self->depot->cache, head->sha256);
-
-      if (since > now || since <= now - LOOK_AGAIN)
-        continue;
-      self->since = MIN (self->since, since);
-      g_hash_table_insert (self->trusted, head->document.sha256, &head->document);
-      for (guint k = 0; k < head->files->len; k++)
-        {
-          WbVersionFile *file = g_ptr_array_index (head->files, k);
-
-          g_hash_table_insert (self->trusted, file->sha256, file);
-        }
-    }
-}
-
-static gboolean
-is_trusted (const Publish        *self,
-            const WbRemoteSource *source)
-{
-  const WbVersionFile *file = g_hash_table_lookup (self->trusted, source->sha256);
-
-  return file != NULL && file->size == source->size;
-}
-
-/* Sends a file unless it is there. What is said to be there already is looked at: it is the same,
- * from another publisher or from an attempt whose answer was lost, or it is damaged. */
-static gboolean
-send_object (Publish               *self,
-             const char            *path,
-             const WbRemoteSource  *source,
-             GError               **error)
-{
-  g_autoptr (GError) fault = NULL;
-  ObjectState state;
-
-  if (!self->look_first &&
-      wb_remote_put (self->depot->remote, path, source, tell_progress, self, self->cancellable,
-                     &fault))
-    return TRUE;
-  if (fault != NULL && !g_error_matches (fault, WB_SHARE_ERROR, WB_SHARE_ERROR_EXISTS))
-    {
-      g_propagate_error (error, g_steal_pointer (&fault));
-      return FALSE;
-    }
-  if (!look_for_object (self, path, source->size, &state, error))
-    return FALSE;
-  self->look_first = state == OBJECT_THERE;
-  if (state == OBJECT_THERE)
-    return TRUE;
-  if (state == OBJECT_DAMAGED && !remove_damaged (self, path, error))
-    return FALSE;
-  g_clear_error (&fault);
-  if (wb_remote_put (self->depot->remote, path, source, tell_progress, self, self->cancellable,
-                     &fault))
-    return TRUE;
-  /* Somebody else put the same in the same moment. */
-  if (g_error_matches (fault, WB_SHARE_ERROR, WB_SHARE_ERROR_EXISTS) &&
-      look_for_object (self, path, source->size, &state, NULL) && state == OBJECT_THERE)
-    return TRUE;
-  g_propagate_error (error, g_steal_pointer (&fault));
-  return FALSE;
-}
-
-static gboolean
-put_object (Publish               *self,
-            const WbRemoteSource  *source,
-            GError               **error)
-{
-  g_autofree char *path = wb_depot_object_path (source->sha256);
-
-  if (!is_trusted (self, source) && !send_object (self, path, source, error))
-    return FALSE;
-  self->done += source->size;
-  tell_progress (0, self->total, self);
-  return TRUE;
-}
 
 static gboolean
 put_objects (Publish  *self,
@@ -355,10 +188,10 @@ put_objects (Publish  *self,
       const WbDepotItem *item = g_ptr_array_index (self->draft->items, i);
       WbRemoteSource source = { NULL, item->file, item->size, item->sha256 };
 
-      if (!put_object (self, &source, error))
+      if (!wb_depot_send (self->sending, &source, error))
         return FALSE;
     }
-  return put_object (self, &document, error);
+  return wb_depot_send (self->sending, &document, error);
 }
 
 /* --- heads ------------------------------------------------------------------------------------ */
@@ -446,12 +279,12 @@ put_version (Publish   *self,
         return FALSE;
       if (stands (after, self->version->sha256))
         {
-          wb_depot_cache_set_complete (self->depot->cache, self->version->sha256, self->since);
+          wb_depot_cache_set_complete (self->depot->cache, self->version->sha256, self->sending->since);
           return judge_standing (self, after, sha256, error);
         }
       if (!there)
         break;
-      if (!remove_damaged (self, path, error))
+      if (!wb_depot_remove_damaged (self->depot, path, self->cancellable, error))
         return FALSE;
     }
   return wb_share_refuse (error, WB_SHARE_ERROR_PROTOCOL, path,
@@ -482,7 +315,7 @@ publish (Publish   *self,
   if (!heads_are (before, parents))
     return say_changed (before, error);
 
-  trust_heads (self, before);
+  wb_depot_sending_trust (self->sending, before);
   if (!put_objects (self, error))
     return FALSE;
   /* Sending may have taken hours. */
@@ -505,8 +338,8 @@ wb_depot_publish (WbDepot               *depot,
 {
   g_autoptr (WbVersion) version = make_version (draft);
   g_autoptr (GHashTable) trusted = g_hash_table_new (g_str_hash, g_str_equal);
-  Publish self = { depot, draft, version, trusted, 0, FALSE, progress, progress_data, 0, 0,
-                   cancellable };
+  WbDepotSending sending = { depot, trusted, 0, FALSE, progress, progress_data, 0, 0, cancellable };
+  Publish self = { depot, draft, version, &sending, cancellable };
   gboolean done;
 
   if (sha256 != NULL)
@@ -515,7 +348,7 @@ wb_depot_publish (WbDepot               *depot,
   version->number = WB_VERSION_MAX_NUMBER;
   if (!wb_version_check (version, error))
     return FALSE;
-  self.total = wb_depot_total_size (version);
+  sending.total = wb_depot_total_size (version);
   done = publish (&self, sha256, error);
   wb_depot_cache_save (depot->cache);
   return done;
