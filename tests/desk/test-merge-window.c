@@ -76,6 +76,18 @@ tear_down (Fixture       *f,
   g_clear_pointer (&f->merged, wb_job_unref);
 }
 
+/* Returns: (nullable): the dialog that asks something. */
+static GtkWidget *
+find_question (void)
+{
+  g_autoptr (GList) windows = gtk_window_list_toplevels ();
+
+  for (GList *at = windows; at != NULL; at = at->next)
+    if (ADW_IS_MESSAGE_DIALOG (at->data) && gtk_widget_get_visible (at->data))
+      return at->data;
+  return NULL;
+}
+
 static void
 merged_cb (Fixture *f,
            WbJob   *job)
@@ -261,6 +273,34 @@ test_buttons (Fixture       *f,
   g_assert_cmpstr (room, ==, "Attic");
 }
 
+static gboolean
+has_question (gpointer data)
+{
+  return find_question () != NULL;
+}
+
+/* One side as it is, after a question, whatever was chosen one by one. */
+static void
+test_whole (Fixture       *f,
+            gconstpointer  data)
+{
+  part_versions (f);
+  open_window (f);
+  gtk_widget_activate_action (f->window, "merge.only-there", NULL);
+  wb_test_wait_until (has_question, NULL);
+  adw_message_dialog_response (ADW_MESSAGE_DIALOG (find_question ()), "cancel");
+  g_assert_null (f->merged);
+
+  gtk_widget_activate_action (f->window, "merge.all-here", NULL);
+  gtk_widget_activate_action (f->window, "merge.only-there", NULL);
+  wb_test_wait_until (has_question, NULL);
+  adw_message_dialog_response (ADW_MESSAGE_DIALOG (find_question ()), "drop");
+  g_assert_nonnull (f->merged);
+  g_assert_true (wb_job_equal (f->merged, f->theirs));
+  g_assert_cmpint (wb_merge_window_get_whole (WB_MERGE_WINDOW (f->window)), ==, WB_MERGE_THEIRS);
+  wb_test_wait_until (is_closed, f);
+}
+
 static void
 test_nothing_to_decide (Fixture       *f,
                         gconstpointer  data)
@@ -378,6 +418,7 @@ main (int    argc,
   look = argc > 1 ? argv[1] : "plain";
   ADD ("keys", test_keys);
   ADD ("buttons", test_buttons);
+  ADD ("whole", test_whole);
   ADD ("nothing-to-decide", test_nothing_to_decide);
   ADD ("refused", test_refused);
   ADD ("many", test_many);

@@ -57,6 +57,8 @@ later_cb (gpointer data)
   holder->timer = 0;
   holder->started = TRUE;
   wb_queue_start (holder->queue);
+  /* What was done the last time nobody looks for. */
+  wb_queue_clear (holder->queue);
   return G_SOURCE_REMOVE;
 }
 

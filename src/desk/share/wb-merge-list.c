@@ -597,3 +597,12 @@ wb_merge_list_get_result (WbMergeList  *self,
 
   return wb_merge_result (self->comparison->merge, error);
 }
+
+WbJob *
+wb_merge_list_get_side (WbMergeList   *self,
+                        WbMergeChoice  whose)
+{
+  g_return_val_if_fail (WB_IS_MERGE_LIST (self) && whose != WB_MERGE_UNDECIDED, NULL);
+
+  return whose == WB_MERGE_MINE ? self->comparison->mine : self->comparison->theirs;
+}

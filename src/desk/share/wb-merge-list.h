@@ -79,6 +79,10 @@ guint        wb_merge_list_next_open    (WbMergeList   *self,
 void         wb_merge_list_set_unfolded (WbMergeList   *self,
                                          gboolean       unfolded);
 
+/** Returns: (transfer none): the job as it is here or there. */
+WbJob       *wb_merge_list_get_side     (WbMergeList   *self,
+                                         WbMergeChoice  whose);
+
 /** Returns: (transfer full) (nullable): the merged job, as of wb_merge_result(). */
 WbJob       *wb_merge_list_get_result   (WbMergeList   *self,
                                          GError       **error) G_GNUC_WARN_UNUSED_RESULT;

@@ -9,6 +9,7 @@
 #include "desk/share/wb-merge-list.h"
 #include "desk/share/wb-merge-row.h"
 #include "desk/widgets/wb-flow-layout.h"
+#include "desk/widgets/wb-menu-later.h"
 #include "desk/widgets/wb-one-stop.h"
 #include "office/wb-words.h"
 
@@ -19,6 +20,8 @@ struct _WbMergeWindow
   AdwWindow           parent_instance;
 
   AdwWindowTitle     *title;
+  GMenu              *whole_menu;
+  GtkMenuButton      *whole_button;
   GtkStack           *stack;
   AdwStatusPage      *refused;
   GtkInfoBar         *fault_bar;
@@ -32,6 +35,7 @@ struct _WbMergeWindow
   GtkSingleSelection *selection;    /* over @shown */
   guint               growing;      /* the frame callback, or 0 */
   WbMergeList        *list;         /* (nullable): until it is compared */
+  WbMergeChoice       whole;        /* the side that is taken as it is */
   GCancellable       *cancellable;  /* of the comparison */
   guint               focus_tick;   /* until the chosen row has the focus, or 0 */
   guint               focus_tries;
@@ -379,6 +383,80 @@ all_action (GtkWidget  *widget,
                                                                                : WB_MERGE_THEIRS);
 }
 
+/* --- one side as it is ------------------------------------------------------------------------ */
+
+static void
+close_cb (gpointer data)
+{
+  g_autoptr (GtkWindow) window = data;
+
+  gtk_window_close (window);
+}
+
+/* The window does not go while its dialog still answers. */
+static void
+whole_answered_cb (WbMergeWindow *self,
+                   const char    *response,
+                   GtkWidget     *dialog)
+{
+  g_autoptr (WbJob) job = NULL;
+
+  if (!g_str_equal (response, "drop") || self->list == NULL)
+    return;
+  self->whole = (WbMergeChoice) GPOINTER_TO_INT (g_object_get_data (G_OBJECT (dialog), "whole"));
+  job = wb_job_ref (wb_merge_list_get_side (self->list, self->whole));
+  g_signal_emit (self, signals[MERGED], 0, job);
+  g_idle_add_once (close_cb, g_object_ref (self));
+}
+
+static void
+ask_whole (WbMergeWindow *self,
+           WbMergeChoice  whole)
+{
+  gboolean mine = whole == WB_MERGE_MINE;
+  GtkWidget *dialog =
+    adw_message_dialog_new (GTK_WINDOW (self),
+                            mine ? _("Drop What Was Changed There?")
+                                 : _("Drop What Was Changed Here?"),
+                            mine ? _("The job stays as it is here, and takes the place of what is "
+                                     "there. The other version stays on the server as an earlier "
+                                     "one.")
+                                 : _("The job becomes as it is there. What was changed here and not "
+                                     "published is then only in its history."));
+
+  adw_message_dialog_add_responses (ADW_MESSAGE_DIALOG (dialog), "cancel", _("_Cancel"), "drop",
+                                    _("_Drop"), NULL);
+  adw_message_dialog_set_response_appearance (ADW_MESSAGE_DIALOG (dialog), "drop",
+                                              ADW_RESPONSE_DESTRUCTIVE);
+  adw_message_dialog_set_default_response (ADW_MESSAGE_DIALOG (dialog), "cancel");
+  adw_message_dialog_set_close_response (ADW_MESSAGE_DIALOG (dialog), "cancel");
+  g_object_set_data (G_OBJECT (dialog), "whole", GINT_TO_POINTER ((int) whole));
+  g_signal_connect_object (dialog, "response", G_CALLBACK (whole_answered_cb), self,
+                           G_CONNECT_SWAPPED);
+  gtk_window_present (GTK_WINDOW (dialog));
+}
+
+static void
+whole_action (GtkWidget  *widget,
+              const char *name,
+              GVariant   *target)
+{
+  WbMergeWindow *self = WB_MERGE_WINDOW (widget);
+
+  if (self->list != NULL)
+    ask_whole (self, g_str_equal (name, "merge.only-here") ? WB_MERGE_MINE : WB_MERGE_THEIRS);
+}
+
+WbMergeChoice
+wb_merge_window_get_whole (WbMergeWindow *self)
+{
+  g_return_val_if_fail (WB_IS_MERGE_WINDOW (self), WB_MERGE_UNDECIDED);
+
+  return self->whole;
+}
+
+/* --- the job of both -------------------------------------------------------------------------- */
+
 static void
 apply_action (GtkWidget  *widget,
               const char *name,
@@ -428,6 +506,8 @@ install_actions (GtkWidgetClass *widget_class)
   gtk_widget_class_install_action (widget_class, "merge.next", NULL, next_action);
   gtk_widget_class_install_action (widget_class, "merge.all-here", NULL, all_action);
   gtk_widget_class_install_action (widget_class, "merge.all-there", NULL, all_action);
+  gtk_widget_class_install_action (widget_class, "merge.only-here", NULL, whole_action);
+  gtk_widget_class_install_action (widget_class, "merge.only-there", NULL, whole_action);
   gtk_widget_class_install_action (widget_class, "merge.apply", NULL, apply_action);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_h, 0, "merge.here", NULL);
   gtk_widget_class_add_binding_action (widget_class, GDK_KEY_t, 0, "merge.there", NULL);
@@ -454,6 +534,8 @@ wb_merge_window_class_init (WbMergeWindowClass *klass)
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/wainbook/Wainbook/share/wb-merge-window.ui");
   gtk_widget_class_bind_template_child (widget_class, WbMergeWindow, title);
+  gtk_widget_class_bind_template_child (widget_class, WbMergeWindow, whole_menu);
+  gtk_widget_class_bind_template_child (widget_class, WbMergeWindow, whole_button);
   gtk_widget_class_bind_template_child (widget_class, WbMergeWindow, stack);
   gtk_widget_class_bind_template_child (widget_class, WbMergeWindow, refused);
   gtk_widget_class_bind_template_child (widget_class, WbMergeWindow, fault_bar);
@@ -472,6 +554,7 @@ wb_merge_window_init (WbMergeWindow *self)
   g_autoptr (GtkListItemFactory) factory = gtk_signal_list_item_factory_new ();
 
   gtk_widget_init_template (GTK_WIDGET (self));
+  wb_menu_later (self->whole_button, G_MENU_MODEL (self->whole_menu));
   self->cancellable = g_cancellable_new ();
   g_signal_connect (factory, "setup", G_CALLBACK (row_setup_cb), NULL);
   g_signal_connect (factory, "bind", G_CALLBACK (row_bind_cb), NULL);

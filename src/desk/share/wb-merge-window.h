@@ -37,4 +37,8 @@ GtkWidget *wb_merge_window_new (WbJob      *base,
 GtkWidget *wb_merge_window_new_published (WbComparison *published,
                                           const char   *about);
 
+/** Returns: once "merged" was emitted: which side the job is as a whole, whatever was chosen one by one;
+ * %WB_MERGE_UNDECIDED when it is a job of both. */
+WbMergeChoice wb_merge_window_get_whole (WbMergeWindow *self);
+
 G_END_DECLS

@@ -21,14 +21,15 @@
 
 typedef struct
 {
-  WbWindow     *window;
-  GtkWindow    *over;
-  WbOpenJobs   *open_jobs;
-  char         *server_id;    /* (nullable): until one is chosen */
-  char         *job_id;
-  char         *title;
-  WbPassage    *way;          /* (nullable): while somebody waits */
-  WbComparison *comparison;   /* (nullable): while somebody decides */
+  WbWindow      *window;
+  GtkWindow     *over;
+  WbOpenJobs    *open_jobs;
+  char          *server_id;    /* (nullable): until one is chosen */
+  char          *job_id;
+  char          *title;
+  WbPassage     *way;          /* (nullable): while somebody waits */
+  WbComparison  *comparison;   /* (nullable): while somebody decides */
+  WbMergeChoice  whole;        /* the side that was taken as it is */
 } Deed;
 
 static Deed *
@@ -240,7 +241,7 @@ static void
 store_merged (Deed *self)
 {
   self->way = wb_passage_new (over_of (self), self->title);
-  wb_office_store_merged_async (office_of (self), self->comparison, WB_MERGE_UNDECIDED, NULL,
+  wb_office_store_merged_async (office_of (self), self->comparison, self->whole, NULL,
                                 wb_passage_get_progress (self->way),
                                 wb_passage_get_cancellable (self->way), merged_stored_cb, self);
 }
@@ -248,9 +249,12 @@ store_merged (Deed *self)
 #define MERGED_KEY "wb-share-merged"
 
 static void
-merged_cb (GtkWidget *merging)
+merged_cb (GtkWidget *merging,
+           WbJob     *job,
+           Deed      *self)
 {
   g_object_set_data (G_OBJECT (merging), MERGED_KEY, GINT_TO_POINTER (TRUE));
+  self->whole = wb_merge_window_get_whole (WB_MERGE_WINDOW (merging));
 }
 
 /* Not before the window has gone: then nobody decides any more. */
@@ -278,7 +282,7 @@ show_merging (Deed *self)
   gtk_window_set_modal (GTK_WINDOW (merging), TRUE);
   gtk_window_set_transient_for (GTK_WINDOW (merging), over_of (self));
   gtk_window_set_destroy_with_parent (GTK_WINDOW (merging), TRUE);
-  g_signal_connect (merging, "merged", G_CALLBACK (merged_cb), NULL);
+  g_signal_connect (merging, "merged", G_CALLBACK (merged_cb), self);
   g_signal_connect (merging, "destroy", G_CALLBACK (merging_gone_cb), self);
   gtk_window_present (GTK_WINDOW (merging));
 }
