@@ -53,43 +53,6 @@ show_book (WbApplication *self,
   wb_window_set_open_jobs (window, open_jobs);
 }
 
-static void
-opened_cb (GObject      *object,
-           GAsyncResult *result,
-           gpointer      data)
-{
-  g_autoptr (Opening) opening = data;
-  WbApplication *self = opening->self;
-  g_autoptr (GError) error = NULL;
-  g_autoptr (WbOffice) office = wb_office_open_finish (result, &error);
-  g_autoptr (WbOpenJobs) open_jobs = NULL;
-
-  /* The window may have been closed meanwhile. */
-  if (gtk_window_get_application (GTK_WINDOW (opening->window)) == NULL)
-    return;
-
-  if (office == NULL)
-    {
-      wb_window_show_open_fault (opening->window, opening->path, error);
-      return;
-    }
-
-  open_jobs = wb_open_jobs_new (office);
-  g_hash_table_insert (self->books, g_strdup (opening->path), g_object_ref (open_jobs));
-  show_book (self, open_jobs, opening->window);
-}
-
-static gboolean
-is_shown (WbApplication *self,
-          WbOpenJobs    *open_jobs)
-{
-  for (GList *l = gtk_application_get_windows (GTK_APPLICATION (self)); l != NULL; l = l->next)
-    if (WB_IS_WINDOW (l->data) && wb_window_get_open_jobs (l->data) == open_jobs)
-      return TRUE;
-
-  return FALSE;
-}
-
 /* Closing waits for the writer, so it is done off the main loop. */
 static void
 close_in_thread (GTask        *task,
@@ -110,6 +73,66 @@ closed_cb (GObject      *object,
 }
 
 static void
+close_office (WbApplication *self,
+              WbOffice      *office)
+{
+  g_autoptr (GTask) task = g_task_new (office, NULL, closed_cb, self);
+
+  g_application_hold (G_APPLICATION (self));
+  g_task_run_in_thread (task, close_in_thread);
+}
+
+static void
+opened_cb (GObject      *object,
+           GAsyncResult *result,
+           gpointer      data)
+{
+  g_autoptr (Opening) opening = data;
+  WbApplication *self = opening->self;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (WbOffice) office = wb_office_open_finish (result, &error);
+  WbOpenJobs *open_already = g_hash_table_lookup (self->books, opening->path);
+  g_autoptr (WbOpenJobs) open_jobs = NULL;
+
+  /* The window may have been closed meanwhile. */
+  if (gtk_window_get_application (GTK_WINDOW (opening->window)) == NULL)
+    {
+      if (office != NULL)
+        close_office (self, office);
+      return;
+    }
+
+  if (office == NULL)
+    {
+      wb_window_show_open_fault (opening->window, opening->path, error);
+      return;
+    }
+
+  /* Two windows asked for it before it was open. */
+  if (open_already != NULL)
+    {
+      close_office (self, office);
+      show_book (self, open_already, opening->window);
+      return;
+    }
+
+  open_jobs = wb_open_jobs_new (office);
+  g_hash_table_insert (self->books, g_strdup (opening->path), g_object_ref (open_jobs));
+  show_book (self, open_jobs, opening->window);
+}
+
+static gboolean
+is_shown (WbApplication *self,
+          WbOpenJobs    *open_jobs)
+{
+  for (GList *l = gtk_application_get_windows (GTK_APPLICATION (self)); l != NULL; l = l->next)
+    if (WB_IS_WINDOW (l->data) && wb_window_get_open_jobs (l->data) == open_jobs)
+      return TRUE;
+
+  return FALSE;
+}
+
+static void
 close_unshown (WbApplication *self)
 {
   GHashTableIter iter;
@@ -118,17 +141,12 @@ close_unshown (WbApplication *self)
   g_hash_table_iter_init (&iter, self->books);
   while (g_hash_table_iter_next (&iter, NULL, &open_jobs))
     {
-      g_autoptr (GTask) task = NULL;
-
       if (is_shown (self, open_jobs))
         continue;
 
       wb_desk_queue_stop (wb_open_jobs_get_office (open_jobs));
-
-      g_application_hold (G_APPLICATION (self));
-      task = g_task_new (wb_open_jobs_get_office (open_jobs), NULL, closed_cb, self);
+      close_office (self, wb_open_jobs_get_office (open_jobs));
       g_hash_table_iter_remove (&iter);
-      g_task_run_in_thread (task, close_in_thread);
     }
 }
 

@@ -25,6 +25,7 @@
 #include "desk/job/wb-page-list.h"
 #include "desk/jobs/wb-job-item.h"
 #include "desk/jobs/wb-job-list.h"
+#include "desk/jobs/wb-job-row.h"
 #include "desk/support/wb-desk-driver.h"
 #include "support/wb-test-keys.h"
 #include "support/wb-test-window.h"
@@ -731,6 +732,51 @@ assert_help (WbWindow   *window,
   g_assert_true (g_file_test (page, G_FILE_TEST_EXISTS));
 }
 
+static gboolean
+has_jobs (gpointer window)
+{
+  return wb_window_get_open_jobs (window) != NULL;
+}
+
+/* A file that is opened twice, before the first time has come to an end, is one book. */
+static void
+test_book_twice (Fixture       *f,
+                 gconstpointer  data)
+{
+  g_autofree char *path = g_build_filename (f->book->folder, "twice.wainbook", NULL);
+  g_autoptr (GError) error = NULL;
+  g_autoptr (WbOffice) office = wb_office_open (path, WB_BOOK_CREATE, NULL, &error);
+  WbWindow *windows[2];
+
+  g_assert_no_error (error);
+  wb_office_close (office);
+  for (gsize i = 0; i < G_N_ELEMENTS (windows); i++)
+    {
+      windows[i] = wb_window_new (GTK_APPLICATION (f->app));
+      wb_application_open_book (f->app, path, WB_BOOK_OPEN, windows[i]);
+      gtk_window_present (GTK_WINDOW (windows[i]));
+    }
+  for (gsize i = 0; i < G_N_ELEMENTS (windows); i++)
+    wb_test_wait_until (has_jobs, windows[i]);
+  g_assert_true (wb_window_get_open_jobs (windows[0]) == wb_window_get_open_jobs (windows[1]));
+}
+
+/* A job from elsewhere may have no number yet. */
+static void
+test_row_without_number (Fixture       *f,
+                         gconstpointer  data)
+{
+  WbJobSummary summary = { .id = (char *) "job-9", .shipper = (char *) "Ada Brook" };
+  g_autoptr (WbJobItem) item = NULL;
+  GtkWidget *row;
+
+  g_date_set_dmy (&summary.pickup, 7, 10, 2026);
+  item = wb_job_item_new (&summary);
+  row = g_object_ref_sink (g_object_new (WB_TYPE_JOB_ROW, "item", item, NULL));
+  g_assert_nonnull (wb_test_find (row, GTK_TYPE_LABEL, "pick-up 7 Oct 2026"));
+  g_object_unref (row);
+}
+
 static void
 test_help (Fixture       *f,
            gconstpointer  data)
@@ -802,6 +848,8 @@ main (int    argc,
   ADD ("book/none", test_no_book);
   ADD ("book/last", test_last_book);
   ADD ("book/new", test_new_book);
+  ADD ("book/twice", test_book_twice);
+  ADD ("row/without-number", test_row_without_number);
   ADD ("help", test_help);
   ADD ("keys", test_keys);
 

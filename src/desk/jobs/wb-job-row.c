@@ -54,6 +54,10 @@ make_facts (const WbJobSummary *summary)
     return g_strdup (summary->number);
 
   date = wb_words_date (&summary->pickup);
+  if (summary->number == NULL)
+    /* Translators: %s is a date. */
+    return g_strdup_printf (_("pick-up %s"), date);
+
   /* Translators: a job number and the date of pick-up. */
   return g_strdup_printf (_("%s · pick-up %s"), summary->number, date);
 }

@@ -23,8 +23,11 @@ answered_cb (GtkNativeDialog *chooser,
 
   if (response == GTK_RESPONSE_ACCEPT)
     file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (chooser));
+  /* A place that has no path cannot hold a book; its address serves to say so. */
   if (file != NULL)
     path = g_file_get_path (file);
+  if (file != NULL && path == NULL)
+    path = g_file_get_uri (file);
 
   if (window != NULL && path != NULL)
     wb_application_open_book (WB_APPLICATION (gtk_window_get_application (window)),

@@ -98,10 +98,11 @@ show_unstored (WbNotices *self)
   if (model != NULL)
     {
       const WbJob *job = wb_job_model_get_job (model);
+      const char *number = wb_job_order (job)->number;
       g_autofree char *shipper = wb_job_heading_title (job);
       /* Translators: a job number and the name of its shipper. */
       g_autofree char *text = g_strdup_printf (_("Changes to %s (%s) are not stored."),
-                                               wb_job_order (job)->number, shipper);
+                                               number != NULL ? number : _("a job"), shipper);
 
       gtk_label_set_label (self->unstored_label, text);
     }
