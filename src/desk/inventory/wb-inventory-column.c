@@ -234,7 +234,8 @@ static const WbInventoryColumn columns[] = {
   { "condition", N_ ("Condition"), 7, 12, FALSE, FALSE, FALSE, FALSE, marks_text, marks_tooltip,
     marks_compare },
   { "weight", N_ ("Weight"), 6, 8, FALSE, TRUE, FALSE, FALSE, weight_text, NULL, weight_compare },
-  { "value", N_ ("Listed value"), 7, 9, FALSE, TRUE, FALSE, FALSE, value_text, NULL,
+  /* Translators: heading of a narrow column: the value for which the shipper listed the piece. */
+  { "value", N_ ("Listed"), 7, 9, FALSE, TRUE, FALSE, FALSE, value_text, NULL,
     value_compare },
 };
 
