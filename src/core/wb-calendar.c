@@ -250,8 +250,8 @@ wb_period_parse (const char  *text,
       || (skips != WB_PERIOD_SKIPS_NONE && unit != WB_PERIOD_DAYS))
     {
       g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE,
-                   "%s is not a period; write a number and days, months or years, as in “120 days”, "
-                   "or “20 days without sundays and holidays”", quoted);
+                   "%s is not a period; write a number and days, months or years, as in “120 "
+                   "days”, or “20 days without sundays and holidays”", quoted);
       return FALSE;
     }
   if (count > MAX_COUNT)

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The legal dates that run on a claim: what each runs from, what stops it, and how it stands on a
- * given day. What a claim says of its dates is gathered in wb-clock-input.c. Asks no clock and makes
- * no words. */
+ * given day. What a claim says of its dates is gathered in wb-clock-input.c. Asks no clock and
+ * makes no words. */
 #include "config.h"
 
 #include "core/wb-clock.h"
@@ -195,8 +195,8 @@ asks_for_reports (const WbTerms      *terms,
          && (!wb_date_is_set (&input->answered) || wb_date_is_set (&input->taken_up));
 }
 
-/* 49 CFR 370.9(a): when a claim cannot be disposed of in the time to decide, the claimant is told the
- * status and the reason then, and at the end of every following period. */
+/* 49 CFR 370.9(a): when a claim cannot be disposed of in the time to decide, the claimant is told
+ * the status and the reason then, and at the end of every following period. */
 static gboolean
 add_status (GArray              *clocks,
             const WbTerms       *terms,
@@ -243,9 +243,9 @@ add_answer_again (GArray              *clocks,
   return add_clock (clocks, clock, terms->decide_within, today, error);
 }
 
-/* 49 USC 14706(e): the time runs from the written notice that any part of the claim is disallowed, so
- * each such notice has its own; an offer is none unless it says so with reasons, and is then noted
- * as a partial denial. */
+/* 49 USC 14706(e): the time runs from the written notice that any part of the claim is disallowed,
+ * so each such notice has its own; an offer is none unless it says so with reasons, and is then
+ * noted as a partial denial. */
 static gboolean
 add_suits (GArray              *clocks,
            const WbTerms       *terms,
@@ -280,8 +280,8 @@ is_undecided (const WbTerms      *terms,
          && (!wb_date_is_set (&input->answered) || wb_date_compare (&input->answered, out) > 0);
 }
 
-/* From the denial or the offer, or from the end of the time for one; not after a claim has a certain
- * age. */
+/* From the denial or the offer, or from the end of the time for one; not after a claim has a
+ * certain age. */
 static gboolean
 add_mediation (GArray              *clocks,
                const WbTerms       *terms,
@@ -317,7 +317,8 @@ add_mediation (GArray              *clocks,
   return TRUE;
 }
 
-/* Whether it was collected is noted, and when is not, so this clock is only there while it waits. */
+/* Whether it was collected is noted, and when is not, so this clock is only there while it
+ * waits. */
 static gboolean
 add_salvage (GArray              *clocks,
              const WbTerms       *terms,

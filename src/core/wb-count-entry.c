@@ -246,9 +246,9 @@ fail_doubtful (const Group      *one,
   g_autofree char *example = g_strdup (one->lot != NULL ? one->lot->colour : "no lot");
 
   g_set_error (error, WB_CORE_ERROR, WB_CORE_ERROR_PARSE,
-               "At character %" G_GSIZE_FORMAT ", %" G_GINT64_FORMAT " may be of %s or of %s; write "
-               "the lot before it, as in “%s %" G_GINT64_FORMAT "”", item->position, item->first,
-               first, second, example, item->first);
+               "At character %" G_GSIZE_FORMAT ", %" G_GINT64_FORMAT " may be of %s or of %s; "
+               "write the lot before it, as in “%s %" G_GINT64_FORMAT "”",
+               item->position, item->first, first, second, example, item->first);
   return NULL;
 }
 

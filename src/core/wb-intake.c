@@ -145,7 +145,8 @@ add_gaps_of_lines (GArray        *gaps,
         continue;
       if (wb_intake_find_conflict (job, claim, line) != NULL)
         add_gap (gaps, WB_INTAKE_GAP_OTHER_CLAIM, WB_KIND_CLAIM_LINE, line->record.id);
-      if (line->piece != NULL && is_whole_piece_missing (line, wb_job_find (job, WB_KIND_PIECE, line->piece)))
+      if (line->piece != NULL
+          && is_whole_piece_missing (line, wb_job_find (job, WB_KIND_PIECE, line->piece)))
         add_gap (gaps, WB_INTAKE_GAP_STATEMENT, WB_KIND_CLAIM_LINE, line->record.id);
     }
 }

@@ -208,7 +208,8 @@ swap (Remainder *a,
   *b = held;
 }
 
-/* Gives @remainders in which the middle of three stands last, as what the others are set against. */
+/* Gives @remainders in which the middle of three stands last, as what the others are set
+ * against. */
 static void
 choose_pivot (Remainder *remainders,
               gsize      n)

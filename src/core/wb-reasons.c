@@ -37,7 +37,8 @@ place_in_block (const WbReasonBlock *block,
 }
 
 /* Later blocks that no reckoning holds at present. Given back to the system, their pages would have
- * to be asked for and cleared again for the next large claim, which takes longer than to reckon it. */
+ * to be asked for and cleared again for the next large claim, which takes longer than to reckon
+ * it. */
 static struct
 {
   GMutex         lock;

@@ -256,7 +256,8 @@ check_path (const char     *path,
   g_auto (GStrv) parts = NULL;
 
   if (*path != '/')
-    return refuse (error, WB_CORE_ERROR_PARSE, field, "has to be a whole path that begins with “/”");
+    return refuse (error, WB_CORE_ERROR_PARSE, field,
+                   "has to be a whole path that begins with “/”");
 
   parts = g_strsplit (path, "/", -1);
   if (g_strv_contains ((const char *const *) parts, "..") ||
@@ -340,7 +341,8 @@ check_scheme (const WbServer  *self,
                    "begin with https://");
 
   quoted = wb_text_quote (self->address, -1);
-  return refuse (error, WB_CORE_ERROR_PARSE, WB_SERVER_FIELD_ADDRESS, "%s does not begin with %s://",
+  return refuse (error, WB_CORE_ERROR_PARSE, WB_SERVER_FIELD_ADDRESS,
+                 "%s does not begin with %s://",
                  quoted, wanted);
 }
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* White space, positions, quoting and guesses for the parsers of this room. Text may hold any bytes here:
- * it comes from people and files. */
+/* White space, positions, quoting and guesses for the parsers of this room. Text may hold any bytes
+ * here: it comes from people and files. */
 #include "config.h"
 
 #include "core/wb-text.h"

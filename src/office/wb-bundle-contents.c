@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What came with a job, whether in a bundle or from a server: judged whole, and its photos and papers
- * put where they belong. Where the files came from, and what is done with the job, is not known
- * here. */
+/* What came with a job, whether in a bundle or from a server: judged whole, and its photos and
+ * papers put where they belong. Where the files came from, and what is done with the job, is not
+ * known here. */
 #include "config.h"
 
 #define G_LOG_DOMAIN "wb-office"

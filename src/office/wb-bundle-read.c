@@ -39,7 +39,8 @@ judge (WbBundleContents  *contents,
        GCancellable      *cancellable,
        GError           **error)
 {
-  g_autofree char *scratch = g_build_filename (g_get_user_cache_dir (), "wainbook", "bundles", NULL);
+  g_autofree char *scratch = g_build_filename (g_get_user_cache_dir (), "wainbook", "bundles",
+                                               NULL);
   g_autoptr (WbBag) bag = NULL;
 
   wb_progress_begin (progress, N_("Reading and checking the bundle…"), 0, 0);

@@ -133,7 +133,11 @@ photo_hashes (const WbJob *job)
   GHashTable *seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
 
   for (guint i = 0; i < wb_job_count (job, WB_KIND_PHOTO); i++)
-    g_hash_table_add (seen, g_strdup (((const WbPhoto *) wb_job_nth (job, WB_KIND_PHOTO, i))->hash));
+    {
+      const WbPhoto *photo = wb_job_nth (job, WB_KIND_PHOTO, i);
+
+      g_hash_table_add (seen, g_strdup (photo->hash));
+    }
   return seen;
 }
 
@@ -164,7 +168,8 @@ wb_bundle_find_papers (const char         *document,
       if (paper == NULL)
         continue;
       g_hash_table_insert (papers, g_strdup (hash), paper);
-      wb_bundle_find_hashes (g_bytes_get_data (paper, NULL), g_bytes_get_size (paper), hashes, seen);
+      wb_bundle_find_hashes (g_bytes_get_data (paper, NULL), g_bytes_get_size (paper), hashes,
+                             seen);
     }
   return g_steal_pointer (&papers);
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Collects the clocks of all open claims from what the book keeps for it, without loading a job. How
- * a clock runs stands in core; here they are only gathered, sorted and told how near they are. */
+/* Collects the clocks of all open claims from what the book keeps for it, without loading a job.
+ * How a clock runs stands in core; here they are only gathered, sorted and told how near they
+ * are. */
 #include "config.h"
 
 #define G_LOG_DOMAIN "wb-office"

@@ -57,8 +57,8 @@ append_proof (GString          *out,
   g_autofree char *text = NULL;
 
   if (source != NULL)
-    text = g_strdup_printf ("%s: %s [%s]", wb_words_enum (&wb_bearings, (int) proof->bearing), words,
-                            source);
+    text = g_strdup_printf ("%s: %s [%s]", wb_words_enum (&wb_bearings, (int) proof->bearing),
+                            words, source);
   else
     text = g_strdup_printf ("%s: %s", wb_words_enum (&wb_bearings, (int) proof->bearing), words);
   wb_text_append_paragraph (out, 4, 2, text);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* Freezing a reckoning and making it again. What is kept are four documents: the job, the terms
- * file, the reckoning's canonical listing, and a sheet in JSON that names the three by their hashes.
- * What a reckoning is stands in core; where documents are kept, in the store. */
+ * file, the reckoning's canonical listing, and a sheet in JSON that names the three by their
+ * hashes. What a reckoning is stands in core; where documents are kept, in the store. */
 #include "config.h"
 
 #define G_LOG_DOMAIN "wb-office"

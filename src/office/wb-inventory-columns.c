@@ -364,8 +364,8 @@ check_enough (GArray     *columns,
   else
     g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_INVALID_DATA,
                          _("No heading in the first line is known for a tag number, a description "
-                           "or contents; the first line has to name the columns, such as “Tag no.”, "
-                           "“Description”, “Room”"));
+                           "or contents; the first line has to name the columns, such as “Tag "
+                           "no.”, “Description”, “Room”"));
   return FALSE;
 }
 

@@ -8,8 +8,8 @@
 
 #include <glib/gi18n.h>
 
-/* The speed is that since the older of two moments, of which each is the younger one for so long: it
- * follows a network that changes, and does not jump with every packet. */
+/* The speed is that since the older of two moments, of which each is the younger one for so long:
+ * it follows a network that changes, and does not jump with every packet. */
 #define SPAN (3 * G_USEC_PER_SEC)
 
 typedef struct

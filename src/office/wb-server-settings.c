@@ -356,8 +356,8 @@ run_forget (WbOffice      *office,
             GCancellable  *cancellable,
             GError       **error)
 {
-  return GINT_TO_POINTER (wb_office_forget_host_key (office, ((Request *) data)->server, cancellable,
-                                                     error));
+  return GINT_TO_POINTER (wb_office_forget_host_key (office, ((Request *) data)->server,
+                                                     cancellable, error));
 }
 
 void

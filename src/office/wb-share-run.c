@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* How a server is reached: the secret that goes with it and the file of confirmed host keys; and how
- * a deed on it runs in a worker thread. */
+/* How a server is reached: the secret that goes with it and the file of confirmed host keys; and
+ * how a deed on it runs in a worker thread. */
 #include "config.h"
 
 #define G_LOG_DOMAIN "wb-office"

@@ -62,11 +62,11 @@ static const char *const shared_sentences[] = {
   [WB_SHARED_UNCOUNTED] = N_("First noted at {handover}. Nobody counted it when it changed hands "
                              "before, so any of these could have done it: {who}. The last of them "
                              "is presumed to."),
-  [WB_SHARED_UNSIGNED] = N_("Noted at {handover}, but the warehouse did not sign for it, so whoever "
-                            "took the goods from it cannot show an exception. Any of these could "
-                            "have done it: {who}."),
-  [WB_SHARED_NOT_NOTED] = N_("Noted at no handover, so whoever had it last is presumed to have done "
-                             "it. Any of these could have done it: {who}."),
+  [WB_SHARED_UNSIGNED] = N_("Noted at {handover}, but the warehouse did not sign for it, so "
+                            "whoever took the goods from it cannot show an exception. Any of these "
+                            "could have done it: {who}."),
+  [WB_SHARED_NOT_NOTED] = N_("Noted at no handover, so whoever had it last is presumed to have "
+                             "done it. Any of these could have done it: {who}."),
   [WB_SHARED_NO_PIECE] = N_("It is not on the inventory, so nobody is shown to have had it; the "
                             "carrier bears it."),
   [WB_SHARED_NO_HANDLER] = N_("No handover says who had it then; the carrier bears it."),

@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The sentences that say why a clock ends when it does, one a kind of clock. The rules are core's. */
+/* The sentences that say why a clock ends when it does, one a kind of clock. The rules are
+ * core's. */
 #include "config.h"
 
 #include "office/wb-words-clock.h"
@@ -69,12 +70,12 @@ say_why (const WbClock *clock,
     case WB_CLOCK_CLAIM:
     case WB_CLOCK_LATE_CLAIM:
       /* Translators: a period, such as “9 months”, and the date that it runs from. */
-      return g_strdup_printf (_("%s from %s, the day of delivery or the one agreed for it."), period,
-                              from);
+      return g_strdup_printf (_("%s from %s, the day of delivery or the one agreed for it."),
+                              period, from);
     case WB_CLOCK_FEES:
       /* Translators: a period, and the date that it runs from. */
-      return g_strdup_printf (_("%s from %s, the later of the day of delivery and the one agreed for "
-                                "it."), period, from);
+      return g_strdup_printf (_("%s from %s, the later of the day of delivery and the one agreed "
+                                "for it."), period, from);
     case WB_CLOCK_ACKNOWLEDGE:
     case WB_CLOCK_DECIDE:
     case WB_CLOCK_INSPECT:
@@ -87,17 +88,17 @@ say_why (const WbClock *clock,
       return g_strdup_printf (_("Every %s, counted from the end of the time to decide."), period);
     case WB_CLOCK_ANSWER_AGAIN:
       /* Translators: a period, and the date that it runs from. */
-      return g_strdup_printf (_("%s from %s, when the claim was taken up again. No rule says by when; "
-                                "this is the time of a new claim."), period, from);
+      return g_strdup_printf (_("%s from %s, when the claim was taken up again. No rule says by "
+                                "when; this is the time of a new claim."), period, from);
     case WB_CLOCK_SUIT:
       /* Translators: a period, and the date that it runs from. */
-      return g_strdup_printf (_("%s from %s, when a part of the claim or all of it was disallowed in "
-                                "writing."), period, from);
+      return g_strdup_printf (_("%s from %s, when a part of the claim or all of it was disallowed "
+                                "in writing."), period, from);
     case WB_CLOCK_MEDIATE:
       if (clock->key == WB_KEY_MEDIATE_UNTIL)
         /* Translators: a period, and the date that it runs from. */
-        return g_strdup_printf (_("%s from %s, when the claim was received: after that mediation is "
-                                  "refused."), period, from);
+        return g_strdup_printf (_("%s from %s, when the claim was received: after that mediation "
+                                  "is refused."), period, from);
       /* Translators: a period, and the date that it runs from. */
       return g_strdup_printf (_("%s from %s, when the claim was answered or the time for that was "
                                 "over."), period, from);
@@ -109,8 +110,8 @@ say_why (const WbClock *clock,
       return g_strdup_printf (_("%s from %s, the day of delivery."), period, from);
     case WB_CLOCK_CONTEST_BILL:
       /* Translators: a period, and the date that it runs from. */
-      return g_strdup_printf (_("%s from %s, when the freight bill was given. Until then the carrier "
-                                "may bill what it charges besides."), period, from);
+      return g_strdup_printf (_("%s from %s, when the freight bill was given. Until then the "
+                                "carrier may bill what it charges besides."), period, from);
     }
   g_return_val_if_reached (NULL);
 }

@@ -93,7 +93,8 @@ static const ErrorWords picture_words[] = {
   { WB_PICTURE_ERROR_CHANGED, FALSE,
     N_("The file of this photo is no longer what was taken in."),
     N_("Do not rely on it. Put it back from a backup, or take the same picture in again.") },
-  { WB_PICTURE_ERROR_TOO_MANY, FALSE, N_("These are more files or folders than are taken in at once."),
+  { WB_PICTURE_ERROR_TOO_MANY, FALSE, N_("These are more files or folders than are taken in at "
+                                         "once."),
     N_("Take them in by smaller folders: up to 10,000 files, up to 16 folders deep.") },
 };
 
@@ -114,17 +115,20 @@ static const ErrorWords share_words[] = {
   { WB_SHARE_ERROR_UNLISTED, TRUE, N_("There is more in the bundle than its list says."),
     N_("Do not rely on it; ask the sender for it once more. Nothing was taken from it.") },
   { WB_SHARE_ERROR_ALTERED, TRUE, N_("A file is not what it was when it was packed or published."),
-    N_("Do not rely on it; ask whoever sent or published it to do so again. Nothing was taken in.") },
+    N_("Do not rely on it; ask whoever sent or published it to do so again. Nothing was taken "
+       "in.") },
   { WB_SHARE_ERROR_OXUM, TRUE, N_("The bundle has not as many files or bytes as it says."),
     N_("Copy it once more, or ask the sender for it. Nothing was taken from it.") },
   { WB_SHARE_ERROR_FETCH, TRUE, N_("Parts of the bundle are somewhere on a network."),
     N_("Ask the sender for a whole bundle. Nothing was fetched.") },
   { WB_SHARE_ERROR_NAME, TRUE, N_("A name in the bundle, or for the server, is not safe to use."),
-    N_("Do not unpack it by hand; ask the sender where it comes from. Nothing was taken from it.") },
+    N_("Do not unpack it by hand; ask the sender where it comes from. Nothing was taken from "
+       "it.") },
   { WB_SHARE_ERROR_CLASH, TRUE, N_("Two files of the bundle share one name, or nearly so."),
     N_("Ask the sender for a bundle as Wainbook writes it. Nothing was taken from it.") },
   { WB_SHARE_ERROR_KIND, TRUE, N_("There is something else than files and folders in the bundle."),
-    N_("Do not unpack it by hand; ask the sender where it comes from. Nothing was taken from it.") },
+    N_("Do not unpack it by hand; ask the sender where it comes from. Nothing was taken from "
+       "it.") },
   { WB_SHARE_ERROR_NESTED, TRUE, N_("There is a packed file inside, which cannot be looked into."),
     N_("Ask the sender for a bundle without it. Nothing was taken from it.") },
   { WB_SHARE_ERROR_LIMIT, TRUE, N_("This is more than any job may be."),
@@ -133,7 +137,8 @@ static const ErrorWords share_words[] = {
     N_("Do not unpack it by hand; it may be made to fill the disk. Nothing was taken from it.") },
   { WB_SHARE_ERROR_DAMAGED, TRUE, N_("The bundle is damaged, cut off or encrypted."),
     N_("Copy it once more, or ask the sender for it. Nothing was taken from it.") },
-  { WB_SHARE_ERROR_STRANGER, TRUE, N_("The bundle has something in it that does not belong to a job."),
+  { WB_SHARE_ERROR_STRANGER, TRUE, N_("The bundle has something in it that does not belong to a "
+                                      "job."),
     N_("Ask the sender for a bundle as Wainbook writes it. Nothing was taken from it.") },
   { WB_SHARE_ERROR_SOURCE, TRUE, N_("A photo of the job cannot be packed or sent."),
     N_("Put its file back from a backup, or remove the photo from the job. Then try again.") },
@@ -175,10 +180,11 @@ static const ErrorWords share_words[] = {
   { WB_SHARE_ERROR_FORMAT, TRUE, N_("What lies in this folder of the server was not put there by "
                                     "this version of Wainbook."),
     N_("Update Wainbook on this computer, or choose another folder. Nothing was changed there.") },
-  { WB_SHARE_ERROR_CLOCK, TRUE, N_("The server refuses the log-in because its clock and that of this "
-                                   "computer differ too much."),
+  { WB_SHARE_ERROR_CLOCK, TRUE, N_("The server refuses the log-in because its clock and that of "
+                                   "this computer differ too much."),
     N_("Set date, time and time zone of this computer right, then try again.") },
-  { WB_SHARE_ERROR_LIBRARY, TRUE, N_("A library that this needs is not on this computer, or damaged."),
+  { WB_SHARE_ERROR_LIBRARY, TRUE, N_("A library that this needs is not on this computer, or "
+                                     "damaged."),
     N_("Install its package, or ask whoever looks after the computer, then try again.") },
 };
 

@@ -14,15 +14,15 @@
 /* --- intake ----------------------------------------------------------------------------------- */
 
 static const char *const intake_sentences[] = {
-  [WB_INTAKE_NOTE] = N_("This is a note of damage and no claim: nothing is paid on it, and the time "
-                        "to claim goes on."),
+  [WB_INTAKE_NOTE] = N_("This is a note of damage and no claim: nothing is paid on it, and the "
+                        "time to claim goes on."),
   [WB_INTAKE_NOTICE] = N_("This is a notice. Nothing is paid on it; the claim is still to come in "
                           "time."),
   [WB_INTAKE_INCOMPLETE] = N_("This is not a claim yet; nothing is paid before it is one."),
-  [WB_INTAKE_INDEFINITE] = N_("The loss is looked into, but nothing is paid until a definite amount "
-                              "is asked for."),
-  [WB_INTAKE_CLAIM] = N_("This is a claim: it identifies the shipment, holds the carrier liable and "
-                         "asks for a definite amount."),
+  [WB_INTAKE_INDEFINITE] = N_("The loss is looked into, but nothing is paid until a definite "
+                              "amount is asked for."),
+  [WB_INTAKE_CLAIM] = N_("This is a claim: it identifies the shipment, holds the carrier liable "
+                         "and asks for a definite amount."),
 };
 
 static const char *const gap_sentences[] = {
@@ -33,8 +33,8 @@ static const char *const gap_sentences[] = {
   [WB_INTAKE_GAP_AMOUNT] = N_("It asks for no definite amount; ask how much is claimed."),
   [WB_INTAKE_GAP_RECEIVED] = N_("The day on which it was received is not noted; all dates run from "
                                 "it."),
-  [WB_INTAKE_GAP_OTHER_CLAIM] = N_("Somebody else claims for the piece of line {line}; tell all who "
-                                   "claim, and ask for proof of title."),
+  [WB_INTAKE_GAP_OTHER_CLAIM] = N_("Somebody else claims for the piece of line {line}; tell all "
+                                   "who claim, and ask for proof of title."),
   [WB_INTAKE_GAP_STATEMENT] = N_("The whole piece of line {line} is missing; a certified statement "
                                  "that it was not received from anywhere else may be asked for."),
 };
@@ -114,8 +114,8 @@ static const char *const proof_sentences[] = {
   [WB_PROOF_LATE_NOTICE] = N_("The loss was reported after {date}, the last day for a notice."),
   [WB_PROOF_NOT_LISTED] = N_("The line names no piece of the inventory. Ask for what shows that it "
                              "was handed over."),
-  [WB_PROOF_LIKELY_CARTON] = N_("{piece}, packed by the carrier, lists things like what is claimed. "
-                                "If it was in there, put that piece into the line."),
+  [WB_PROOF_LIKELY_CARTON] = N_("{piece}, packed by the carrier, lists things like what is "
+                                "claimed. If it was in there, put that piece into the line."),
   [WB_PROOF_SHORT] = N_("Found short at this handover and not seen since: {handover}."),
   [WB_PROOF_SEEN_AGAIN] = N_("Short before, and seen again at this handover: {handover}."),
   [WB_PROOF_COUNTED_IN] = N_("Counted at delivery: {handover}."),
@@ -140,8 +140,8 @@ static const char *const proof_sentences[] = {
   [WB_PROOF_RULE_UNMET] = N_("A packing rule was found not to be kept: {rule}."),
   [WB_PROOF_RULES_MET] = N_("The packing rules that were looked at were kept."),
   [WB_PROOF_CONTENTS_RELATED] = N_("The thing claimed fits what the carton lists."),
-  [WB_PROOF_CONTENTS_UNRELATED] = N_("The thing claimed does not fit what the carton lists. Ask for "
-                                     "what shows that it was in there."),
+  [WB_PROOF_CONTENTS_UNRELATED] = N_("The thing claimed does not fit what the carton lists. Ask "
+                                     "for what shows that it was in there."),
   [WB_PROOF_CONTENTS_UNWRITTEN] = N_("Nobody wrote what the carton holds."),
   [WB_PROOF_NO_COUNT] = N_("The inventory lists it in the plural without a number, so it covers "
                            "those that are missing."),
@@ -155,8 +155,8 @@ static const char *const proof_sentences[] = {
   [WB_PROOF_UNCOUNTED] = N_("Nobody counted it at this handover: {handover}."),
   [WB_PROOF_ACT_OF_GOD] = N_("The notes speak of an act of God; the carrier has to prove it, and "
                              "that it took care."),
-  [WB_PROOF_PUBLIC_ENEMY] = N_("The notes speak of a public enemy; the carrier has to prove it, and "
-                               "that it took care."),
+  [WB_PROOF_PUBLIC_ENEMY] = N_("The notes speak of a public enemy; the carrier has to prove it, "
+                               "and that it took care."),
   [WB_PROOF_ACT_OF_SHIPPER] = N_("The owner had a hand in it, for it was the owner who took it "
                                  "apart; the carrier has to prove that the loss came from that."),
   [WB_PROOF_PUBLIC_AUTHORITY] = N_("The notes speak of an act of public authority; the carrier has "
@@ -174,8 +174,8 @@ static const char *const proof_sentences[] = {
   [WB_PROOF_SET] = N_("It is one of a pair or set: {set}. See whether the others are owed too."),
   [WB_PROOF_PARTS] = N_("It is a part of one article: {article}."),
   [WB_PROOF_VALUE_LISTED] = N_("It is on the signed list of valuable articles, at {listed}."),
-  [WB_PROOF_VALUE_UNLISTED] = N_("It is worth more than the rate for extraordinary value, and on no "
-                                 "signed list."),
+  [WB_PROOF_VALUE_UNLISTED] = N_("It is worth more than the rate for extraordinary value, and on "
+                                 "no signed list."),
   [WB_PROOF_NOTHING] = N_("The papers do not say what happened to it."),
 };
 G_STATIC_ASSERT (G_N_ELEMENTS (proof_sentences) == WB_N_PROOF_RULES);
@@ -209,8 +209,9 @@ words_of_field (const WbProposal *proposal,
   gconstpointer record = proof->has_record && proof->kind == kind
                          ? wb_job_find (proposal->job, kind, proof->record) : NULL;
 
-  return record != NULL ? wb_words_value (record, wb_record_type_field (wb_record_type (kind), name))
-                        : NULL;
+  if (record == NULL)
+    return NULL;
+  return wb_words_value (record, wb_record_type_field (wb_record_type (kind), name));
 }
 
 static char *

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Makes the words of one difference from its item and the jobs it is between. What is a conflict and
- * what a choice does core says. */
+/* Makes the words of one difference from its item and the jobs it is between. What is a conflict
+ * and what a choice does core says. */
 #include "config.h"
 
 #include "office/wb-words-merge.h"
@@ -136,7 +136,8 @@ kept_text (const WbJob    *job,
   g_autofree char *fields = list_fields (job, record, base);
 
   if (base == NULL)
-    return *fields != '\0' ? g_steal_pointer (&fields) : g_strdup (_("There, with nothing filled in"));
+    return *fields != '\0' ? g_steal_pointer (&fields)
+                           : g_strdup (_("There, with nothing filled in"));
   if (*fields == '\0')
     return g_strdup (_("Kept as it was"));
   /* Translators: %s lists fields and their values. */

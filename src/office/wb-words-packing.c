@@ -267,7 +267,7 @@ wb_words_lift (WbLift                lift,
 
   /* Translators: a sentence about the weight, the weight set in the preferences. */
   return g_strdup_printf (_("Heavy to lift. %s Take two people or a hand truck. The caution is set "
-                            "to %s; NIOSH reckons from 51 lb (23 kg) in the best posture, and no OSHA "
-                            "rule names a limit."),
+                            "to %s; NIOSH reckons from 51 lb (23 kg) in the best posture, and no "
+                            "OSHA rule names a limit."),
                           what, from);
 }

@@ -1,6 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Words for records: from a record and its job to a text. Kinds that are listed as rows have a title
- * of their own; every other kind is named by some of its fields, which the table below lists. */
+/* Words for records: from a record and its job to a text. Kinds that are listed as rows have a
+ * title of their own; every other kind is named by some of its fields, which the table below
+ * lists. */
 #include "config.h"
 
 #include "office/wb-words-record.h"

@@ -241,9 +241,9 @@ wb_words_verified (GPtrArray *faults,
                                       "All %u files on the server were read back and are what was "
                                       "published.", n_files), n_files);
   text = g_string_new (NULL);
-  g_string_append_printf (text, ngettext ("Of %u file on the server not all is well. Have it brought "
-                                          "back from a backup of the server, and keep to a book that "
-                                          "has the job until then.",
+  g_string_append_printf (text, ngettext ("Of %u file on the server not all is well. Have it "
+                                          "brought back from a backup of the server, and keep to a "
+                                          "book that has the job until then.",
                                           "Of %u files on the server not all are well. Have them "
                                           "brought back from a backup of the server, and keep to a "
                                           "book that has the job until then.", n_files), n_files);

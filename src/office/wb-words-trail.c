@@ -511,8 +511,9 @@ describe_notice (const WbStorageWatch *watch)
                                 "claims may be filed until %s."), on, until, claim);
     case WB_STORAGE_NOTICE_LATE:
       /* Translators: four dates. */
-      return g_strdup_printf (_("The shipper was told on %s, after %s: liability as carrier goes on "
-                                "to %s, and claims may be filed until %s."), on, by, until, claim);
+      return g_strdup_printf (_("The shipper was told on %s, after %s: liability as carrier goes "
+                                "on to %s, and claims may be filed until %s."), on, by, until,
+                              claim);
     }
 
   g_assert_not_reached ();

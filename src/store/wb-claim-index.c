@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Writes and reads the rows of open claims. What a claim's clocks go by core says; the terms are not
- * looked at, for their files may change. */
+/* Writes and reads the rows of open claims. What a claim's clocks go by core says; the terms are
+ * not looked at, for their files may change. */
 #include "config.h"
 
 #include "store/wb-claim-index.h"

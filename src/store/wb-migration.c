@@ -196,8 +196,8 @@ check_references (WbSqlite  *book,
   return step == WB_STEP_END;
 }
 
-/* A step, from version @index, has failed with @failure. Steps run in the tests of every release, so
- * one that a book does not take finds less in it than its version says. */
+/* A step, from version @index, has failed with @failure. Steps run in the tests of every release,
+ * so one that a book does not take finds less in it than its version says. */
 static gboolean
 explain_step (WbSqlite  *book,
               guint      index,

@@ -129,7 +129,8 @@ print_ending (WbComparison *comparison)
   wb_tool_print_line (_("What is there was published by %s on %s.\n"),
                       wb_comparison_get_by (comparison), at);
   if (n > 0)
-    wb_tool_print_line (ngettext ("%u difference was made on both sides and has to be decided on.\n",
+    wb_tool_print_line (ngettext ("%u difference was made on both sides and has to be decided "
+                                  "on.\n",
                                   "%u differences were made on both sides and have to be decided "
                                   "on.\n", n), n);
   else if (wb_merge_count (merge) == 0)

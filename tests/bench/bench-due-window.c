@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* How long the window of what is due takes to show its first rows from a book of 50,000 open claims,
- * and how long it is kept from its work meanwhile and afterwards. The peer is a list view of the
- * toolkit alone with as many plain labels. */
+/* How long the window of what is due takes to show its first rows from a book of 50,000 open
+ * claims, and how long it is kept from its work meanwhile and afterwards. The peer is a list view
+ * of the toolkit alone with as many plain labels. */
 #include "config.h"
 
 #include <time.h>

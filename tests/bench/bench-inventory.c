@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* How long the window is kept from its work with an inventory of 5,000 pieces: the program itself,
  * a book on the disk, and the keys of a person, from opening the job to undoing the removal of two
- * lines of three. The peer is a column view of the toolkit alone with as many lines of plain labels,
- * opened and scrolled in a window of its own. */
+ * lines of three. The peer is a column view of the toolkit alone with as many lines of plain
+ * labels, opened and scrolled in a window of its own. */
 #include "config.h"
 
 #include "bench/wb-bench.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* How long a job of 5,000 pieces takes to open from the office book, and whether a main loop is held
- * up while that happens. */
+/* How long a job of 5,000 pieces takes to open from the office book, and whether a main loop is
+ * held up while that happens. */
 #include "config.h"
 
 #include "bench/wb-bench.h"

@@ -6,7 +6,8 @@
 /* In microseconds. */
 #define WORTH_TELLING 5000
 
-/* Weight and declared value grow with the pieces, so that a job of any size meets the same rules. */
+/* Weight and declared value grow with the pieces, so that a job of any size meets the same
+ * rules. */
 #define POUNDS_A_PIECE 95
 
 static WbBenchTime longest_stall;

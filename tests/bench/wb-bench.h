@@ -39,8 +39,8 @@ char        *wb_bench_make_folder  (void) G_GNUC_WARN_UNUSED_RESULT;
  * @n_pieces: how many pieces, every third with marks
  * @n_lines: how many lines the one claim "claim-1" has; each is about another piece
  *
- * Makes an interstate job that was picked up on 2 March 2026, with an order, parties, stops, a weighing,
- * a choice of full value and four handovers. The same arguments give the same job.
+ * Makes an interstate job that was picked up on 2 March 2026, with an order, parties, stops, a
+ * weighing, a choice of full value and four handovers. The same arguments give the same job.
  *
  * Returns: (transfer full): the job, checked
  */
@@ -50,8 +50,8 @@ WbJob       *wb_bench_make_job     (guint         n_pieces,
 /**
  * wb_bench_watch_stalls:
  *
- * From now on the default main context is watched: a stall is the time between its waking up and its
- * next looking for something to do, during which no key press and no frame is answered.
+ * From now on the default main context is watched: a stall is the time between its waking up and
+ * its next looking for something to do, during which no key press and no frame is answered.
  */
 void         wb_bench_watch_stalls (void);
 
@@ -60,9 +60,9 @@ void         wb_bench_watch_stalls (void);
  * work is that of the thread of the main loop. */
 WbBenchTime  wb_bench_take_stall   (void);
 
-/** Prints a line "WHAT: longest stall A ms, at work B ms", and the aim, under 16 ms, if missed. With
- * WB_BENCH_WHEN in the environment, lines before it say when there was work of 5 ms and more, by the
- * monotonic clock, so that a profile can be looked at for that time alone. */
+/** Prints a line "WHAT: longest stall A ms, at work B ms", and the aim, under 16 ms, if missed.
+ * With WB_BENCH_WHEN in the environment, lines before it say when there was work of 5 ms and more,
+ * by the monotonic clock, so that a profile can be looked at for that time alone. */
 void         wb_bench_report_stall (const char   *what,
                                     WbBenchTime   stall);
 

@@ -270,8 +270,8 @@ test_order (void)
   try_jobs (check_order);
 }
 
-/* What was found about one piece moves no line about another. Shares of whole claims move only where
- * a limit is reached, so limits are taken away first. */
+/* What was found about one piece moves no line about another. Shares of whole claims move only
+ * where a limit is reached, so limits are taken away first. */
 static void
 check_unrelated (GRand           *rand,
                  WbTerms         *terms,
@@ -369,8 +369,8 @@ make_id (void)
   return g_strdup_printf ("new-%u", n++);
 }
 
-/* Stated charges are exactly what each bears, one for each handler, whatever was charged before; and
- * what came back stays. Stating again changes nothing. */
+/* Stated charges are exactly what each bears, one for each handler, whatever was charged before;
+ * and what came back stays. Stating again changes nothing. */
 static void
 check_charges (GRand           *rand,
                WbTerms         *terms,

@@ -209,8 +209,8 @@ static const StepCase step_cases[] = {
     "inspect running 2024-03-31 11" },
   { NULL, "2024-03-20", { { WB_STEP_INSPECTION, "2024-03-18" } }, WB_CLOCK_INSPECT,
     "inspect met 2024-03-31" },
-  /* The time to decide ends on 29 June, and reports are due on 28 August, 27 October and 26 December.
-   * A letter about 29 June is the report of that day, early or late. */
+  /* The time to decide ends on 29 June, and reports are due on 28 August, 27 October and 26
+   * December. A letter about 29 June is the report of that day, early or late. */
   { NULL, "2024-07-10", { { WB_STEP_STATUS, "2024-06-20" } }, WB_CLOCK_STATUS,
     "status running 2024-08-28 49" },
   { NULL, "2024-09-10", { { WB_STEP_STATUS, "2024-08-28" } }, WB_CLOCK_STATUS,
@@ -427,8 +427,8 @@ test_reports_in_months (void)
 #define ANSWERS (ONLY (ACKNOWLEDGE) | ONLY (DECIDE) | ONLY (STATUS) | ONLY (ANSWER_AGAIN) \
                  | ONLY (MEDIATE))
 
-/* What a date may move, and where it stands: in the order, in the claim, in a step of a kind, or with
- * no kind in a payment. */
+/* What a date may move, and where it stands: in the order, in the claim, in a step of a kind, or
+ * with no kind in a payment. */
 typedef struct
 {
   const char *name;
@@ -584,8 +584,8 @@ count_moved (WbTerms     *terms,
       }
 }
 
-/* Whether a date was seen to move every clock that the table says it moves; otherwise the table would
- * excuse anything. */
+/* Whether a date was seen to move every clock that the table says it moves; otherwise the table
+ * would excuse anything. */
 static gboolean
 moved_all (guint at)
 {
@@ -683,9 +683,9 @@ test_periods (void)
     }
 }
 
-/* 49 CFR 375.807, 49 USC 13710(a)(3): the bill within fifteen working days of actual delivery, contested
- * within 180 days of the first that was given. From Friday, 28 June 2024 the fifteenth day passes over
- * three weekends and the 4th of July. */
+/* 49 CFR 375.807, 49 USC 13710(a)(3): the bill within fifteen working days of actual delivery,
+ * contested within 180 days of the first that was given. From Friday, 28 June 2024 the fifteenth
+ * day passes over three weekends and the 4th of July. */
 static void
 test_freight_bill (void)
 {

@@ -382,11 +382,12 @@ is_claimed_otherwise (const WbJob       *job,
   return FALSE;
 }
 
-/* What the trials of test_following() came to: a line that is turned nowhere would prove nothing. */
+/* What the trials of test_following() came to: a line that is turned nowhere would prove
+ * nothing. */
 static guint n_followed[N_MORE], n_raised[N_MORE];
 
-/* More that speaks against the carrier turns no line against the customer, and whoever follows every
- * proposal owes no less in all. */
+/* More that speaks against the carrier turns no line against the customer, and whoever follows
+ * every proposal owes no less in all. */
 static void
 check_following (GRand   *rand,
                  WbTerms *terms,

@@ -479,8 +479,8 @@ test_parts (InventoryDesk *desk,
   g_assert_true (has_error (desk, "Weight"));
 }
 
-/* The catalogue completes kinds of cartons, offers the usual weight without storing it, and cautions
- * of what is heavy to lift. */
+/* The catalogue completes kinds of cartons, offers the usual weight without storing it, and
+ * cautions of what is heavy to lift. */
 static void
 test_catalogue (InventoryDesk *desk,
                 gconstpointer  data)

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Which tags make an article or a set, and what is of high value: warned of beside the list, listed in
- * a window, and each a key away from its line. */
+/* Which tags make an article or a set, and what is of high value: warned of beside the list, listed
+ * in a window, and each a key away from its line. */
 #include "config.h"
 
 #include "inventory-desk.h"

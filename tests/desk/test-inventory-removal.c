@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Removing lines that something hangs on, and two people at one line: nothing is lost, and a sentence
- * says what happened. */
+/* Removing lines that something hangs on, and two people at one line: nothing is lost, and a
+ * sentence says what happened. */
 #include "config.h"
 
 #include "inventory-desk.h"
@@ -218,8 +218,8 @@ set_up_many (InventoryDesk *desk,
   inventory_desk_rest (desk);
 }
 
-/* Two of three lines go: what is still seen of them for a moment is not selected, not gone to and not
- * removed once more; undo brings each back once. */
+/* Two of three lines go: what is still seen of them for a moment is not selected, not gone to and
+ * not removed once more; undo brings each back once. */
 static void
 test_many (InventoryDesk *desk,
            gconstpointer  data)

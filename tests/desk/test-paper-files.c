@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Saving the papers of a job as PDF from the window: where they come to lie, what is said of it, and
- * the key that leads there. */
+/* Saving the papers of a job as PDF from the window: where they come to lie, what is said of it,
+ * and the key that leads there. */
 #include "config.h"
 
 #include "desk/support/wb-desk-driver.h"

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Saving the text of a window: what is chosen is written, what goes wrong is told, and whoever thinks
- * better of it, or closes the window, has nothing written. */
+/* Saving the text of a window: what is chosen is written, what goes wrong is told, and whoever
+ * thinks better of it, or closes the window, has nothing written. */
 #include "config.h"
 
 #include "support/wb-test-window.h"

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* 10,000 random claims reckoned twice: here, and by reckon.awk, a small program that was written from
- * data/terms/FORMAT.md and shares nothing with this one. Both have to come to the same figures to
- * the last coin, and every rule has to be met by some claim. The seed is printed; run again with
+/* 10,000 random claims reckoned twice: here, and by reckon.awk, a small program that was written
+ * from data/terms/FORMAT.md and shares nothing with this one. Both have to come to the same figures
+ * to the last coin, and every rule has to be met by some claim. The seed is printed; run again with
  * --seed to see a failure again. */
 #include "config.h"
 
@@ -227,7 +227,8 @@ static void
 test_independent (gconstpointer data)
 {
   const char *currency = data;
-  /* GLib begins each test with the same random values; no claim of one currency is one of another. */
+  /* GLib begins each test with the same random values; no claim of one currency is one of
+   * another. */
   guint32 seed = (guint32) g_test_rand_int () ^ g_str_hash (currency);
   g_autoptr (GRand) rand = g_rand_new_with_seed (seed);
   g_autoptr (GString) cases = g_string_new (NULL);

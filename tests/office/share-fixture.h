@@ -27,8 +27,8 @@ void      share_fixture_tear_down    (ShareFixture  *self,
 /** Runs the main loop until @done, which fails after some seconds. */
 void      share_fixture_wait         (gboolean     (*done) (gpointer data),
                                       gpointer       data);
-/** A #GAsyncReadyCallback that keeps the result: @data is a (GAsyncResult **), to be waited for with
- * the other. */
+/** A #GAsyncReadyCallback that keeps the result: @data is a (GAsyncResult **), to be waited for
+ * with the other. */
 void      share_fixture_ready        (GObject       *source,
                                       GAsyncResult  *result,
                                       gpointer       data);

@@ -94,8 +94,8 @@ number_claims (GPtrArray *records)
     }
 }
 
-/* Returns: (transfer full): @job without photos, whose files nobody has, and with a number of its own
- * for each claim, as a book asks. */
+/* Returns: (transfer full): @job without photos, whose files nobody has, and with a number of its
+ * own for each claim, as a book asks. */
 static WbJob *
 without_photos (const WbJob *job)
 {

@@ -31,7 +31,8 @@ test_parts (void)
   g_assert_cmpint (state.all, ==, 400);
 }
 
-/* 1,000,000 bytes took the time that really passed, which lies between two readings of the clock. */
+/* 1,000,000 bytes took the time that really passed, which lies between two readings of the
+ * clock. */
 static void
 test_speed (void)
 {

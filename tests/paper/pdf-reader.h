@@ -17,7 +17,8 @@ char  *pdf_text      (GBytes     *pdf) G_GNUC_WARN_UNUSED_RESULT;
 /** Returns: how many pages poppler finds. */
 guint  pdf_n_pages   (GBytes     *pdf);
 
-/** Looks whether qpdf finds no fault, whether every font is in the file, and whether it is tagged. */
+/** Looks whether qpdf finds no fault, whether every font is in the file, and whether it is
+ * tagged. */
 void   pdf_check     (GBytes     *pdf);
 
 /** Returns: how often @needle stands in @text. */

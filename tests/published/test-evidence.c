@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Decisions and rules on who answers for what, each as a small shipment of one piece from a house to
- * a warehouse and on, and what the program proposes for it. Each row names its source; all were read
- * unless the row says otherwise. How the facts of a case stand to each other is tried in
+/* Decisions and rules on who answers for what, each as a small shipment of one piece from a house
+ * to a warehouse and on, and what the program proposes for it. Each row names its source; all were
+ * read unless the row says otherwise. How the facts of a case stand to each other is tried in
  * tests/core. */
 #include "config.h"
 

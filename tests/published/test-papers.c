@@ -167,7 +167,8 @@ static const struct
   { "T", "torn" }, { "W", "badly worn" }, { "Z", "cracked" },
 };
 
-/* No official table of places was found: 1 to 4 in a trade glossary (seen), the rest from memory. */
+/* No official table of places was found: 1 to 4 in a trade glossary (seen), the rest from
+ * memory. */
 static const char *const places[] = { "arm", "bottom", "corner", "front", "left", "leg", "rear",
                                       "right", "side", "top", "veneer", "edge", "center", "inside",
                                       "seat", "drawer", "door", "shelf", "hardware" };

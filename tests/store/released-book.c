@@ -46,8 +46,8 @@ make_value (const WbField *field,
   g_assert_not_reached ();
 }
 
-/* Every kind of record, nineteen of each so that every value of every list is there, with every field
- * given. */
+/* Every kind of record, nineteen of each so that every value of every list is there, with every
+ * field given. */
 static WbJob *
 make_full_job (const char *id)
 {

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What the book keeps of open claims: always what core says of the jobs as they are stored, whatever
- * was done to them, and also in a book that was brought up to date. */
+/* What the book keeps of open claims: always what core says of the jobs as they are stored,
+ * whatever was done to them, and also in a book that was brought up to date. */
 #include "config.h"
 
 #include "book-fixture.h"
@@ -40,7 +40,8 @@ compare_ids (gconstpointer a,
   return g_strcmp0 (one->record.id, other->record.id);
 }
 
-/* The rows as they have to be, by the jobs themselves in the order in which they were stored first. */
+/* The rows as they have to be, by the jobs themselves in the order in which they were stored
+ * first. */
 static char *
 expect (Fixture            *self,
         const char *const  *ids)

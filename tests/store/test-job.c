@@ -597,8 +597,9 @@ test_next_number (Fixture       *self,
   assert_next (self, "J-2026-", "J-2026-10000");
 }
 
-/* 49 CFR 370.5(b): a successive number for each claim. One that a person typed, or that was imported,
- * is not given out again when its claim or its job is gone, and neither is one that was changed. */
+/* 49 CFR 370.5(b): a successive number for each claim. One that a person typed, or that was
+ * imported, is not given out again when its claim or its job is gone, and neither is one that was
+ * changed. */
 static void
 test_number_of_what_is_gone (Fixture       *self,
                              gconstpointer  data)

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Bringing a book up to date, with made-up versions after the real ones: what is in it stays, a copy is
- * made before, and when it does not work the book is as it was. */
+/* Bringing a book up to date, with made-up versions after the real ones: what is in it stays, a
+ * copy is made before, and when it does not work the book is as it was. */
 #include "config.h"
 
 #include "book-fixture.h"

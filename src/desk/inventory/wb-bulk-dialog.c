@@ -77,7 +77,8 @@ renumber (WbBulkDialog  *self,
 
 /* --- what is to be done ----------------------------------------------------------------------- */
 
-/* The job with all that is ticked. On failure @bad is the field, or N_PARTS for the lot and tags. */
+/* The job with all that is ticked. On failure @bad is the field, or N_PARTS for the lot and
+ * tags. */
 static WbJob *
 make_job (WbBulkDialog  *self,
           gsize         *bad,
@@ -284,8 +285,8 @@ add_field (WbBulkDialog *self,
 static void
 add_marks_choice (WbBulkDialog *self)
 {
-  GtkWidget *choice = gtk_check_button_new_with_mnemonic (_("_Keep the condition that is there, and "
-                                                            "add to it"));
+  GtkWidget *choice = gtk_check_button_new_with_mnemonic (_("_Keep the condition that is there, "
+                                                            "and add to it"));
 
   self->add_marks = GTK_CHECK_BUTTON (choice);
   gtk_check_button_set_active (self->add_marks, TRUE);

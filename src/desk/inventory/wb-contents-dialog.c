@@ -396,7 +396,8 @@ watch_keys (WbContentsDialog *self)
     GtkShortcutFunc  func;
     int              step;
   } keys[] = {
-    { "<Control>z", undo_cb, -1 }, { "<Control><Shift>z", undo_cb, 1 }, { "<Control>y", undo_cb, 1 },
+    { "<Control>z", undo_cb, -1 }, { "<Control><Shift>z", undo_cb, 1 },
+    { "<Control>y", undo_cb, 1 },
     { "<Control>Up", step_cb, -1 }, { "<Control>Down", step_cb, 1 },
   };
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The list of what is inside one piece: things one after the other from the keyboard, what they come
- * to, and changing and removing those that are there. */
+/* The list of what is inside one piece: things one after the other from the keyboard, what they
+ * come to, and changing and removing those that are there. */
 #pragma once
 
 #include <adwaita.h>

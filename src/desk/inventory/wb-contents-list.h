@@ -9,8 +9,8 @@
 
 G_BEGIN_DECLS
 
-/** Fills the empty @view with the things of @piece. Returns: (transfer full): its model, whose items
- * are #WbRecordItem; it follows the job. */
+/** Fills the empty @view with the things of @piece. Returns: (transfer full): its model, whose
+ * items are #WbRecordItem; it follows the job. */
 GtkSingleSelection *wb_contents_list_set_up    (GtkColumnView      *view,
                                                 WbJobModel         *model,
                                                 const char         *piece);

@@ -40,8 +40,8 @@ gboolean       wb_thing_read        (WbThing         *thing,
                                      const char      *currency,
                                      GError         **error);
 
-/** Returns: (transfer full) (nullable): what is in the piece with id @piece, short enough for a line
- * of a list: "27 things: dinner plates, bowls"; %NULL when nothing is listed. */
+/** Returns: (transfer full) (nullable): what is in the piece with id @piece, short enough for a
+ * line of a list: "27 things: dinner plates, bowls"; %NULL when nothing is listed. */
 char          *wb_contents_describe (const WbJob     *job,
                                      const char      *piece) G_GNUC_WARN_UNUSED_RESULT;
 

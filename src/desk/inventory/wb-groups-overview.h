@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* The two overviews of the inventory, and what the page warns of in short: which tags make an article
- * or a set, and which articles are of extraordinary value. */
+/* The two overviews of the inventory, and what the page warns of in short: which tags make an
+ * article or a set, and which articles are of extraordinary value. */
 #pragma once
 
 #include "desk/inventory/wb-piece-overview.h"
@@ -15,8 +15,8 @@ char            *wb_groups_overview_warn      (const WbJob *job) G_GNUC_WARN_UNU
 
 WbPieceOverview *wb_high_value_overview_new   (GtkWindow   *parent,
                                                WbJobModel  *model);
-/** As wb_groups_overview_warn(), with a link "show:high-value", for valuable articles that are not on
- * the list and for a list that is not signed. */
+/** As wb_groups_overview_warn(), with a link "show:high-value", for valuable articles that are not
+ * on the list and for a list that is not signed. */
 char            *wb_high_value_overview_warn  (WbJobModel  *model) G_GNUC_WARN_UNUSED_RESULT;
 
 G_END_DECLS

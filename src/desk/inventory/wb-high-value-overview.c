@@ -161,10 +161,11 @@ WbPieceOverview *
 wb_high_value_overview_new (GtkWindow  *parent,
                             WbJobModel *model)
 {
-  return wb_piece_overview_new (parent, model, _("High-Value Articles"), _("No High-Value Articles"),
-                                _("A line with a listed value stands here, and so does what is worth "
-                                  "more than the terms allow without a list, by the values in the "
-                                  "lists of contents."),
+  return wb_piece_overview_new (parent, model, _("High-Value Articles"),
+                                _("No High-Value Articles"),
+                                _("A line with a listed value stands here, and so does what is "
+                                  "worth more than the terms allow without a list, by the values "
+                                  "in the lists of contents."),
                                 fill);
 }
 

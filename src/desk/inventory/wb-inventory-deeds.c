@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Changing many lines in one step: fields, condition, lot and tags. What a text means for a piece is
- * the line's. */
+/* Changing many lines in one step: fields, condition, lot and tags. What a text means for a piece
+ * is the line's. */
 #include "config.h"
 
 #include "desk/inventory/wb-inventory-deeds.h"

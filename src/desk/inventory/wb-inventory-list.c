@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 /* The table: records of the model, sorted, filtered, selected, in a column view. Filtering comes
  * after sorting, so that words typed do not sort anything anew. What a column shows is the column
- * table's, what happens to the selected lines is the page's, and wb-inventory-list-reveal.c brings a
- * line into sight. */
+ * table's, what happens to the selected lines is the page's, and wb-inventory-list-reveal.c brings
+ * a line into sight. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 

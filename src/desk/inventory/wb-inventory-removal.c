@@ -119,8 +119,9 @@ describe_tally (const Removal *self)
             continue;
           tag = wb_words_tag (self->job, piece);
           /* Translators: a tag and a kind of handover, such as "Residence to vehicle". */
-          return g_strdup_printf (_("%s stays on the inventory: its tag was counted at the handover "
-                                    "“%s”. Take it off the count first. Nothing was removed."),
+          return g_strdup_printf (_("%s stays on the inventory: its tag was counted at the "
+                                    "handover “%s”. Take it off the count first. Nothing was "
+                                    "removed."),
                                   tag, name_handover (self->job, handover->record.id));
         }
     }

@@ -27,8 +27,8 @@ char  **wb_line_next_part  (const WbJob    *job,
  * @piece: the new part
  * @before: id of the part before
  *
- * Returns: (transfer full): the job with @piece. As long as both are of one article, the part before
- * carries its name too, and all parts say their number and how many there are.
+ * Returns: (transfer full): the job with @piece. As long as both are of one article, the part
+ * before carries its name too, and all parts say their number and how many there are.
  */
 WbJob  *wb_line_enter_part (const WbJob    *job,
                             WbPiece        *piece,

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A window that lists pieces in groups, each group with a heading and what is wrong with it. Enter on
- * a piece goes to its line. What groups there are, a function says that fills the window anew
+/* A window that lists pieces in groups, each group with a heading and what is wrong with it. Enter
+ * on a piece goes to its line. What groups there are, a function says that fills the window anew
  * whenever the job changes. */
 #pragma once
 

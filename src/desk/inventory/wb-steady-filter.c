@@ -17,7 +17,8 @@
 #define NEAR        260
 #define BATCH_NEAR  8
 #define BATCH_FAR   1024
-/* So many items that are new at once are looked at at once, and so many that are gone go at once. */
+/* So many items that are new at once are looked at at once, and so many that are gone go at
+ * once. */
 #define NOW         16
 
 /* What is known of an item. */

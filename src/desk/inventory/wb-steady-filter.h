@@ -13,8 +13,8 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (WbSteadyFilter, wb_steady_filter, WB, STEADY_FILTER, GObject)
 
 /** Returns: (transfer full): the items of @source that @filter lets through; empty at first, it
- * fills while the main loop turns. A few items added to @source are there at once, and a few removed
- * from it gone; many that it has no more are pending, and shown until their turn comes. */
+ * fills while the main loop turns. A few items added to @source are there at once, and a few
+ * removed from it gone; many that it has no more are pending, and shown until their turn comes. */
 WbSteadyFilter *wb_steady_filter_new         (GListModel *source,
                                               GtkFilter  *filter) G_GNUC_WARN_UNUSED_RESULT;
 

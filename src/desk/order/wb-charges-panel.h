@@ -8,8 +8,8 @@
 
 G_BEGIN_DECLS
 
-/* Property: "model" (WbJobModel). Its lines are made by wb_later_start(), and go to the fields that they
- * rest on, by "job.reveal". */
+/* Property: "model" (WbJobModel). Its lines are made by wb_later_start(), and go to the fields that
+ * they rest on, by "job.reveal". */
 #define WB_TYPE_CHARGES_PANEL (wb_charges_panel_get_type ())
 G_DECLARE_FINAL_TYPE (WbChargesPanel, wb_charges_panel, WB, CHARGES_PANEL, AdwPreferencesGroup)
 

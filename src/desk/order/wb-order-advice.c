@@ -107,6 +107,6 @@ wb_order_insurance_advice (const WbJob *job)
       || wb_job_valuation (job)->choice != WB_CHOICE_FULL)
     return NULL;
 
-  return _("Insurance may be sold only where the shipment is released at not more than 60 cents per "
-           "pound (49 CFR 375.303), and full value was chosen.");
+  return _("Insurance may be sold only where the shipment is released at not more than 60 cents "
+           "per pound (49 CFR 375.303), and full value was chosen.");
 }

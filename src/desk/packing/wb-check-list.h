@@ -10,8 +10,9 @@
 G_BEGIN_DECLS
 
 /* Signals: "note" (const char *rule, int state): somebody says how a check was kept; "all-met":
- * that all the open ones are; "next": goes to the next open check; "seen" (const char *rule): wants to
- * write what was seen; "leave": goes back to the cartons; "changed": another check is selected. */
+ * that all the open ones are; "next": goes to the next open check; "seen" (const char *rule): wants
+ * to write what was seen; "leave": goes back to the cartons; "changed": another check is
+ * selected. */
 #define WB_TYPE_CHECK_LIST (wb_check_list_get_type ())
 G_DECLARE_FINAL_TYPE (WbCheckList, wb_check_list, WB, CHECK_LIST, GtkWidget)
 

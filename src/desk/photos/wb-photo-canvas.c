@@ -172,8 +172,9 @@ wb_photo_canvas_snapshot (GtkWidget   *widget,
     return;
 
   area = get_area (self);
-  gtk_snapshot_push_clip (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float) gtk_widget_get_width (widget),
-                                                         (float) gtk_widget_get_height (widget)));
+  gtk_snapshot_push_clip (snapshot,
+                          &GRAPHENE_RECT_INIT (0, 0, (float) gtk_widget_get_width (widget),
+                                               (float) gtk_widget_get_height (widget)));
   gtk_snapshot_append_texture (snapshot,
                                area.size.width > (float) gdk_texture_get_width (self->small)
                                ? self->whole : self->small,

@@ -234,10 +234,10 @@ add_label (WbPhotoCell *self,
 static void
 wb_photo_cell_init (WbPhotoCell *self)
 {
+  GtkLayoutManager *layout = gtk_widget_get_layout_manager (GTK_WIDGET (self));
   GtkWidget *overlay = gtk_overlay_new ();
 
-  gtk_orientable_set_orientation (GTK_ORIENTABLE (gtk_widget_get_layout_manager (GTK_WIDGET (self))),
-                                  GTK_ORIENTATION_VERTICAL);
+  gtk_orientable_set_orientation (GTK_ORIENTABLE (layout), GTK_ORIENTATION_VERTICAL);
   self->picture = GTK_PICTURE (gtk_picture_new ());
   gtk_picture_set_can_shrink (self->picture, TRUE);
   gtk_widget_set_size_request (GTK_WIDGET (self->picture), PICTURE_WIDTH, PICTURE_HEIGHT);

@@ -381,8 +381,8 @@ build (WbPhotoDetails *self)
 {
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
-  self->hint = gtk_label_new (_("Select photos to say which piece they show, and when. Shift and the "
-                                "arrow keys select several, Ctrl+A all of them."));
+  self->hint = gtk_label_new (_("Select photos to say which piece they show, and when. Shift and "
+                                "the arrow keys select several, Ctrl+A all of them."));
   gtk_label_set_wrap (GTK_LABEL (self->hint), TRUE);
   gtk_label_set_xalign (GTK_LABEL (self->hint), 0);
   gtk_widget_add_css_class (self->hint, "dim-label");

@@ -267,8 +267,9 @@ wb_pin_list_init (WbPinList *self)
   self->groups = g_ptr_array_new_with_free_func (group_free);
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 18);
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
-  self->empty = GTK_LABEL (gtk_label_new (_("No pins yet. Click at a mark on the picture, or move the "
-                                            "cross there with the arrow keys and press Enter.")));
+  self->empty = GTK_LABEL (gtk_label_new (_("No pins yet. Click at a mark on the picture, or move "
+                                            "the cross there with the arrow keys and press "
+                                            "Enter.")));
   gtk_label_set_wrap (self->empty, TRUE);
   gtk_label_set_xalign (self->empty, 0);
   gtk_widget_add_css_class (GTK_WIDGET (self->empty), "dim-label");

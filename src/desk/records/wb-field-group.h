@@ -10,8 +10,8 @@ G_BEGIN_DECLS
 
 /* Properties: "model" (WbJobModel); "fields" (string): names of fields of single records, such as
  * "order.number", separated by spaces, and names of classes of rows that have a property "model"
- * themselves. Signal: "row-made" (GtkWidget *row, const char *field): a row was added for @field, or
- * for a class. */
+ * themselves. Signal: "row-made" (GtkWidget *row, const char *field): a row was added for @field,
+ * or for a class. */
 #define WB_TYPE_FIELD_GROUP (wb_field_group_get_type ())
 G_DECLARE_FINAL_TYPE (WbFieldGroup, wb_field_group, WB, FIELD_GROUP, AdwPreferencesGroup)
 

@@ -25,8 +25,8 @@ gboolean wb_focus_within (GtkWidget        *widget,
  * @box: a box whose children are the parts of a page, one below the other
  * @backward: up instead of down
  *
- * Moves the focus from the part that has it into the next one that can have it, past the last into the
- * first.
+ * Moves the focus from the part that has it into the next one that can have it, past the last into
+ * the first.
  *
  * Returns: whether there was one
  */

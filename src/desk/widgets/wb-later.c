@@ -1,8 +1,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A list of the parts of a page that are not whole yet, worked through in turns, one a frame, so that
- * no frame has to lay out and draw what many turns have made. Parts that stand in one parent are made
- * one after the other; of several parents, as the columns of a page are, the one where the least was
- * made goes first, since it ends the highest. */
+/* A list of the parts of a page that are not whole yet, worked through in turns, one a frame, so
+ * that no frame has to lay out and draw what many turns have made. Parts that stand in one parent
+ * are made one after the other; of several parents, as the columns of a page are, the one where the
+ * least was made goes first, since it ends the highest. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 

@@ -6,8 +6,8 @@
 
 G_BEGIN_DECLS
 
-/** Gives @button a menu that opens like any other: its popover takes longer to make than all the rest
- * of a row. */
+/** Gives @button a menu that opens like any other: its popover takes longer to make than all the
+ * rest of a row. */
 void wb_menu_later (GtkMenuButton *button,
                     GMenuModel    *model);
 

@@ -9,9 +9,9 @@ G_BEGIN_DECLS
 /**
  * wb_scroll_to:
  *
- * Scrolls the page around @widget, but no table in it, so far that @widget is seen whole, or its top
- * when it is larger. The toolkit does this when the focus moves, but for a widget that has no place
- * yet it cannot; so this waits until the next frame has laid it out.
+ * Scrolls the page around @widget, but no table in it, so far that @widget is seen whole, or its
+ * top when it is larger. The toolkit does this when the focus moves, but for a widget that has no
+ * place yet it cannot; so this waits until the next frame has laid it out.
  */
 void wb_scroll_to    (GtkWidget *widget);
 

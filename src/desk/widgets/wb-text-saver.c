@@ -1,5 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* A chooser and a write, for every window that can be saved as a text. Knows nothing of the text. */
+/* A chooser and a write, for every window that can be saved as a text. Knows nothing of the
+ * text. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 

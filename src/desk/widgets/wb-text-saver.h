@@ -6,7 +6,8 @@
 
 G_BEGIN_DECLS
 
-/** Returns: (transfer full) (nullable): the text of @window to be saved; %NULL: there is none now. */
+/** Returns: (transfer full) (nullable): the text of @window to be saved; %NULL: there is none
+ * now. */
 typedef char *(*WbTextMake) (GtkWindow *window);
 
 /** The text of @window is in @file, or @error (nullable) says why not. */
@@ -21,7 +22,8 @@ typedef void  (*WbTextSaved) (GtkWindow    *window,
  * @make: asked once a file is chosen
  * @saved: told when it is written; off the main loop it is until then
  *
- * Asks for a file and writes it. Nothing happens when the person, or the window, goes away meanwhile.
+ * Asks for a file and writes it. Nothing happens when the person, or the window, goes away
+ * meanwhile.
  */
 void wb_text_save (GtkWindow   *window,
                    const char  *title,

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Bundles saved and opened. Packing and reading are the office's, in a worker thread; how far they are
- * is shown by a WbPassage. */
+/* Bundles saved and opened. Packing and reading are the office's, in a worker thread; how far they
+ * are is shown by a WbPassage. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 
@@ -93,7 +93,8 @@ words_of (const WbBundleReport *report,
       g_string_append_printf (out, ngettext ("%u kept paper that the job names is not in it, "
                                              "since the book it was packed from does not have it.",
                                              "%u kept papers that the job names are not in it, "
-                                             "since the book it was packed from does not have them.",
+                                             "since the book it was packed from does not have "
+                                             "them.",
                                              report->n_lost_papers), report->n_lost_papers);
     }
   return g_string_free (out, FALSE);

@@ -1,7 +1,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* What the main window shows of a book: its jobs beside the job that is open, or one after the other
- * where there is room for one. It is made when the first book is shown, since the first frame of the
- * program has no need of it. Which job that is, and what becomes of it, is the window's. */
+/* What the main window shows of a book: its jobs beside the job that is open, or one after the
+ * other where there is room for one. It is made when the first book is shown, since the first frame
+ * of the program has no need of it. Which job that is, and what becomes of it, is the window's. */
 #pragma once
 
 #include <adwaita.h>

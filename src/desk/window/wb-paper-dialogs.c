@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Papers saved as PDF. Making and writing them is the office's, in a worker thread; how far they are
- * is shown by a WbPassage. */
+/* Papers saved as PDF. Making and writing them is the office's, in a worker thread; how far they
+ * are is shown by a WbPassage. */
 #define G_LOG_DOMAIN "wb-desk"
 #include "config.h"
 

@@ -1,6 +1,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-/* Saving the papers of the open job as PDF files: the folder chooser, how far it is, and what came of
- * it. */
+/* Saving the papers of the open job as PDF files: the folder chooser, how far it is, and what came
+ * of it. */
 #pragma once
 
 #include "desk/window/wb-window.h"

@@ -13,7 +13,8 @@ G_BEGIN_DECLS
 /* Property "open-jobs" (WbOpenJobs, nullable): the jobs of the book that it shows.
  * Actions: "win.new-job", "win.open-job" (s), "win.show-due", "win.show-report",
  * "win.show-servers", "win.search", "win.open-book", "win.new-book", "win.save-bundle",
- * "win.save-papers", "win.open-bundle", "win.new-window", "win.close", "win.back", "win.help", "win.show-keys". */
+ * "win.save-papers", "win.open-bundle", "win.new-window", "win.close", "win.back", "win.help",
+ * "win.show-keys". */
 #define WB_TYPE_WINDOW (wb_window_get_type ())
 G_DECLARE_FINAL_TYPE (WbWindow, wb_window, WB, WINDOW, AdwApplicationWindow)
 
