@@ -4,26 +4,39 @@
 
 #include "store/wb-job-store.h"
 
+/* The one number that @sql gives of @text. */
+static gboolean
+ask (WbSqlite    *book,
+     const char  *sql,
+     const char  *text,
+     gint64      *number,
+     GError     **error)
+{
+  sqlite3_stmt *statement = wb_sqlite_prepare_with (book, sql, error, WB_TEXT (text));
+
+  if (statement == NULL || wb_sqlite_step (book, statement, error) != WB_STEP_ROW)
+    return FALSE;
+  *number = sqlite3_column_int64 (statement, 0);
+  sqlite3_reset (statement);
+  return TRUE;
+}
+
 static gboolean
 is_taken (WbSqlite    *book,
           const char  *number,
           gboolean    *taken,
           GError     **error)
 {
-  static const char sql[] =
-    "SELECT EXISTS (SELECT 1 FROM used_number WHERE number = ?1)";
-  sqlite3_stmt *statement;
+  gint64 found = 0;
 
-  statement = wb_sqlite_prepare_with (book, sql, error, WB_TEXT (number));
-  if (statement == NULL)
+  if (!ask (book, "SELECT EXISTS (SELECT 1 FROM used_number WHERE number = ?1)", number, &found,
+            error))
     return FALSE;
-  if (wb_sqlite_step (book, statement, error) != WB_STEP_ROW)
-    return FALSE;
-  *taken = sqlite3_column_int (statement, 0) != 0;
-  sqlite3_reset (statement);
+  *taken = found != 0;
   return TRUE;
 }
 
+/* A colon comes after the digits. More than six of them are somebody's own way of numbering. */
 static gboolean
 read_last (WbSqlite    *book,
            const char  *prefix,
@@ -31,24 +44,13 @@ read_last (WbSqlite    *book,
            GError     **error)
 {
   static const char sql[] =
-    "SELECT max (coalesce ((SELECT last FROM number_series"
-    " WHERE prefix = ?1), 0),"
-    " coalesce ((SELECT max (CAST (substr (number, length (?1) + 1)"
-    " AS INTEGER)) FROM used_number"
+    "SELECT max (coalesce ((SELECT last FROM number_series WHERE prefix = ?1), 0),"
+    " coalesce ((SELECT max (CAST (substr (number, length (?1) + 1) AS INTEGER)) FROM used_number"
     " WHERE number >= ?1 || '0' AND number < ?1 || ':'"
     " AND length (number) <= length (?1) + 6"
     " AND rtrim (number, '0123456789') = ?1 COLLATE NOCASE), 0))";
-  sqlite3_stmt *statement;
 
-  /* A colon comes after the digits. More than six of them are somebody's own way of numbering. */
-  statement = wb_sqlite_prepare_with (book, sql, error, WB_TEXT (prefix));
-  if (statement == NULL)
-    return FALSE;
-  if (wb_sqlite_step (book, statement, error) != WB_STEP_ROW)
-    return FALSE;
-  *last = sqlite3_column_int64 (statement, 0);
-  sqlite3_reset (statement);
-  return TRUE;
+  return ask (book, sql, prefix, last, error);
 }
 
 static gboolean

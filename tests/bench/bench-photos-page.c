@@ -11,6 +11,7 @@
 
 #include "desk/photos/wb-photo-intake-bar.h"
 #include "desk/photos/wb-photos-page.h"
+#include "support/wb-test-folder.h"
 
 #include <adwaita.h>
 #include <stdio.h>
@@ -102,21 +103,6 @@ scroll_through (Bench      *bench,
   report ("thumbnails that come afterwards");
 }
 
-static void
-remove_tree (const char *path)
-{
-  g_autoptr (GDir) dir = g_dir_open (path, 0, NULL);
-  const char *name;
-
-  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
-    {
-      g_autofree char *child = g_build_filename (path, name, NULL);
-
-      remove_tree (child);
-    }
-  remove (path);
-}
-
 int
 main (void)
 {
@@ -142,7 +128,7 @@ main (void)
   frame (&bench);
   open_photos (&bench);
   take_in (&bench, photos);
-  remove_tree (cache);
+  wb_test_remove_tree (cache);
   scroll_through (&bench, "scrolling, no thumbnail made yet");
   scroll_through (&bench, "scrolling, thumbnails on the disk");
 

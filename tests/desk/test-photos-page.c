@@ -10,6 +10,7 @@
 #include "desk/photos/wb-photo-compare.h"
 #include "desk/support/desk-fixture.h"
 #include "office/wb-photo-pictures.h"
+#include "support/wb-test-folder.h"
 #include "support/wb-test-keys.h"
 #include "support/wb-test-window.h"
 
@@ -55,27 +56,12 @@ set_up (Fixture       *fixture,
 }
 
 static void
-remove_tree (const char *path)
-{
-  g_autoptr (GDir) dir = g_dir_open (path, 0, NULL);
-  const char *name;
-
-  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
-    {
-      g_autofree char *child = g_build_filename (path, name, NULL);
-
-      remove_tree (child);
-    }
-  g_remove (path);
-}
-
-static void
 tear_down (Fixture       *fixture,
            gconstpointer  data)
 {
   g_autofree char *photos = g_strconcat (wb_office_get_path (fixture->desk.office), ".photos", NULL);
 
-  remove_tree (photos);
+  wb_test_remove_tree (photos);
   desk_fixture_tear_down (&fixture->desk, NULL);
 }
 

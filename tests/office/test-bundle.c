@@ -10,6 +10,7 @@
 #include "random-job.h"
 #include "share/wb-share.h"
 #include "store/wb-photo-store.h"
+#include "support/wb-test-folder.h"
 
 #include <glib/gstdio.h>
 #include <string.h>
@@ -20,21 +21,6 @@ typedef struct
   WbOffice *from;
   WbOffice *to;
 } Fixture;
-
-static void
-remove_tree (const char *path)
-{
-  g_autoptr (GDir) dir = g_dir_open (path, 0, NULL);
-  const char *name;
-
-  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
-    {
-      g_autofree char *child = g_build_filename (path, name, NULL);
-
-      remove_tree (child);
-    }
-  g_remove (path);
-}
 
 static char *
 place (Fixture    *fixture,
@@ -75,7 +61,7 @@ tear_down (Fixture       *fixture,
   wb_office_close (fixture->to);
   g_object_unref (fixture->from);
   g_object_unref (fixture->to);
-  remove_tree (fixture->root);
+  wb_test_remove_tree (fixture->root);
   g_free (fixture->root);
 }
 

@@ -6,6 +6,7 @@
 #include "core/wb-core.h"
 #include "random-job.h"
 #include "store/wb-store.h"
+#include "support/wb-test-folder.h"
 
 #include <glib/gstdio.h>
 #include <string.h>
@@ -42,21 +43,6 @@ set_up (Fixture       *fixture,
 }
 
 static void
-remove_folder (const char *folder)
-{
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  const char *name;
-
-  while ((name = g_dir_read_name (dir)) != NULL)
-    {
-      g_autofree char *path = g_build_filename (folder, name, NULL);
-
-      g_assert_cmpint (g_unlink (path), ==, 0);
-    }
-  g_assert_cmpint (g_rmdir (folder), ==, 0);
-}
-
-static void
 tear_down (Fixture       *fixture,
            gconstpointer  data)
 {
@@ -76,7 +62,7 @@ tear_down (Fixture       *fixture,
   g_assert_null (watched);
 
   g_ptr_array_unref (fixture->saved);
-  remove_folder (fixture->folder);
+  wb_test_remove_tree (fixture->folder);
   g_free (fixture->folder);
   g_free (fixture->path);
 }
@@ -449,7 +435,7 @@ test_terms_own (Fixture       *fixture,
 
   g_assert_cmpuint (g_strv_length ((GStrv) wb_office_get_terms_faults (office)), ==, 1);
   g_assert_true (g_str_has_prefix (wb_office_get_terms_faults (office)[0], "broken.terms:2: "));
-  remove_folder (folder);
+  wb_test_remove_tree (folder);
 }
 
 static void

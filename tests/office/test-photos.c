@@ -8,6 +8,7 @@
 
 #include "core/wb-photo.h"
 #include "office/wb-words.h"
+#include "support/wb-test-folder.h"
 
 #include <fcntl.h>
 #include <glib/gstdio.h>
@@ -44,26 +45,6 @@ set_up (Fixture       *fixture,
 }
 
 static void
-remove_tree (const char *path)
-{
-  g_autoptr (GDir) dir = NULL;
-  const char *name;
-
-  if (g_file_test (path, G_FILE_TEST_IS_DIR) && !g_file_test (path, G_FILE_TEST_IS_SYMLINK))
-    {
-      g_chmod (path, 0700);
-      dir = g_dir_open (path, 0, NULL);
-      while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
-        {
-          g_autofree char *child = g_build_filename (path, name, NULL);
-
-          remove_tree (child);
-        }
-    }
-  g_remove (path);
-}
-
-static void
 tear_down (Fixture       *fixture,
            gconstpointer  data)
 {
@@ -72,7 +53,7 @@ tear_down (Fixture       *fixture,
   wb_job_unref (fixture->job);
   g_ptr_array_unref (fixture->sources);
   g_clear_pointer (&fixture->results, g_ptr_array_unref);
-  remove_tree (fixture->root);
+  wb_test_remove_tree (fixture->root);
   g_free (fixture->root);
   g_free (fixture->pictures);
 }

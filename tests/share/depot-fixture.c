@@ -4,6 +4,7 @@
 #include "depot-fixture.h"
 
 #include "faulty-remote.h"
+#include "support/wb-test-folder.h"
 
 #include <glib/gstdio.h>
 #include <string.h>
@@ -25,16 +26,7 @@ depot_fixture_folder (void)
 void
 depot_fixture_remove (const char *folder)
 {
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  const char *name;
-
-  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
-    {
-      g_autofree char *child = g_build_filename (folder, name, NULL);
-
-      depot_fixture_remove (child);
-    }
-  g_remove (folder);
+  wb_test_remove_tree (folder);
 }
 
 static void

@@ -4,6 +4,7 @@
 #include "remote-cases.h"
 
 #include "share/wb-share.h"
+#include "support/wb-test-folder.h"
 
 #include <glib/gstdio.h>
 #include <string.h>
@@ -57,23 +58,6 @@ remote_make_folder (void)
 
   g_assert_no_error (error);
   return folder;
-}
-
-void
-remote_remove_folder (const char *folder)
-{
-  g_autoptr (GDir) dir = NULL;
-  const char *name;
-
-  if (g_file_test (folder, G_FILE_TEST_IS_DIR) && !g_file_test (folder, G_FILE_TEST_IS_SYMLINK))
-    dir = g_dir_open (folder, 0, NULL);
-  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
-    {
-      g_autofree char *child = g_build_filename (folder, name, NULL);
-
-      remote_remove_folder (child);
-    }
-  g_remove (folder);
 }
 
 void
@@ -212,7 +196,7 @@ test_from_file (void)
   g_assert_no_error (error);
   got = remote_get_bytes (remote, "objects/photo", 0);
   g_assert_true (g_bytes_equal (got, bytes));
-  remote_remove_folder (folder);
+  wb_test_remove_tree (folder);
 }
 
 /* A file that is gone, shorter or altered since its hash was taken never gets its name. */
@@ -242,7 +226,7 @@ test_altered_source (void)
       g_assert_error (missing, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND);
     }
   g_assert_cmpuint (count_parts (remote), ==, 0);
-  remote_remove_folder (folder);
+  wb_test_remove_tree (folder);
 }
 
 static void

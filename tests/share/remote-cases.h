@@ -32,9 +32,6 @@ GBytes     *remote_random_bytes   (gsize             size);
 /** Returns: (transfer full): an empty folder of this computer. */
 char       *remote_make_folder    (void);
 
-/** Removes it with everything in it. */
-void        remote_remove_folder  (const char       *folder);
-
 /** Puts @text at @path, which has to work. */
 void        remote_put_text       (WbRemote         *remote,
                                    const char       *path,

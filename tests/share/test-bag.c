@@ -5,6 +5,7 @@
 
 #include "share/wb-bag.h"
 #include "share/wb-share.h"
+#include "support/wb-test-folder.h"
 
 #include <glib/gstdio.h>
 #include <string.h>
@@ -20,23 +21,6 @@ typedef struct
   GPtrArray *items;
   GPtrArray *contents;   /* GBytes, of @items before they are sorted */
 } Fixture;
-
-static void
-remove_tree (const char *path)
-{
-  g_autoptr (GDir) dir = NULL;
-  const char *name;
-
-  if (g_file_test (path, G_FILE_TEST_IS_DIR) && !g_file_test (path, G_FILE_TEST_IS_SYMLINK))
-    dir = g_dir_open (path, 0, NULL);
-  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
-    {
-      g_autofree char *child = g_build_filename (path, name, NULL);
-
-      remove_tree (child);
-    }
-  g_remove (path);
-}
 
 static guint
 count_entries (const char *path)
@@ -68,7 +52,7 @@ tear_down (Fixture       *fixture,
 {
   g_ptr_array_unref (fixture->items);
   g_ptr_array_unref (fixture->contents);
-  remove_tree (fixture->root);
+  wb_test_remove_tree (fixture->root);
   g_free (fixture->root);
   g_free (fixture->scratch);
 }

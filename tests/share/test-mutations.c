@@ -7,8 +7,8 @@
 #include "fuzz-bag.h"
 
 #include "share/wb-bag.h"
+#include "support/wb-test-folder.h"
 
-#include <glib/gstdio.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -54,21 +54,6 @@ add_entry (GPtrArray  *entries,
   g_byte_array_append (entry->bytes, bytes, (guint) length);
   entry->type = type;
   g_ptr_array_add (entries, entry);
-}
-
-static void
-remove_tree (const char *path)
-{
-  g_autoptr (GDir) dir = g_dir_open (path, 0, NULL);
-  const char *name;
-
-  while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
-    {
-      g_autofree char *child = g_build_filename (path, name, NULL);
-
-      remove_tree (child);
-    }
-  g_remove (path);
 }
 
 static void
@@ -128,7 +113,7 @@ good_entries (void)
 
   write_bag (target);
   add_tree (entries, target, "");
-  remove_tree (root);
+  wb_test_remove_tree (root);
   return entries;
 }
 
@@ -143,7 +128,7 @@ good_archive (const char *name)
 
   write_bag (target);
   g_assert_true (g_file_get_contents (target, &text, &length, NULL));
-  remove_tree (root);
+  wb_test_remove_tree (root);
   return g_byte_array_new_take ((guint8 *) text, length);
 }
 

@@ -5,6 +5,7 @@
 #include "remote-cases.h"
 
 #include "share/wb-share.h"
+#include "support/wb-test-folder.h"
 
 #include <glib/gstdio.h>
 #include <string.h>
@@ -39,7 +40,7 @@ make_folder (void)
 static void
 forget_folder (gpointer folder)
 {
-  remote_remove_folder (folder);
+  wb_test_remove_tree (folder);
   g_free (folder);
 }
 

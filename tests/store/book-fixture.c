@@ -3,9 +3,9 @@
 
 #include "book-fixture.h"
 
-#include <string.h>
+#include "support/wb-test-folder.h"
 
-#include <glib/gstdio.h>
+#include <string.h>
 
 /* --- the folder ------------------------------------------------------------------------------- */
 
@@ -64,24 +64,6 @@ fixture_list_folder (Fixture *self)
   return g_strjoinv (" ", (char **) names->pdata);
 }
 
-static void
-remove_folder (const char *path)
-{
-  g_autoptr (GDir) folder = g_dir_open (path, 0, NULL);
-  const char *name;
-
-  while ((name = g_dir_read_name (folder)) != NULL)
-    {
-      g_autofree char *inside = g_build_filename (path, name, NULL);
-
-      if (g_file_test (inside, G_FILE_TEST_IS_DIR))
-        remove_folder (inside);
-      else
-        g_assert_cmpint (g_unlink (inside), ==, 0);
-    }
-  g_assert_cmpint (g_rmdir (path), ==, 0);
-}
-
 void
 fixture_tear_down (Fixture       *self,
                    gconstpointer  data)
@@ -95,7 +77,7 @@ fixture_tear_down (Fixture       *self,
   g_assert_null (strstr (names, "-shm"));
   g_assert_null (strstr (names, "-journal"));
   g_assert_null (strstr (names, ".new-"));
-  remove_folder (self->folder);
+  wb_test_remove_tree (self->folder);
   g_free (self->folder);
   g_free (self->path);
 }

@@ -6,6 +6,7 @@
 #include "store/wb-photo-store.h"
 
 #include "store/wb-picture.h"
+#include "support/wb-test-folder.h"
 
 #include <errno.h>
 #include <glib/gstdio.h>
@@ -35,30 +36,10 @@ set_up (Fixture       *fixture,
 }
 
 static void
-remove_tree (const char *path)
-{
-  g_autoptr (GDir) dir = NULL;
-  const char *name;
-
-  if (g_file_test (path, G_FILE_TEST_IS_DIR) && !g_file_test (path, G_FILE_TEST_IS_SYMLINK))
-    {
-      g_chmod (path, 0700);
-      dir = g_dir_open (path, 0, NULL);
-      while (dir != NULL && (name = g_dir_read_name (dir)) != NULL)
-        {
-          g_autofree char *child = g_build_filename (path, name, NULL);
-
-          remove_tree (child);
-        }
-    }
-  g_remove (path);
-}
-
-static void
 tear_down (Fixture       *fixture,
            gconstpointer  data)
 {
-  remove_tree (fixture->root);
+  wb_test_remove_tree (fixture->root);
   g_free (fixture->root);
   g_free (fixture->folder);
 }
@@ -288,7 +269,7 @@ test_vanished (Fixture       *fixture,
   g_assert_null (wb_photo_store_read (fixture->folder, hash, NULL, &error));
   g_assert_error (error, WB_PICTURE_ERROR, WB_PICTURE_ERROR_MISSING);
 
-  remove_tree (fixture->folder);
+  wb_test_remove_tree (fixture->folder);
   assert_faulty (fixture, hash, -1, TRUE, WB_PICTURE_ERROR_MISSING);
 }
 

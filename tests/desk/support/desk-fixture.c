@@ -4,11 +4,10 @@
 #include "desk/support/desk-fixture.h"
 
 #include "desk/widgets/wb-later.h"
+#include "support/wb-test-folder.h"
+#include "support/wb-test-window.h"
 
 #include <adwaita.h>
-#include <glib/gstdio.h>
-
-#include "support/wb-test-window.h"
 
 void
 desk_fixture_set_up (DeskFixture   *self,
@@ -26,24 +25,6 @@ desk_fixture_set_up (DeskFixture   *self,
   job = wb_office_create_job (self->office, "USD", NULL, &error);
   g_assert_no_error (error);
   self->model = wb_job_model_new (self->office, job);
-}
-
-static void
-remove_folder (const char *folder)
-{
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-  const char *name;
-
-  while ((name = g_dir_read_name (dir)) != NULL)
-    {
-      g_autofree char *path = g_build_filename (folder, name, NULL);
-
-      if (g_file_test (path, G_FILE_TEST_IS_DIR))
-        remove_folder (path);
-      else
-        g_unlink (path);
-    }
-  g_rmdir (folder);
 }
 
 static void
@@ -77,7 +58,7 @@ desk_fixture_tear_down (DeskFixture   *self,
   wb_test_settle ();
   wb_office_close (self->office);
   g_assert_finalize_object (self->office);
-  remove_folder (self->folder);
+  wb_test_remove_tree (self->folder);
   g_free (self->folder);
 }
 

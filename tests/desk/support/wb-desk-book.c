@@ -3,8 +3,8 @@
 
 #include "office/wb-job-document.h"
 #include "office/wb-photo-import.h"
+#include "support/wb-test-folder.h"
 
-#include <glib/gstdio.h>
 
 WbDeskBook *
 wb_desk_book_new (void)
@@ -20,30 +20,12 @@ wb_desk_book_new (void)
   return self;
 }
 
-static void
-remove_folder (const char *folder)
-{
-  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
-
-  for (const char *name; dir != NULL && (name = g_dir_read_name (dir)) != NULL;)
-    {
-      g_autofree char *path = g_build_filename (folder, name, NULL);
-
-      if (g_file_test (path, G_FILE_TEST_IS_DIR))
-        remove_folder (path);
-      else
-        g_assert_cmpint (g_unlink (path), ==, 0);
-    }
-
-  g_assert_cmpint (g_rmdir (folder), ==, 0);
-}
-
 void
 wb_desk_book_free (WbDeskBook *self)
 {
   wb_office_close (self->office);
   g_object_unref (self->office);
-  remove_folder (self->folder);
+  wb_test_remove_tree (self->folder);
   g_free (self->folder);
   g_free (self->path);
   g_free (self);
