@@ -293,7 +293,7 @@ int
 main (int   argc,
       char *argv[])
 {
-  g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
+  g_test_init (&argc, &argv, NULL);
 
   g_test_add_func ("/paper/pdf/long-table", test_long_table);
   g_test_add_func ("/paper/pdf/empty", test_empty);

@@ -14,7 +14,7 @@
 #include <glib/gi18n.h>
 
 /* Papers that a dialog names. */
-#define MAX_NAMED 10
+#define MAX_NAMED 6
 
 typedef struct
 {
@@ -154,6 +154,20 @@ wb_paper_dialogs_save_to (WbWindow   *window,
 }
 
 #define JOB_KEY "wb-paper-job"
+#define FOLDER_KEY "wb-paper-folder"
+
+/* Where the window saved papers last, else where documents lie. */
+static GFile *
+first_folder (WbWindow *window)
+{
+  const char *folder = g_object_get_data (G_OBJECT (window), FOLDER_KEY);
+
+  if (folder == NULL || !g_file_test (folder, G_FILE_TEST_IS_DIR))
+    folder = g_get_user_special_dir (G_USER_DIRECTORY_DOCUMENTS);
+  if (folder == NULL || !g_file_test (folder, G_FILE_TEST_IS_DIR))
+    folder = g_get_home_dir ();
+  return g_file_new_for_path (folder);
+}
 
 static void
 chosen_cb (GtkNativeDialog *chooser,
@@ -170,7 +184,10 @@ chosen_cb (GtkNativeDialog *chooser,
   if (file != NULL)
     path = g_file_get_path (file);
   if (window != NULL && path != NULL && office_of (WB_WINDOW (window)) != NULL)
-    wb_paper_dialogs_save_to (WB_WINDOW (window), job, path);
+    {
+      g_object_set_data_full (G_OBJECT (window), FOLDER_KEY, g_strdup (path), g_free);
+      wb_paper_dialogs_save_to (WB_WINDOW (window), job, path);
+    }
   gtk_native_dialog_destroy (chooser);
   g_object_unref (chooser);
 }
@@ -180,6 +197,7 @@ wb_paper_dialogs_save (WbWindow *window,
                        WbJob    *job)
 {
   GtkFileChooserNative *chooser;
+  g_autoptr (GFile) folder = NULL;
 
   g_return_if_fail (WB_IS_WINDOW (window));
   g_return_if_fail (job != NULL);
@@ -188,6 +206,8 @@ wb_paper_dialogs_save (WbWindow *window,
                                          GTK_FILE_CHOOSER_ACTION_SELECT_FOLDER, _("_Save Here"),
                                          NULL);
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (chooser), TRUE);
+  folder = first_folder (window);
+  gtk_file_chooser_set_current_folder (GTK_FILE_CHOOSER (chooser), folder, NULL);
   g_object_set_data_full (G_OBJECT (chooser), JOB_KEY, wb_job_ref (job),
                           (GDestroyNotify) wb_job_unref);
   /* The reference is the chooser's own until it is answered. */
