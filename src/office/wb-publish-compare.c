@@ -173,14 +173,13 @@ read_job (const WbShareLink  *link,
   return g_steal_pointer (&job);
 }
 
-/* Returns: (transfer full) (nullable): the job of a version, without its files. */
-static WbJob *
-fetch_document (WbShareLink      *link,
-                const WbVersion  *version,
-                char            **document,
-                WbProgress       *progress,
-                GCancellable     *cancellable,
-                GError          **error)
+WbJob *
+wb_share_link_fetch_document (WbShareLink      *link,
+                              const WbVersion  *version,
+                              char            **document,
+                              WbProgress       *progress,
+                              GCancellable     *cancellable,
+                              GError          **error)
 {
   g_autoptr (GPtrArray) nothing = g_ptr_array_new ();
   WbVersion alone = *version;
@@ -237,7 +236,7 @@ wb_office_peek_published (WbOffice      *self,
       wb_share_link_refuse_absent (link, error);
       return NULL;
     }
-  return fetch_document (link, newest, NULL, progress, cancellable, error);
+  return wb_share_link_fetch_document (link, newest, NULL, progress, cancellable, error);
 }
 
 /* --- comparing -------------------------------------------------------------------------------- */
@@ -285,11 +284,11 @@ wb_office_compare_published (WbOffice      *self,
   version = wb_share_link_unseen (link, &comparison->n_others);
   if (version == NULL)
     version = wb_share_link_newest (link->there);
-  comparison->theirs = fetch_document (link, version, &comparison->document, progress, cancellable,
-                                       error);
+  comparison->theirs = wb_share_link_fetch_document (link, version, &comparison->document, progress,
+                                                     cancellable, error);
   if (comparison->theirs == NULL)
     return NULL;
-  base = wb_share_link_load_base (link, cancellable, &fault);
+  base = wb_share_link_load_base (link, version, cancellable, &fault);
   if (fault != NULL)
     {
       g_propagate_error (error, fault);

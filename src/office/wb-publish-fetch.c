@@ -68,22 +68,6 @@ remove_files (GPtrArray  *files,
 
 /* --- the job of both -------------------------------------------------------------------------- */
 
-WbJob *
-wb_share_link_load_base (WbShareLink   *link,
-                         GCancellable  *cancellable,
-                         GError       **error)
-{
-  g_autoptr (GBytes) document = NULL;
-
-  if (link->seen == NULL)
-    return NULL;
-  document = wb_book_read_document (wb_office_get_book (link->office), link->seen->document,
-                                    cancellable, error);
-  return document != NULL ? wb_job_document_read (g_bytes_get_data (document, NULL),
-                                                  (gssize) g_bytes_get_size (document), error)
-                          : NULL;
-}
-
 static void
 choose_all (WbMerge       *both,
             WbMergeChoice  choice)
@@ -98,25 +82,27 @@ choose_all (WbMerge       *both,
 }
 
 static WbJob *
-merge (WbShareLink   *link,
-       WbJob         *theirs,
-       WbMergeChoice  conflicts,
-       GCancellable  *cancellable,
-       GError       **error)
+merge (WbShareLink      *link,
+       const WbVersion  *version,
+       WbJob            *theirs,
+       WbMergeChoice     conflicts,
+       GCancellable     *cancellable,
+       GError          **error)
 {
   g_autoptr (WbJob) base = NULL;
   g_autoptr (WbMerge) both = NULL;
+  GError *fault = NULL;
   guint n;
 
-  if (link->seen != NULL)
+  base = wb_share_link_load_base (link, version, cancellable, &fault);
+  if (fault != NULL)
     {
-      base = wb_share_link_load_base (link, cancellable, error);
-      if (base == NULL)
-        return NULL;
-      /* Nothing was done here: what is there takes its place. */
-      if (wb_job_equal (base, link->mine))
-        return wb_job_with_revision (theirs, wb_job_get_revision (link->mine));
+      g_propagate_error (error, fault);
+      return NULL;
     }
+  /* Nothing was done here: what is there takes its place. */
+  if (base != NULL && wb_job_equal (base, link->mine))
+    return wb_job_with_revision (theirs, wb_job_get_revision (link->mine));
 
   both = wb_merge_new (base, link->mine, theirs, error);
   if (both == NULL)
@@ -136,6 +122,7 @@ merge (WbShareLink   *link,
 /* What @how makes of the job here and the one there. */
 static WbJob *
 decide (WbShareLink        *link,
+        const WbVersion    *version,
         WbJob              *theirs,
         const WbShareTake  *how,
         GCancellable       *cancellable,
@@ -145,7 +132,7 @@ decide (WbShareLink        *link,
     return wb_job_with_revision (theirs, wb_job_get_revision (link->mine));
   if (how->merge != NULL)
     return wb_merge_result (how->merge, error);
-  return merge (link, theirs, how->conflicts, cancellable, error);
+  return merge (link, version, theirs, how->conflicts, cancellable, error);
 }
 
 /* --- into the book ---------------------------------------------------------------------------- */
@@ -223,7 +210,7 @@ store (WbShareLink             *link,
       job = wb_job_ref (contents->job);
     }
   else
-    job = decide (link, contents->job, how, cancellable, error);
+    job = decide (link, version, contents->job, how, cancellable, error);
   if (job == NULL || !wb_job_check (job, error))
     return NULL;
 

@@ -80,9 +80,11 @@ typedef struct
   WbMergeChoice  whole;
 } WbShareTake;
 
-/** Returns: (transfer full) (nullable): the job as both had it when they were last in step;
- * %NULL with @error, or without when that is not known. */
+/** Returns: (transfer full) (nullable): the job that the one here and the version @theirs both
+ * started from; %NULL with @error, or without when that is not known or there are several. Looks at
+ * all of @there. */
 WbJob           *wb_share_link_load_base (WbShareLink      *self,
+                                       const WbVersion     *theirs,
                                        GCancellable        *cancellable,
                                        GError             **error) G_GNUC_WARN_UNUSED_RESULT;
 
@@ -96,6 +98,15 @@ GStrv            wb_share_link_seen_with (const WbShareLink *self,
 GBytes          *wb_share_link_base_after (WbShareLink     *self,
                                        const char          *document,
                                        guint                n_others,
+                                       GCancellable        *cancellable,
+                                       GError             **error) G_GNUC_WARN_UNUSED_RESULT;
+
+/** Fetches the document of a version alone. @document: (out) (optional) (transfer full): its text.
+ * Returns: (transfer full) (nullable): its job */
+WbJob           *wb_share_link_fetch_document (WbShareLink *self,
+                                       const WbVersion     *version,
+                                       char               **document,
+                                       WbProgress          *progress,
                                        GCancellable        *cancellable,
                                        GError             **error) G_GNUC_WARN_UNUSED_RESULT;
 

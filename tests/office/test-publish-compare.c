@@ -8,6 +8,7 @@
 #include "share/wb-share.h"
 
 #include <glib/gstdio.h>
+#include <string.h>
 
 /* A job that both offices have, and both then changed. */
 typedef struct
@@ -292,6 +293,123 @@ test_published_meanwhile (Fixture       *self,
   g_assert_error (error, WB_SHARE_ERROR, WB_SHARE_ERROR_CHANGED);
 }
 
+/* --- at once ---------------------------------------------------------------------------------- */
+
+/* Moves the newest version of the job, as if it had come a moment later. */
+static char *
+hide_newest (Fixture *self)
+{
+  g_autofree char *folder = g_build_filename (self->share.server_folder, "jobs", self->id, NULL);
+  g_autoptr (GDir) dir = g_dir_open (folder, 0, NULL);
+  g_autofree char *newest = NULL;
+  g_autofree char *path = NULL;
+  g_autofree char *aside = NULL;
+  const char *name;
+
+  while ((name = g_dir_read_name (dir)) != NULL)
+    if (newest == NULL || strcmp (name, newest) > 0)
+      {
+        g_free (newest);
+        newest = g_strdup (name);
+      }
+  path = g_build_filename (folder, newest, NULL);
+  aside = g_build_filename (self->share.folder, newest, NULL);
+  g_assert_cmpint (g_rename (path, aside), ==, 0);
+  return g_steal_pointer (&newest);
+}
+
+static void
+show (Fixture    *self,
+      const char *name)
+{
+  g_autofree char *path = g_build_filename (self->share.server_folder, "jobs", self->id, name, NULL);
+  g_autofree char *aside = g_build_filename (self->share.folder, name, NULL);
+
+  g_assert_cmpint (g_rename (aside, path), ==, 0);
+}
+
+/* Both published in the same moment, and each saw only its own version: what was done here is not
+ * taken back by what was done there. */
+static void
+test_at_once (Fixture       *self,
+              gconstpointer  data)
+{
+  g_autofree char *theirs = hide_newest (self);
+  g_autoptr (WbComparison) comparison = NULL;
+  g_autoptr (WbJob) none = NULL;
+  g_autoptr (WbJob) stored = NULL;
+  g_autoptr (WbJob) there = NULL;
+  g_autoptr (GError) error = NULL;
+
+  publish (self->share.here, self->share.at_here, self->id, 2);
+  show (self, theirs);
+  g_assert_cmpint (state_of (self->share.here, self->share.at_here, self->id), ==,
+                   WB_PUBLISH_CHANGED_THERE);
+  none = wb_office_fetch (self->share.here, self->share.at_here, NULL, self->id,
+                          WB_MERGE_UNDECIDED, NULL, NULL, &error);
+  g_assert_null (none);
+  g_assert_error (error, WB_SHARE_ERROR, WB_SHARE_ERROR_CHANGED);
+  g_clear_error (&error);
+
+  comparison = compare (self);
+  g_assert_cmpuint (wb_merge_count (wb_comparison_get_merge (comparison)), ==, 2);
+  g_assert_cmpuint (wb_merge_n_undecided (wb_comparison_get_merge (comparison)), ==, 1);
+  choose_theirs (wb_comparison_get_merge (comparison));
+  stored = wb_office_store_merged (self->share.here, comparison, WB_MERGE_UNDECIDED, NULL, NULL,
+                                   NULL, &error);
+  g_assert_no_error (error);
+  publish (self->share.here, self->share.at_here, self->id, 3);
+  there = wb_office_fetch (self->share.there, self->share.at_there, NULL, self->id,
+                           WB_MERGE_UNDECIDED, NULL, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_true (wb_job_equal (there, stored));
+}
+
+/* The same where each changed something else: fetching keeps both, on both sides. */
+static void
+test_at_once_apart (Fixture       *self,
+                    gconstpointer  data)
+{
+  WbOffice *here = self->share.here;
+  g_autofree char *theirs = NULL;
+  g_autoptr (WbJob) taken = wb_office_fetch (here, self->share.at_here, NULL, self->id,
+                                             WB_MERGE_THEIRS, NULL, NULL, NULL);
+  g_autoptr (WbJob) in_step = NULL;
+  g_autoptr (WbJob) changed_there = NULL;
+  g_autoptr (WbJob) changed_here = NULL;
+  g_autoptr (WbJob) both = NULL;
+  g_autoptr (WbJob) there = NULL;
+  g_autoptr (GError) error = NULL;
+
+  publish (here, self->share.at_here, self->id, 2);
+  in_step = wb_office_fetch (self->share.there, self->share.at_there, NULL, self->id,
+                             WB_MERGE_UNDECIDED, NULL, NULL, &error);
+  g_assert_no_error (error);
+  changed_there = change (self->share.there, self->id, NULL, "Imani Okonjo");
+  publish (self->share.there, self->share.at_there, self->id, 3);
+  theirs = hide_newest (self);
+  changed_here = change (here, self->id, "B-99", NULL);
+  publish (here, self->share.at_here, self->id, 3);
+  show (self, theirs);
+
+  both = wb_office_fetch (here, self->share.at_here, NULL, self->id, WB_MERGE_UNDECIDED, NULL,
+                          NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpstr (wb_job_order (both)->bill_number, ==, "B-99");
+  g_assert_cmpstr (wb_job_order (both)->coordinator, ==, "Imani Okonjo");
+
+  /* Whoever is on the other side comes to the same. */
+  there = wb_office_fetch (self->share.there, self->share.at_there, NULL, self->id,
+                           WB_MERGE_UNDECIDED, NULL, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_true (wb_job_equal (there, both));
+  publish (here, self->share.at_here, self->id, 4);
+  g_assert_cmpint (state_of (self->share.there, self->share.at_there, self->id), ==,
+                   WB_PUBLISH_SAME);
+}
+
+/* --- only looking ----------------------------------------------------------------------------- */
+
 static void
 test_peek (Fixture       *self,
            gconstpointer  data)
@@ -389,6 +507,8 @@ main (int    argc,
   ADD ("whole-theirs", test_whole_theirs);
   ADD ("changed-meanwhile", test_changed_meanwhile);
   ADD ("published-meanwhile", test_published_meanwhile);
+  ADD ("at-once", test_at_once);
+  ADD ("at-once-apart", test_at_once_apart);
   ADD ("peek", test_peek);
   ADD ("async", test_async);
   return g_test_run ();
