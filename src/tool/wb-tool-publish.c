@@ -170,6 +170,33 @@ wb_tool_job_fetch (const WbToolOptions *options)
   return WB_TOOL_DONE;
 }
 
+/* Tells how the checked job stands to the one in the book, if that has it. */
+static int
+tell_state (const WbToolPlace *place,
+            const char        *id)
+{
+  g_autoptr (WbJob) job = wb_office_load_job (place->office, id, NULL, NULL);
+  g_autoptr (WbPublishStatus) status = NULL;
+  g_autoptr (GError) error = NULL;
+
+  if (job == NULL)
+    {
+      wb_tool_print_line (_("The book does not have the job.\n"));
+      return WB_TOOL_DONE;
+    }
+  status = wb_office_publish_status (place->office, place->server->id, place->secret, id, NULL,
+                                     &error);
+  if (status == NULL)
+    return wb_tool_fail (wb_tool_number_of (job), error);
+  if (status->state == WB_PUBLISH_SAME)
+    wb_tool_print_line (_("The book has the same job, by its hash.\n"));
+  else
+    /* Translators: how the job in the book stands to the one on the server, in a few words. */
+    wb_tool_print_line (_("The book has another state of the job: %s.\n"),
+                        wb_words_enum (&wb_publish_states, (int) status->state));
+  return WB_TOOL_DONE;
+}
+
 int
 wb_tool_job_verify (const WbToolOptions *options)
 {
@@ -196,7 +223,7 @@ wb_tool_job_verify (const WbToolOptions *options)
     return WB_TOOL_FAILED;
   wb_tool_print_line (ngettext ("%u file, whole and unchanged.\n",
                                 "%u files, all whole and unchanged.\n", n_files), n_files);
-  return WB_TOOL_DONE;
+  return tell_state (&place, id);
 }
 
 static const char *
