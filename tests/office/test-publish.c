@@ -87,6 +87,21 @@ create (ShareFixture *self)
   return job;
 }
 
+/* Returns: (transfer full): a job as it is here, which the other office has changed and published. */
+static WbJob *
+create_changed_there (ShareFixture *self)
+{
+  g_autoptr (WbJob) job = create (self);
+  g_autoptr (WbJob) theirs = NULL;
+  g_autoptr (WbJob) changed = NULL;
+
+  publish (self, TRUE, wb_job_get_id (job), 1);
+  theirs = fetch (self, FALSE, wb_job_get_id (job));
+  changed = change (self->there, theirs, "B-77", NULL);
+  publish (self, FALSE, wb_job_get_id (job), 2);
+  return g_steal_pointer (&job);
+}
+
 static void
 test_there_and_back (ShareFixture  *self,
                      gconstpointer  data)
@@ -128,20 +143,14 @@ static void
 test_both (ShareFixture  *self,
            gconstpointer  data)
 {
-  g_autoptr (WbJob) job = create (self);
+  g_autoptr (WbJob) job = create_changed_there (self);
   const char *id = wb_job_get_id (job);
-  g_autoptr (WbJob) theirs = NULL;
-  g_autoptr (WbJob) changed_there = NULL;
   g_autoptr (WbJob) changed_here = NULL;
   g_autoptr (WbJob) both = NULL;
   g_autoptr (WbJob) both_there = NULL;
   g_autoptr (WbPublishStatus) none = NULL;
   g_autoptr (GError) error = NULL;
 
-  publish (self, TRUE, id, 1);
-  theirs = fetch (self, FALSE, id);
-  changed_there = change (self->there, theirs, "B-77", NULL);
-  publish (self, FALSE, id, 2);
   changed_here = change (self->here, job, NULL, "Imani Okonjo");
   assert_state (self, TRUE, id, WB_PUBLISH_CHANGED_BOTH);
   none = wb_office_publish (self->here, self->at_here, NULL, id, NULL, NULL, &error);
@@ -162,19 +171,13 @@ static void
 test_clash (ShareFixture  *self,
             gconstpointer  data)
 {
-  g_autoptr (WbJob) job = create (self);
+  g_autoptr (WbJob) job = create_changed_there (self);
   const char *id = wb_job_get_id (job);
-  g_autoptr (WbJob) theirs = NULL;
-  g_autoptr (WbJob) changed_there = NULL;
   g_autoptr (WbJob) changed_here = NULL;
   g_autoptr (WbJob) none = NULL;
   g_autoptr (WbJob) loaded = NULL;
   g_autoptr (GError) error = NULL;
 
-  publish (self, TRUE, id, 1);
-  theirs = fetch (self, FALSE, id);
-  changed_there = change (self->there, theirs, "B-77", NULL);
-  publish (self, FALSE, id, 2);
   changed_here = change (self->here, job, "B-78", NULL);
   none = wb_office_fetch (self->here, self->at_here, NULL, id, WB_MERGE_UNDECIDED, NULL, NULL,
                           &error);

@@ -5,7 +5,6 @@
 #include "office/wb-photo-import.h"
 #include "support/wb-test-folder.h"
 
-
 WbDeskBook *
 wb_desk_book_new (void)
 {
