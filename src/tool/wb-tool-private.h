@@ -194,12 +194,12 @@ int       wb_tool_deliver          (const WbToolOptions *options,
 
 /** Returns: (transfer full) (nullable): the book of the first argument, or %NULL, with the fault
  * told. */
-WbOffice *wb_tool_open             (const WbToolOptions *options);
+WbOffice *wb_tool_open             (const WbToolOptions *options) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: (transfer full) (nullable): the job whose number is the second argument, or %NULL,
  * with the fault told. */
 WbJob    *wb_tool_find_job         (const WbToolOptions *options,
-                                    WbOffice            *office);
+                                    WbOffice            *office) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: (nullable): the claim of that number, upper and lower case alike, or %NULL, with the
  * fault told. */
@@ -214,7 +214,7 @@ const WbClaimLine *wb_tool_find_line (const WbJob      *job,
 /** Returns: (transfer full) (nullable): the server called @name, the only one when that is %NULL;
  * or %NULL, with the fault told. */
 WbServer *wb_tool_find_server      (WbOffice            *office,
-                                    const char          *name);
+                                    const char          *name) G_GNUC_WARN_UNUSED_RESULT;
 
 /** WbToolPlace: a book, a server of it and what signing in there takes. */
 typedef struct
@@ -241,7 +241,7 @@ const char *wb_tool_number_of      (const WbJob         *job);
 char     *wb_tool_find_published   (WbOffice            *office,
                                     const WbServer      *server,
                                     WbSecret            *secret,
-                                    const char          *number);
+                                    const char          *number) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Asks for the secret of @server: at a terminal, unseen, else from the next line of standard
  * input. Returns: (transfer full) (nullable): the secret, or %NULL, with the fault told. */

@@ -13,7 +13,8 @@ G_BEGIN_DECLS
  * items are #WbRecordItem; it follows the job. */
 GtkSingleSelection *wb_contents_list_set_up    (GtkColumnView      *view,
                                                 WbJobModel         *model,
-                                                const char         *piece);
+                                                const char         *piece)
+    G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: (nullable) (transfer none): the thing at @position. */
 const WbThing      *wb_contents_list_nth       (GListModel         *things,

@@ -25,7 +25,7 @@ void            wb_photo_picture_load_async  (WbOffice            *office,
                                               gpointer             data);
 /** Returns: (transfer full) (nullable): errors as wb_office_load_picture(). */
 WbPhotoPicture *wb_photo_picture_load_finish (GAsyncResult        *result,
-                                              GError             **error);
+                                              GError             **error) G_GNUC_WARN_UNUSED_RESULT;
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (WbPhotoPicture, wb_photo_picture_free)
 

@@ -34,7 +34,7 @@ void          wb_photo_shelf_load_async  (WbPhotoShelf        *self,
 /** Returns: (transfer full) (nullable): the thumbnail. */
 GdkTexture   *wb_photo_shelf_load_finish (WbPhotoShelf        *self,
                                           GAsyncResult        *result,
-                                          GError             **error);
+                                          GError             **error) G_GNUC_WARN_UNUSED_RESULT;
 
 /** Returns: (transfer none) (nullable): what is wrong with the file, as a sentence. */
 const char   *wb_photo_shelf_get_fault   (WbPhotoShelf        *self,
