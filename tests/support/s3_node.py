@@ -10,8 +10,10 @@ in memory, and no disk is waited for. Started by servers.py.
 Its clock is SKEW seconds off. With "yes" for CONDITIONAL, If-None-Match: * is answered as newer stores do;
 this version of Swift answers 501."""
 
+import errno
 import os
 import pathlib
+import ssl
 import sys
 import time
 
@@ -165,6 +167,18 @@ def on_condition(proxy, serve):
     return answer
 
 
+def patient(accept):
+    """Who is gone again before it is looked who it was, which some lines see to, does not end the store."""
+    def again():
+        while True:
+            try:
+                return accept()
+            except OSError as error:
+                if not isinstance(error, (ssl.SSLError, ConnectionError)) and error.errno != errno.ENOTCONN:
+                    raise
+    return again
+
+
 def main():
     # What was written is there after a kill -9 as well; only the machine never goes off during a test.
     os.fsync = os.fdatasync = lambda _fd: None
@@ -200,6 +214,7 @@ def main():
     # Whoever is slow to say who he is, or goes away meanwhile, is not to keep the others waiting.
     listener = eventlet.wrap_ssl(eventlet.listen(("127.0.0.1", port)), certfile=certificate,
                                  keyfile=key, server_side=True, do_handshake_on_connect=False)
+    listener.accept = patient(listener.accept)
     wsgi.server(listener, answer, sys.stderr)
 
 
