@@ -167,13 +167,13 @@ wb_figure_code (WbFigureName name,
 /* How many lines ahead a loop over all of them asks for what it will look at. */
 #define WB_LINES_AHEAD 8
 
-/** Asks for memory that is soon looked at. The records of a large claim lie wherever they were made,
+/** Asks for memory that is soon looked at; @start: (nullable). The records of a large claim lie wherever they were made,
  * and waiting for each in turn takes longer than what is done with it. */
 static inline void
 wb_expect (gconstpointer start,
            gsize         size)
 {
-  for (gsize at = 0; at < size; at += 64)
+  for (gsize at = 0; start != NULL && at < size; at += 64)
     __builtin_prefetch ((const char *) start + at);
 }
 
