@@ -19,10 +19,13 @@ begin (const WbPaperInput *input,
 {
   WbDocument *self = wb_paper_begin (input, title);
   g_autofree char *trimmed = g_strchomp (g_strdup (text));
+  g_auto (GStrv) parts = g_strsplit (trimmed, "\n\n", -1);
 
   wb_document_hide_title (self);
   wb_document_add_day (self, on);
-  wb_document_add_text (self, WB_BLOCK_TYPED, trimmed);
+  /* A page ends between two paragraphs where it can. */
+  for (guint i = 0; parts[i] != NULL; i++)
+    wb_document_add_text (self, WB_BLOCK_TYPED, parts[i]);
   return self;
 }
 

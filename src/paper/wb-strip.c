@@ -17,6 +17,8 @@
 /* Labels take no more of a field than this. */
 #define LABEL_MOST 0.45
 #define SHORT_LIST 12
+#define TYPED_LINE 10.0
+#define FEW_LETTERS 30
 
 static void
 set_cell (WbStrip    *strip,
@@ -61,8 +63,12 @@ static void
 get_typed (const WbStripBlock *self,
            WbStrip            *strip)
 {
-  set_cell (strip, self->block->text, WB_FACE_TYPED, FALSE, 0, self->width);
-  strip->above = 6;
+  const char *text = self->block->text;
+
+  set_cell (strip, text, WB_FACE_TYPED, FALSE, 0, self->width);
+  strip->above = TYPED_LINE;
+  /* A few words for themselves lead to what follows, as above a name. */
+  strip->keep = strchr (text, '\n') == NULL && g_utf8_strlen (text, -1) <= FEW_LETTERS;
 }
 
 static void

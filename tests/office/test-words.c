@@ -5,6 +5,7 @@
 
 #include "core/wb-core.h"
 #include "core/wb-mark.h"
+#include "paper/wb-paper.h"
 #include "share/wb-share.h"
 #include "store/wb-store.h"
 
@@ -216,6 +217,7 @@ test_errors (void)
     { WB_CORE_ERROR, WB_CORE_ERROR_CATALOG + 1 },
     { WB_STORE_ERROR, WB_STORE_ERROR_INTERNAL + 1 },
     { WB_SHARE_ERROR, WB_SHARE_ERROR_SOURCE + 1 },
+    { WB_PAPER_ERROR, WB_PAPER_ERROR_LAST + 1 },
   };
   g_autoptr (GHashTable) seen = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
 
