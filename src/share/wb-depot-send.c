@@ -28,11 +28,8 @@ wb_depot_remove_damaged (WbDepot       *self,
 {
   g_autoptr (GError) fault = NULL;
 
-  if (wb_remote_remove (self->remote, path, cancellable, &fault) ||
-      g_error_matches (fault, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND))
-    return TRUE;
-  g_propagate_error (error, g_steal_pointer (&fault));
-  return FALSE;
+  return wb_remote_remove (self->remote, path, cancellable, &fault) ||
+         wb_share_is_absent (g_steal_pointer (&fault), error);
 }
 
 static void
@@ -66,10 +63,7 @@ look_for_object (WbDepotSending  *self,
   if (!wb_remote_stat (self->depot->remote, path, &entry, self->cancellable, &fault))
     {
       *state = OBJECT_ABSENT;
-      if (g_error_matches (fault, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND))
-        return TRUE;
-      g_propagate_error (error, g_steal_pointer (&fault));
-      return FALSE;
+      return wb_share_is_absent (g_steal_pointer (&fault), error);
     }
   if (entry.is_folder)
     return wb_share_refuse (error, WB_SHARE_ERROR_FORMAT, path, "there is a folder of this name");

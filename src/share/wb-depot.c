@@ -405,10 +405,7 @@ wb_depot_look_into (WbDepot       *self,
 
   if (entries == NULL)
     {
-      if (g_error_matches (fault, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND))
-        return TRUE;
-      g_propagate_error (error, g_steal_pointer (&fault));
-      return FALSE;
+      return wb_share_is_absent (g_steal_pointer (&fault), error);
     }
   for (guint i = 0; i < entries->len; i++)
     if (!add_version (self, job, g_ptr_array_index (entries, i), cancellable, error))

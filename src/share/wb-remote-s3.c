@@ -206,11 +206,8 @@ s3_stat (WbRemote       *remote,
 
   if (wb_s3_head (self, path, entry, cancellable, &reason))
     return TRUE;
-  if (!g_error_matches (reason, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND))
-    {
-      g_propagate_error (error, g_steal_pointer (&reason));
-      return FALSE;
-    }
+  if (!wb_share_is_absent (g_steal_pointer (&reason), error))
+    return FALSE;
   if (!list_page (self, prefix, NULL, "1", entries, &any, &next, cancellable, error))
     return FALSE;
   if (!any)

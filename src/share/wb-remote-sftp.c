@@ -495,10 +495,7 @@ find_part (const Sending  *sending,
       *size = MAX (answer.size, 0);
       return TRUE;
     }
-  if (g_error_matches (reason, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND))
-    return TRUE;
-  g_propagate_error (error, g_steal_pointer (&reason));
-  return FALSE;
+  return wb_share_is_absent (g_steal_pointer (&reason), error);
 }
 
 /* Something is not there, and @reason says no more than that. When a folder above @path could not be
@@ -662,12 +659,8 @@ sftp_put (WbRemote              *remote,
 
   if (look_at (sending.sftp, path, &found, cancellable, &reason))
     return wb_transfer_fail (error, CURLE_REMOTE_FILE_EXISTS, path);
-  if (!g_error_matches (reason, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND))
-    {
-      g_propagate_error (error, g_steal_pointer (&reason));
-      return FALSE;
-    }
-  g_clear_error (&reason);
+  if (!wb_share_is_absent (g_steal_pointer (&reason), error))
+    return FALSE;
   if (complete_part (&sending, &reason) && place_part (&sending, &reason))
     return TRUE;
   if (is_spoilt (reason))
@@ -705,11 +698,8 @@ sftp_make_base (WbRemote      *remote,
   entries = sftp_list (remote, "", cancellable, &reason);
   if (entries != NULL)
     return TRUE;
-  if (!g_error_matches (reason, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND))
-    {
-      g_propagate_error (error, g_steal_pointer (&reason));
-      return FALSE;
-    }
+  if (!wb_share_is_absent (g_steal_pointer (&reason), error))
+    return FALSE;
   add_command (self, &commands, "mkdir", "");
   return command (self, commands, remote->host, cancellable, error);
 }

@@ -353,11 +353,8 @@ webdav_greet (WbRemote      *remote,
   g_auto (WbRemoteEntry) found = { NULL };
   g_autoptr (GError) reason = NULL;
 
-  if (find (self, "", TRUE, &found, NULL, cancellable, &reason) ||
-      g_error_matches (reason, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND))
-    return TRUE;
-  g_propagate_error (error, g_steal_pointer (&reason));
-  return FALSE;
+  return find (self, "", TRUE, &found, NULL, cancellable, &reason) ||
+         wb_share_is_absent (g_steal_pointer (&reason), error);
 }
 
 /* The address without its last @n names, which is a folder above it. Returns: (transfer full)

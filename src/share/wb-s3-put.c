@@ -45,10 +45,7 @@ check_free (const Putting  *putting,
 
   if (wb_s3_head (putting->s3, putting->path, &found, putting->cancellable, &reason))
     return wb_transfer_fail (error, 412, putting->path);
-  if (g_error_matches (reason, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND))
-    return TRUE;
-  g_propagate_error (error, g_steal_pointer (&reason));
-  return FALSE;
+  return wb_share_is_absent (g_steal_pointer (&reason), error);
 }
 
 static gboolean

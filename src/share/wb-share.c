@@ -46,6 +46,19 @@ wb_share_refuse (GError       **error,
 }
 
 gboolean
+wb_share_is_absent (GError  *reason,
+                    GError **error)
+{
+  gboolean absent = g_error_matches (reason, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND);
+
+  if (absent)
+    g_error_free (reason);
+  else
+    g_propagate_error (error, reason);
+  return absent;
+}
+
+gboolean
 wb_share_fail (GError     **error,
                int          code,
                const char  *path)

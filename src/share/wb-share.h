@@ -50,7 +50,7 @@ G_BEGIN_DECLS
  * @WB_SHARE_ERROR_CLOCK: the clock of this computer and that of the server differ too much
  * @WB_SHARE_ERROR_LIBRARY: a library that is needed for it is not on this computer
  *
- * Every message names the file of the bundle, or the server or the file on it, or the library, first,
+ * Every message names the file of the bundle, or the server or the file on it, or the library first,
  * then what is wrong with it.
  */
 typedef enum
@@ -107,6 +107,11 @@ gboolean wb_share_refuse (GError       **error,
                           const char    *file,
                           const char    *format,
                           ...) G_GNUC_PRINTF (4, 5);
+
+/** @reason: (transfer full): why something could not be looked at or removed. Returns: whether that
+ * is only that it is not there (%WB_SHARE_ERROR_NOT_FOUND); all else is passed on to @error. */
+gboolean wb_share_is_absent (GError  *reason,
+                             GError **error);
 
 /** Sets @error to the %G_IO_ERROR that @code, an errno, stands for. Returns: %FALSE. */
 gboolean wb_share_fail   (GError       **error,

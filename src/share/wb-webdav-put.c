@@ -212,10 +212,7 @@ look_at_part (Upload  *upload,
     return MAX (size, 0);
   if (wb_remote_stat (&upload->self->parent, upload->part, &entry, upload->cancellable, &reason))
     return MAX (entry.size, 0);
-  if (g_error_matches (reason, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND))
-    return 0;
-  g_propagate_error (error, g_steal_pointer (&reason));
-  return -1;
+  return wb_share_is_absent (g_steal_pointer (&reason), error) ? 0 : -1;
 }
 
 static gboolean
@@ -361,10 +358,7 @@ nothing_is_there (WbWebdav      *self,
     return size < 0 || wb_transfer_fail (error, 412, path);
   if (wb_remote_stat (&self->parent, path, NULL, cancellable, &reason))
     return wb_transfer_fail (error, 412, path);
-  if (g_error_matches (reason, WB_SHARE_ERROR, WB_SHARE_ERROR_NOT_FOUND))
-    return TRUE;
-  g_propagate_error (error, g_steal_pointer (&reason));
-  return FALSE;
+  return wb_share_is_absent (g_steal_pointer (&reason), error);
 }
 
 gboolean
