@@ -311,7 +311,8 @@ class Window:
             return there if same else None
 
         before = {}
-        return self.wait(unchanged, "the page to be filled in")
+        # Each look reads the whole page, which takes seconds where much else is going on.
+        return self.wait(unchanged, "the page to be filled in", 4 * self.limit)
 
     def step(self, key="Tab"):
         """Presses a key that takes the keyboard elsewhere; returns the place where it is then."""
