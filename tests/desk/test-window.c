@@ -201,6 +201,26 @@ test_list_follows (Fixture       *f,
 
 /* --- the order by keyboard -------------------------------------------------------------------- */
 
+static gboolean
+lists_all_and_one_more (gpointer data)
+{
+  return g_list_model_get_n_items (get_list (data)) == 4;
+}
+
+/* A new job stands in the list, whatever was searched for before. */
+static void
+test_new_job_after_search (Fixture       *f,
+                           gconstpointer  data)
+{
+  type (f, "{ctrl+f}");
+  type (f, "Brook\n");
+  wb_desk_driver_wait_for_job (f->window, "j-1");
+  g_assert_cmpuint (g_list_model_get_n_items (get_list (f)), ==, 1);
+
+  type (f, "{ctrl+shift+n}");
+  wb_test_wait_until (lists_all_and_one_more, f);
+}
+
 static void
 test_new_job (Fixture       *f,
               gconstpointer  data)
@@ -834,6 +854,7 @@ main (int    argc,
   ADD ("pages", test_pages);
   ADD ("list-follows", test_list_follows);
   ADD ("order/new-job", test_new_job);
+  ADD ("order/new-job-after-search", test_new_job_after_search);
   ADD ("order/edit", test_edit_order);
   ADD ("order/undo", test_undo);
   ADD ("order/move-and-remove", test_move_and_remove);

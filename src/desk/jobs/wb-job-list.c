@@ -302,12 +302,6 @@ search_activated_cb (WbJobList *self)
     }
 }
 
-static void
-search_stopped_cb (WbJobList *self)
-{
-  gtk_editable_set_text (GTK_EDITABLE (self->search), "");
-}
-
 /* Up and down choose without leaving the search. */
 static gboolean
 search_key_cb (WbJobList       *self,
@@ -511,7 +505,7 @@ wb_job_list_class_init (WbJobListClass *klass)
   gtk_widget_class_bind_template_child (widget_class, WbJobList, count);
   gtk_widget_class_bind_template_callback (widget_class, query_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, search_activated_cb);
-  gtk_widget_class_bind_template_callback (widget_class, search_stopped_cb);
+  gtk_widget_class_bind_template_callback (widget_class, wb_job_list_end_search);
   gtk_widget_class_bind_template_callback (widget_class, row_activated_cb);
   gtk_widget_class_bind_template_callback (widget_class, wb_job_list_refresh);
 
@@ -541,6 +535,14 @@ wb_job_list_start_search (WbJobList *self)
 
   gtk_widget_grab_focus (GTK_WIDGET (self->search));
   gtk_editable_select_region (GTK_EDITABLE (self->search), 0, -1);
+}
+
+void
+wb_job_list_end_search (WbJobList *self)
+{
+  g_return_if_fail (WB_IS_JOB_LIST (self));
+
+  gtk_editable_set_text (GTK_EDITABLE (self->search), "");
 }
 
 void

@@ -17,6 +17,9 @@ G_DECLARE_FINAL_TYPE (WbJobList, wb_job_list, WB, JOB_LIST, GtkWidget)
 /** Puts the focus into the search and marks what stands there. */
 void wb_job_list_start_search (WbJobList  *self);
 
+/** Shows all jobs again, whatever was searched for. */
+void wb_job_list_end_search   (WbJobList  *self);
+
 /** Asks the book again, for when somebody else may have written to it. */
 void wb_job_list_refresh      (WbJobList  *self);
 

@@ -35,6 +35,7 @@ job_created_cb (GObject      *object,
     }
 
   model = wb_open_jobs_adopt (self->open_jobs, job);
+  wb_job_list_end_search (wb_office_pane_get_jobs (self->pane));
   wb_window_show_job (self, model);
   wb_job_page_show (wb_window_get_job_page (self), "order");
 }
