@@ -181,8 +181,6 @@ wb_share_link_fetch_document (WbShareLink      *link,
                               GCancellable     *cancellable,
                               GError          **error)
 {
-  g_autoptr (GPtrArray) nothing = g_ptr_array_new ();
-  WbVersion alone = *version;
   g_autofree char *folder = NULL;
   g_autofree char *path = NULL;
   WbJob *job = NULL;
@@ -197,11 +195,11 @@ wb_share_link_fetch_document (WbShareLink      *link,
   if (folder == NULL)
     return NULL;
 
-  alone.files = nothing;
   path = g_build_filename (folder, version->document.sha256, NULL);
   wb_progress_begin (progress, N_("Reading the published job…"), 0, 0);
-  if (wb_depot_fetch (link->depot, &alone, folder, progress != NULL ? wb_progress_set : NULL,
-                      progress, cancellable, error))
+  if (wb_depot_fetch_document (link->depot, version, folder,
+                               progress != NULL ? wb_progress_set : NULL, progress, cancellable,
+                               error))
     job = read_job (link, version, path, document, error);
   wb_share_remove_folder (folder);
   return job;

@@ -187,6 +187,8 @@ receive (Fetch     *self,
   if (self->missed)
     return wb_share_refuse (error, WB_SHARE_ERROR_INCOMPLETE, incoming->path,
                             "it is not on the server");
+  /* It goes on beyond what its version says. */
+  self->missed = g_error_matches (fault, WB_SHARE_ERROR, WB_SHARE_ERROR_ALTERED);
   g_propagate_error (error, g_steal_pointer (&fault));
   return FALSE;
 }
@@ -281,6 +283,28 @@ fetch_files (Fetch            *self,
     if (!fetch_file (self, g_ptr_array_index (version->files, i), error))
       return FALSE;
   return TRUE;
+}
+
+/* The document alone says nothing of the other files: that it came is not remembered, that it did not
+ * come is. */
+gboolean
+wb_depot_fetch_document (WbDepot               *depot,
+                         const WbVersion       *version,
+                         const char            *folder,
+                         WbRemoteProgressFunc   progress,
+                         gpointer               progress_data,
+                         GCancellable          *cancellable,
+                         GError               **error)
+{
+  Fetch self = { depot, folder, FALSE, FALSE, progress, progress_data, 0, version->document.size,
+                 cancellable };
+  gboolean done;
+
+  if (g_mkdir_with_parents (folder, 0700) != 0)
+    return wb_share_fail (error, errno, folder);
+  done = fetch_file (&self, &version->document, error);
+  note_found (&self, version);
+  return done;
 }
 
 gboolean

@@ -167,6 +167,15 @@ gboolean    wb_depot_fetch    (WbDepot              *self,
                                GCancellable         *cancellable,
                                GError              **error) G_GNUC_WARN_UNUSED_RESULT;
 
+/** As wb_depot_fetch(), but brings the document and no other file of the version. */
+gboolean    wb_depot_fetch_document (WbDepot         *self,
+                               const WbVersion      *version,
+                               const char           *folder,
+                               WbRemoteProgressFunc  progress,
+                               gpointer              progress_data,
+                               GCancellable         *cancellable,
+                               GError              **error) G_GNUC_WARN_UNUSED_RESULT;
+
 typedef enum
 {
   WB_DEPOT_SAME,

@@ -108,22 +108,36 @@ take_away (const Case          *self,
 }
 
 static void
+lengthen (const Case          *self,
+          const WbVersionFile *file)
+{
+  g_autofree char *path = g_strdup_printf ("%s/objects/%.2s/%s", self->server, file->sha256,
+                                           file->sha256);
+  FILE *stream = g_fopen (path, "ab");
+
+  g_assert_nonnull (stream);
+  g_assert_cmpint (fputs ("more", stream), >=, 0);
+  g_assert_cmpint (fclose (stream), ==, 0);
+}
+
+static void
 ignore_state (const WbVersionFile *file,
               WbDepotState         state,
               gpointer             data)
 {
 }
 
-/* Once a computer has seen that a file is not there any more, it trusts in nothing and puts it
- * anew. */
+/* Once a computer has seen that a file is not there any more, or not what it was, it trusts in nothing
+ * and puts it anew; that the document alone could be read since says nothing of the others. */
 static void
 test_trust_ends (Case         *self,
                  gconstpointer data)
 {
-  for (guint way = 0; way < 2; way++)
+  for (guint way = 0; way < 4; way++)
     {
+      g_autofree char *name = g_strdup_printf ("folder%u", way);
       g_autofree char *cache = g_build_filename (self->here, "cache", NULL);
-      g_autofree char *folder = g_build_filename (self->here, "folder", NULL);
+      g_autofree char *folder = g_build_filename (self->here, name, NULL);
       g_autoptr (WbDepotJob) seen = NULL;
       g_autoptr (WbDepotJob) after = NULL;
       FaultPlan plan = { 0 };
@@ -132,17 +146,22 @@ test_trust_ends (Case         *self,
       (void) calls_of_next (self, cache, 10 * way, 5, &plan);
       seen = depot_fixture_look (self->server, "job");
       head = only_head (seen);
-      take_away (self, g_ptr_array_index (head->files, 3));
+      if (way == 3)
+        lengthen (self, g_ptr_array_index (head->files, 3));
+      else
+        take_away (self, g_ptr_array_index (head->files, 3));
       {
         g_autoptr (WbRemote) remote = faulty_remote_open_folder (self->server);
         g_autoptr (WbDepot) depot = wb_depot_new (remote, cache, DEPOT_SERVER);
         g_autoptr (GError) error = NULL;
 
-        if (way == 0)
+        if (way == 0 || way == 3)
           g_assert_false (wb_depot_fetch (depot, head, folder, NULL, NULL, NULL, &error));
         else
           g_assert_true (wb_depot_verify (depot, head, ignore_state, NULL, NULL, NULL, NULL,
                                           &error));
+        if (way == 2)
+          g_assert_true (wb_depot_fetch_document (depot, head, folder, NULL, NULL, NULL, &error));
       }
       (void) calls_of_next (self, cache, 10 * way + 5, 5, &plan);
       after = depot_fixture_look (self->server, "job");
