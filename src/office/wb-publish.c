@@ -84,8 +84,19 @@ add_summary (GHashTable *summary,
              const char *key,
              const char *text)
 {
-  if (text != NULL && *text != '\0')
-    g_hash_table_insert (summary, g_strdup (key), g_strndup (text, 500));
+  char *line;
+  const char *end;
+
+  if (text == NULL || *text == '\0')
+    return;
+  /* A version takes lines, none of them endless; what is cut is cut between letters. */
+  line = g_strndup (text, WB_VERSION_MAX_TEXT);
+  if (!g_utf8_validate (line, -1, &end))
+    line[end - line] = '\0';
+  for (char *at = line; *at != '\0'; at++)
+    if (g_ascii_iscntrl (*at))
+      *at = ' ';
+  g_hash_table_insert (summary, g_strdup (key), line);
 }
 
 /* What a list of published jobs shows. */

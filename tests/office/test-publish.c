@@ -102,6 +102,38 @@ create_changed_there (ShareFixture *self)
   return g_steal_pointer (&job);
 }
 
+/* What is long, of several lines or not of this alphabet is cut for the list, and published all the
+ * same. */
+static void
+test_long_texts (ShareFixture  *self,
+                 gconstpointer  data)
+{
+  g_autoptr (WbJob) job = create (self);
+  g_autoptr (WbParty) shipper = wb_record_new (WB_KIND_PARTY, "party");
+  g_autoptr (GString) name = g_string_new ("x\ty\n");
+  g_autoptr (WbJob) named = NULL;
+  g_autoptr (WbJob) stored = NULL;
+  g_autoptr (GPtrArray) jobs = NULL;
+  g_autoptr (GError) error = NULL;
+  const WbPublishedJob *listed;
+
+  for (guint i = 0; i < 600; i++)
+    g_string_append (name, "\u00e9");
+  shipper->role = WB_ROLE_SHIPPER;
+  wb_set_text (&shipper->name, name->str);
+  named = wb_job_with (job, shipper);
+  stored = wb_office_save_job (self->here, job, named, "changed", NULL, &error);
+  g_assert_no_error (error);
+  publish (self, TRUE, wb_job_get_id (job), 1);
+  jobs = wb_office_list_published (self->here, self->at_here, NULL, NULL, NULL, &error);
+  g_assert_no_error (error);
+  g_assert_cmpuint (jobs->len, ==, 1);
+  listed = g_ptr_array_index (jobs, 0);
+  g_assert_true (g_str_has_prefix (listed->shipper, "x y \u00e9"));
+  g_assert_true (g_utf8_validate (listed->shipper, -1, NULL));
+  g_assert_cmpuint (strlen (listed->shipper), >=, 900);
+}
+
 static void
 test_there_and_back (ShareFixture  *self,
                      gconstpointer  data)
@@ -338,6 +370,7 @@ main (int    argc,
       char **argv)
 {
   share_fixture_init (&argc, &argv);
+  ADD ("long-texts", test_long_texts);
   ADD ("there-and-back", test_there_and_back);
   ADD ("both", test_both);
   ADD ("clash", test_clash);
