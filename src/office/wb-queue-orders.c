@@ -28,11 +28,17 @@ resume_server (WbOffice    *office,
   for (guint i = 0; entries != NULL && i < entries->len; i++)
     {
       const WbShareEntry *entry = g_ptr_array_index (entries, i);
+      g_autoptr (GError) fault = NULL;
 
-      if (entry->state == WB_SHARE_FAILED && g_strcmp0 (entry->server_id, server_id) == 0 &&
-          wants_a_person (wb_queue_fault_of (entry, NULL)) &&
-          !wb_office_queue_resume (office, entry->id, NULL, error))
-        return FALSE;
+      if (entry->state != WB_SHARE_FAILED || g_strcmp0 (entry->server_id, server_id) != 0 ||
+          !wants_a_person (wb_queue_fault_of (entry, NULL)) ||
+          wb_office_queue_resume (office, entry->id, NULL, &fault))
+        continue;
+      /* One that somebody has taken out meanwhile does not hold up the others. */
+      if (g_error_matches (fault, WB_STORE_ERROR, WB_STORE_ERROR_NOT_FOUND))
+        continue;
+      g_propagate_error (error, g_steal_pointer (&fault));
+      return FALSE;
     }
   return entries != NULL;
 }

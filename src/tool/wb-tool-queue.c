@@ -357,7 +357,8 @@ watch_items (GListModel *model,
     }
 }
 
-/* The queue itself cannot be read: nobody knows what is left. */
+/* A queue that could not be read at all: nobody knows what is left. Later it is tried again, as when
+ * somebody holds the book for long. */
 static void
 fault_cb (Run *run)
 {
@@ -365,6 +366,8 @@ fault_cb (Run *run)
     return;
   clear_progress (run);
   wb_tool_complain ("%s", wb_queue_get_fault (run->queue));
+  if (wb_queue_get_loaded (run->queue))
+    return;
   run->failed = TRUE;
   g_main_loop_quit (run->loop);
 }
