@@ -10,7 +10,8 @@
 
 #include <stdarg.h>
 
-const char *const wb_paper_end = "";
+/* An array: a literal could be the same as somebody else's empty text. */
+const char wb_paper_end[] = "";
 
 const WbParty *
 wb_paper_party (const WbJob *job,

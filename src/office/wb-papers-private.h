@@ -58,7 +58,7 @@ char       *wb_paper_value       (gconstpointer       record,
  * up to one that is %wb_paper_end. */
 char       *wb_paper_join        (const char         *separator,
                                   ...) G_GNUC_WARN_UNUSED_RESULT;
-extern const char *const wb_paper_end;
+extern const char wb_paper_end[];
 
 /** Returns: (transfer full): "12 Quay Street, Dayton, OH 45402, US", as far as it is known. */
 char       *wb_paper_address     (const char         *street,

@@ -406,7 +406,7 @@ wb_layout_each_heading (const WbLayout *self,
       const Slice *slice = &g_array_index (self->slices, Slice, i);
       const WbBlock *block = slice->block != TITLE ? self->blocks[slice->block].block : NULL;
 
-      if (slice->after >= 0 && slice->after > 0)
+      if (slice->after > 0)
         continue;
       if (block == NULL)
         func (self->document->title, 0, slice->page, MARGIN_TOP + slice->y, data);

@@ -77,11 +77,14 @@ add_to_outline (const char *text,
 
 /* --- pages ------------------------------------------------------------------------------------ */
 
+/* @status: (out): what became of the drawing. After a fault the context draws nothing more, and the
+ * surface need not know. */
 static gboolean
 draw (cairo_surface_t  *surface,
       WbLayout         *layout,
       WbPageWatch       watch,
       gpointer          data,
+      cairo_status_t   *status,
       GError          **error)
 {
   Outline outline = { surface, { CAIRO_PDF_OUTLINE_ROOT, CAIRO_PDF_OUTLINE_ROOT,
@@ -103,6 +106,7 @@ draw (cairo_surface_t  *surface,
         cairo_show_page (cr);
     }
   wb_layout_each_heading (layout, add_to_outline, &outline);
+  *status = cairo_status (cr);
   cairo_destroy (cr);
   if (!wanted)
     g_set_error (error, WB_PAPER_ERROR, WB_PAPER_ERROR_STOPPED, "it was not wanted any more");
@@ -111,11 +115,12 @@ draw (cairo_surface_t  *surface,
 
 static gboolean
 check (cairo_surface_t  *surface,
+       cairo_status_t    drawn,
        const Stream     *stream,
        const WbDocument *document,
        GError          **error)
 {
-  cairo_status_t status = cairo_surface_status (surface);
+  cairo_status_t status = drawn != CAIRO_STATUS_SUCCESS ? drawn : cairo_surface_status (surface);
 
   if (stream->failed)
     g_set_error (error, WB_PAPER_ERROR, WB_PAPER_ERROR_WRITE, "“%s” could not be written",
@@ -138,6 +143,7 @@ wb_pdf_write (const WbDocument  *document,
   g_autoptr (WbLayout) layout = NULL;
   Stream stream = { sink, sink_data, FALSE };
   cairo_surface_t *surface;
+  cairo_status_t drawn;
   double width, height;
   gboolean done;
 
@@ -150,9 +156,9 @@ wb_pdf_write (const WbDocument  *document,
   wb_page_size_get (size, &width, &height);
   surface = cairo_pdf_surface_create_for_stream (write_cb, &stream, width, height);
   set_metadata (surface, document);
-  done = draw (surface, layout, watch, watch_data, error);
+  done = draw (surface, layout, watch, watch_data, &drawn, error);
   cairo_surface_finish (surface);
-  done = done && check (surface, &stream, document, error);
+  done = done && check (surface, drawn, &stream, document, error);
   cairo_surface_destroy (surface);
   return done;
 }
