@@ -272,7 +272,7 @@ wb_secret_forget (const char    *server_id,
     }
 
   /* Without a service, or with nothing in it, there is nothing to let go of. */
-  if (kept == NULL)
+  if (kept == NULL || !open_service (NULL))
     return TRUE;
   (void) service.secret_password_clear_sync (&schema, cancellable, &fault, "server", server_id, NULL);
   if (fault == NULL)
