@@ -13,12 +13,14 @@
 #include "desk/share/wb-published-window.h"
 #include "desk/share/wb-transfers-window.h"
 #include "desk/support/wb-desk-driver.h"
+#include "desk/window/wb-window-private.h"
 #include "office/wb-publish.h"
 #include "office/wb-server-settings.h"
 #include "support/wb-test-keys.h"
 #include "support/wb-test-window.h"
 
 #include <string.h>
+#include <unistd.h>
 
 static const char *look = "plain";
 
@@ -34,7 +36,7 @@ typedef struct
 } Fixture;
 
 static char *
-add_server (Fixture    *f,
+add_server (WbOffice   *office,
             const char *name,
             const char *folder)
 {
@@ -44,7 +46,7 @@ add_server (Fixture    *f,
 
   wb_server_set (server, WB_SERVER_FIELD_NAME, name);
   wb_server_set (server, WB_SERVER_FIELD_ADDRESS, folder);
-  stored = wb_office_put_server (f->book->office, server, NULL, NULL, NULL, &error);
+  stored = wb_office_put_server (office, server, NULL, NULL, NULL, &error);
   g_assert_no_error (error);
   return g_strdup (stored->id);
 }
@@ -73,12 +75,12 @@ set_up (Fixture       *f,
 
   f->folder = g_dir_make_tmp ("wb-published-XXXXXX", &error);
   g_assert_no_error (error);
-  f->annex = g_dir_make_tmp ("wb-annex-XXXXXX", &error);
+  f->annex = g_dir_make_tmp ("wb-R&D-XXXXXX", &error);
   g_assert_no_error (error);
   f->book = wb_desk_book_new ();
   wb_desk_book_add_demo (f->book);
-  f->folder_id = add_server (f, "Office files", f->folder);
-  annex_id = add_server (f, "Annex", f->annex);
+  f->folder_id = add_server (f->book->office, "Office files", f->folder);
+  annex_id = add_server (f->book->office, "Annex", f->annex);
   /* Whose photos are not in this book. */
   publish (f, "J-2026-0112");
   publish (f, "J-2026-0105");
@@ -128,7 +130,7 @@ find_words (GtkWidget  *root,
             const char *words)
 {
   if (GTK_IS_LABEL (root) && gtk_widget_get_mapped (root) &&
-      strstr (gtk_label_get_label (GTK_LABEL (root)), words) != NULL)
+      strstr (gtk_label_get_text (GTK_LABEL (root)), words) != NULL)
     return root;
   for (GtkWidget *child = gtk_widget_get_first_child (root); child != NULL;
        child = gtk_widget_get_next_sibling (child))
@@ -204,6 +206,12 @@ spoil_annex (Fixture *f)
 
   g_assert_true (g_file_set_contents (file, "{\"format\": \"wainbook-depot\", \"version\": 99}", -1,
                                       NULL));
+}
+
+static gboolean
+has_three (gpointer choice)
+{
+  return g_list_model_get_n_items (gtk_drop_down_get_model (choice)) == 3;
 }
 
 /* --- cases ------------------------------------------------------------------------------------ */
@@ -285,6 +293,46 @@ test_servers (Fixture       *f,
   wait_for (WB_TYPE_PUBLISHED_WINDOW, "J-2026-0105");
 }
 
+/* One that is added to the list, or set up anew, does not take the choice away; a fault is said as it
+ * is, whatever letters the name of a folder has. */
+static void
+test_chosen_stays (Fixture       *f,
+                   gconstpointer  data)
+{
+  GtkWidget *published, *choice;
+  g_autofree char *id = NULL;
+  g_autofree char *loop = g_build_filename (f->annex, "loop", NULL);
+
+  /* A link to itself cannot be followed by anybody. */
+  g_assert_cmpint (symlink ("loop", loop), ==, 0);
+  open_published (f);
+  published = find_window (WB_TYPE_PUBLISHED_WINDOW);
+  choice = wb_test_find (published, GTK_TYPE_DROP_DOWN, NULL);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (choice), 1);
+  wait_for (WB_TYPE_PUBLISHED_WINDOW, "Nothing Is Published There");
+  id = add_server (wb_window_get_office (f->window), "Barn", loop);
+  wb_test_wait_until (has_three, choice);
+  g_assert_cmpuint (gtk_drop_down_get_selected (GTK_DROP_DOWN (choice)), ==, 1);
+  g_assert_nonnull (find_words (published, "Nothing Is Published There"));
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (choice), 2);
+  wait_for (WB_TYPE_PUBLISHED_WINDOW, "wb-R&D-");
+}
+
+/* Closed while a server is asked, the window is made anew when it is wanted again. */
+static void
+test_closed_while_asking (Fixture       *f,
+                          gconstpointer  data)
+{
+  open_published (f);
+  gtk_widget_activate_action (find_window (WB_TYPE_PUBLISHED_WINDOW), "published.ask", NULL);
+  gtk_window_destroy (GTK_WINDOW (find_window (WB_TYPE_PUBLISHED_WINDOW)));
+  /* At once, before the server can have answered. */
+  gtk_widget_activate_action (GTK_WIDGET (f->window), "win.show-published", NULL);
+  wait_for (WB_TYPE_PUBLISHED_WINDOW, "J-2026-0105");
+  gtk_window_close (GTK_WINDOW (find_window (WB_TYPE_PUBLISHED_WINDOW)));
+  wait_gone (WB_TYPE_PUBLISHED_WINDOW);
+}
+
 /* Of two servers the chosen one gets the job, and the line of each says how it stands there. */
 static void
 test_choose (Fixture       *f,
@@ -351,6 +399,8 @@ main (int    argc,
   ADD ("find-and-look", test_find_and_look);
   ADD ("check", test_check);
   ADD ("servers", test_servers);
+  ADD ("chosen-stays", test_chosen_stays);
+  ADD ("closed-while-asking", test_closed_while_asking);
   ADD ("choose", test_choose);
   ADD ("transfer-fault", test_transfer_fault);
   return g_test_run ();

@@ -155,7 +155,7 @@ static void
 add_more (WbEvidencePhotos *self,
           guint             n)
 {
-  g_autofree char *words = g_strdup_printf (ngettext ("_One more…", "_%u more…", n), n);
+  g_autofree char *words = g_strdup_printf (ngettext ("One _more…", "%u _more…", n), n);
   GtkWidget *button = gtk_button_new_with_mnemonic (words);
 
   gtk_widget_set_valign (button, GTK_ALIGN_CENTER);

@@ -231,10 +231,11 @@ listed_cb (GObject      *object,
   if (summaries == NULL)
     {
       g_autofree char *words = wb_words_error (error);
+      g_autofree char *markup = g_markup_escape_text (words, -1);
 
       /* Nothing is opened unasked by an answer that comes much later. */
       self->open_first = FALSE;
-      adw_status_page_set_description (self->fault, words);
+      adw_status_page_set_description (self->fault, markup);
       gtk_stack_set_visible_child_name (self->stack, "fault");
       gtk_widget_hide (GTK_WIDGET (self->count));
       return;

@@ -303,6 +303,7 @@ compared_cb (GObject      *object,
   g_autoptr (GError) error = NULL;
   g_autoptr (WbMergeList) list = g_task_propagate_pointer (G_TASK (result), &error);
   g_autofree char *words = NULL;
+  g_autofree char *markup = NULL;
 
   if (self->selection == NULL || g_error_matches (error, G_IO_ERROR, G_IO_ERROR_CANCELLED))
     return;
@@ -312,7 +313,8 @@ compared_cb (GObject      *object,
       return;
     }
   words = wb_words_error (error);
-  adw_status_page_set_description (self->refused, words);
+  markup = g_markup_escape_text (words, -1);
+  adw_status_page_set_description (self->refused, markup);
   gtk_stack_set_visible_child_name (self->stack, "refused");
 }
 

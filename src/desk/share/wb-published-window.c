@@ -103,9 +103,10 @@ static void
 show_fault (WbPublishedWindow *self)
 {
   g_autofree char *words = wb_words_error (self->error);
+  g_autofree char *markup = g_markup_escape_text (words, -1);
 
   adw_window_title_set_subtitle (self->title, "");
-  adw_status_page_set_description (self->fault, words);
+  adw_status_page_set_description (self->fault, markup);
   gtk_button_set_label (self->mend, wb_share_mend_label (wb_queue_fault_of_error (self->error)));
   gtk_stack_set_visible_child_name (self->stack, "fault");
   gtk_widget_grab_focus (GTK_WIDGET (self->mend));
@@ -113,26 +114,36 @@ show_fault (WbPublishedWindow *self)
 
 /* --- asking ----------------------------------------------------------------------------------- */
 
+/* @window: not held: one that is closed while a server is asked goes, and the question with it */
 typedef struct
 {
-  WbPublishedWindow *self;
-  GCancellable      *cancellable;
+  GWeakRef      window;
+  GCancellable *cancellable;
 } Question;
+
+static void
+question_free (Question *self)
+{
+  g_weak_ref_clear (&self->window);
+  g_clear_object (&self->cancellable);
+  g_free (self);
+}
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (Question, question_free)
 
 static void
 answered_cb (GObject      *object,
              GAsyncResult *result,
              gpointer      data)
 {
-  g_autofree Question *question = data;
-  g_autoptr (WbPublishedWindow) self = question->self;
-  g_autoptr (GCancellable) cancellable = question->cancellable;
+  g_autoptr (Question) question = data;
+  g_autoptr (WbPublishedWindow) self = g_weak_ref_get (&question->window);
   g_autoptr (GError) error = NULL;
   g_autoptr (GPtrArray) jobs = wb_office_list_published_finish (WB_OFFICE (object), result,
                                                                 &error);
 
   /* Another was asked meanwhile, or the window has gone. */
-  if (self->office == NULL || self->cancellable != cancellable)
+  if (self == NULL || self->office == NULL || self->cancellable != question->cancellable)
     return;
   g_clear_object (&self->cancellable);
   if (jobs == NULL)
@@ -168,7 +179,7 @@ ask (WbPublishedWindow *self)
 
   self->cancellable = g_cancellable_new ();
   question = g_new0 (Question, 1);
-  question->self = g_object_ref (self);
+  g_weak_ref_init (&question->window, self);
   question->cancellable = g_object_ref (self->cancellable);
   wb_office_list_published_async (self->office, self->server_id, NULL, NULL, self->cancellable,
                                   answered_cb, question);
@@ -221,6 +232,7 @@ static void
 show_servers (WbPublishedWindow *self)
 {
   guint n = g_list_model_get_n_items (G_LIST_MODEL (self->list));
+  guint chosen = 0;
   g_autoptr (GtkStringList) names = gtk_string_list_new (NULL);
 
   if (!wb_server_list_get_loaded (self->list))
@@ -230,8 +242,14 @@ show_servers (WbPublishedWindow *self)
       g_autoptr (WbServerItem) item = g_list_model_get_item (G_LIST_MODEL (self->list), i);
 
       gtk_string_list_append (names, wb_server_item_get_server (item)->name);
+      if (g_strcmp0 (wb_server_item_get_server (item)->id, self->server_id) == 0)
+        chosen = i;
     }
+  /* A new model chooses its first: that is nobody's choice. */
+  g_signal_handlers_block_by_func (self->servers, server_chosen_cb, self);
   gtk_drop_down_set_model (self->servers, G_LIST_MODEL (names));
+  gtk_drop_down_set_selected (self->servers, n > 0 ? chosen : GTK_INVALID_LIST_POSITION);
+  g_signal_handlers_unblock_by_func (self->servers, server_chosen_cb, self);
   gtk_widget_set_visible (GTK_WIDGET (self->servers), n > 1);
   if (n > 0)
     {

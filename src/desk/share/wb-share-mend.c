@@ -184,6 +184,9 @@ ask (Mending *self)
   switch (self->kind)
     {
     case WB_QUEUE_FAULT_SECRET:
+      /* Without a user name a password is of no use: that is what is missing. */
+      if (!wb_server_wants_secret (self->server))
+        break;
       g_signal_connect (wb_share_ask_secret (self->over, self->server), "response",
                         G_CALLBACK (secret_answered_cb), self);
       return;

@@ -42,7 +42,8 @@ get_windows (GtkWindow *window)
   return windows;
 }
 
-/* Returns: (nullable): the one of @type that is open. */
+/* Returns: (nullable): the one of @type that is open. One that was closed may be here still, held by
+ * a deed that has not ended. */
 static GtkWindow *
 find (GtkWindow *window,
       GType      type)
@@ -50,7 +51,8 @@ find (GtkWindow *window,
   GPtrArray *windows = get_windows (window);
 
   for (guint i = 0; i < windows->len; i++)
-    if (G_TYPE_CHECK_INSTANCE_TYPE (g_ptr_array_index (windows, i), type))
+    if (G_TYPE_CHECK_INSTANCE_TYPE (g_ptr_array_index (windows, i), type) &&
+        gtk_widget_get_realized (g_ptr_array_index (windows, i)))
       return g_ptr_array_index (windows, i);
   return NULL;
 }

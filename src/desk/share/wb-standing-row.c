@@ -173,6 +173,8 @@ wb_standing_row_job_stored (WbStandingRow *self)
 {
   g_return_if_fail (WB_IS_STANDING_ROW (self));
 
+  /* What is being asked may be of the job as it was. */
+  self->ask_again = self->ask_again || self->cancellable != NULL;
   /* A server that did not answer is not asked again by itself. */
   if (self->status == NULL)
     return;
@@ -236,6 +238,20 @@ step_cb (WbStandingRow *self)
 
 /* --- overrides -------------------------------------------------------------------------------- */
 
+/* The question holds the row: it ends with what is seen of the row, or a server that does not answer
+ * would keep it. */
+static void
+wb_standing_row_unroot (GtkWidget *widget)
+{
+  WbStandingRow *self = WB_STANDING_ROW (widget);
+
+  self->ask_again = FALSE;
+  g_clear_handle_id (&self->timer, g_source_remove);
+  g_cancellable_cancel (self->cancellable);
+
+  GTK_WIDGET_CLASS (wb_standing_row_parent_class)->unroot (widget);
+}
+
 static void
 wb_standing_row_dispose (GObject *object)
 {
@@ -269,6 +285,7 @@ wb_standing_row_class_init (WbStandingRowClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = wb_standing_row_dispose;
   G_OBJECT_CLASS (klass)->finalize = wb_standing_row_finalize;
+  GTK_WIDGET_CLASS (klass)->unroot = wb_standing_row_unroot;
 
   gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
 }

@@ -76,7 +76,7 @@ waiting_words (const WbShareEntry *entry)
     return g_strdup (_("Waiting"));
   hour = g_date_time_format (time, "%H:%M:%S");
   /* Translators: %s is a time of day. */
-  return g_strdup_printf (_("Tried again at %s"), hour);
+  return g_strdup_printf (_("Next try at %s"), hour);
 }
 
 static char *

@@ -134,7 +134,8 @@ wb_passage_new (GtkWindow  *window,
   self->heading = g_strdup (heading);
   self->progress = wb_progress_new ();
   self->cancellable = g_cancellable_new ();
-  self->window_handler = g_signal_connect_swapped (window, "destroy", G_CALLBACK (window_gone_cb),
+  /* Not "destroy": that waits for the last reference, which is this one. */
+  self->window_handler = g_signal_connect_swapped (window, "unrealize", G_CALLBACK (window_gone_cb),
                                                    self);
   self->timer = g_timeout_add (PATIENCE_MS, patience_cb, self);
   return self;
