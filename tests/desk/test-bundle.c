@@ -3,6 +3,7 @@
  * that is none; and the keys that lead there. */
 #include "config.h"
 
+#include "desk/support/wb-desk-dialogs.h"
 #include "desk/support/wb-desk-driver.h"
 #include "support/wb-test-keys.h"
 #include "support/wb-test-window.h"
@@ -29,7 +30,8 @@ set_up (Fixture       *fixture,
   g_autoptr (WbJob) job = NULL;
 
   fixture->book = wb_desk_book_new ();
-  job = wb_desk_book_add_job (fixture->book, "J-2026-0401", "Odalys Ferncastle", "Duluth", "Tulsa", 12);
+  job = wb_desk_book_add_job (fixture->book, "J-2026-0401", "Odalys Ferncastle", "Duluth", "Tulsa",
+                              12);
   fixture->app = wb_desk_driver_start ();
   fixture->window = wb_desk_driver_open (fixture->app, fixture->book);
   wb_desk_driver_open_job (fixture->window, wb_job_get_id (job));
@@ -42,61 +44,6 @@ tear_down (Fixture       *fixture,
   wb_desk_driver_quit (fixture->app);
   g_object_unref (fixture->app);
   wb_desk_book_free (fixture->book);
-}
-
-/* --- dialogs ---------------------------------------------------------------------------------- */
-
-typedef struct
-{
-  const char *words;
-  GtkWindow  *found;
-} Search;
-
-static const char *
-words_over (GtkWindow *window)
-{
-  if (ADW_IS_MESSAGE_DIALOG (window))
-    return adw_message_dialog_get_heading (ADW_MESSAGE_DIALOG (window));
-  return gtk_window_get_title (window);
-}
-
-static gboolean
-is_shown (gpointer data)
-{
-  Search *search = data;
-  GListModel *windows = gtk_window_get_toplevels ();
-
-  search->found = NULL;
-  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
-    {
-      g_autoptr (GtkWindow) window = g_list_model_get_item (windows, i);
-
-      if (g_strcmp0 (words_over (window), search->words) == 0 &&
-          gtk_widget_get_mapped (GTK_WIDGET (window)))
-        search->found = window;
-    }
-  return search->found != NULL;
-}
-
-static gboolean
-is_gone (gpointer data)
-{
-  return !is_shown (data);
-}
-
-static GtkWindow *
-wait_for (const char *words)
-{
-  Search search = { words };
-
-  wb_test_wait_until (is_shown, &search);
-  return search.found;
-}
-
-static const char *
-body_of (GtkWindow *dialog)
-{
-  return adw_message_dialog_get_body (ADW_MESSAGE_DIALOG (dialog));
 }
 
 static char *
@@ -123,9 +70,10 @@ test_there_and_back (Fixture       *fixture,
   GtkWindow *dialog;
 
   wb_bundle_dialogs_save_to (fixture->window, wb_desk_driver_get_job (fixture->window), chosen);
-  dialog = wait_for ("The Bundle Is Saved");
-  g_assert_nonnull (strstr (body_of (dialog), saved));
-  g_assert_nonnull (strstr (body_of (dialog), "J-2026-0401: 0 photos, 0 kept papers"));
+  dialog = wb_desk_dialogs_wait_for ("The Bundle Is Saved");
+  g_assert_nonnull (strstr (wb_desk_dialogs_body_of (dialog), saved));
+  g_assert_nonnull (strstr (wb_desk_dialogs_body_of (dialog),
+                            "J-2026-0401: 0 photos, 0 kept papers"));
   gtk_window_destroy (dialog);
   report = wb_bundle_check (saved, NULL, NULL, &error);
   g_assert_no_error (error);
@@ -133,7 +81,7 @@ test_there_and_back (Fixture       *fixture,
 
   window = wb_desk_driver_open (fixture->app, other);
   wb_bundle_dialogs_open_from (window, saved);
-  dialog = wait_for ("The Job Is in the Book");
+  dialog = wb_desk_dialogs_wait_for ("The Job Is in the Book");
   wb_desk_driver_wait_for_job (window, "j-2026-0401");
   wb_test_wait_until_drawn (GTK_WIDGET (dialog));
   wb_test_save_picture (GTK_WIDGET (dialog), "bundle-opened");
@@ -145,8 +93,9 @@ test_there_and_back (Fixture       *fixture,
 
   /* Once more: the job is there, and stays as it is. */
   wb_bundle_dialogs_open_from (window, saved);
-  dialog = wait_for ("The Bundle Cannot Be Opened");
-  g_assert_nonnull (strstr (body_of (dialog), "There is a job J-2026-0401 already."));
+  dialog = wb_desk_dialogs_wait_for ("The Bundle Cannot Be Opened");
+  g_assert_nonnull (strstr (wb_desk_dialogs_body_of (dialog),
+                            "There is a job J-2026-0401 already."));
   gtk_window_destroy (dialog);
   gtk_window_close (GTK_WINDOW (window));
 }
@@ -164,14 +113,14 @@ test_replace (Fixture       *fixture,
 
   g_assert_true (g_file_set_contents (path, "mine", -1, NULL));
   wb_bundle_dialogs_save_to (fixture->window, wb_desk_driver_get_job (fixture->window), plain);
-  dialog = wait_for ("The Bundle Cannot Be Saved");
-  g_assert_nonnull (strstr (body_of (dialog), "already there"));
+  dialog = wb_desk_dialogs_wait_for ("The Bundle Cannot Be Saved");
+  g_assert_nonnull (strstr (wb_desk_dialogs_body_of (dialog), "already there"));
   gtk_window_destroy (dialog);
   g_assert_true (g_file_get_contents (path, &text, NULL, NULL));
   g_assert_cmpstr (text, ==, "mine");
 
   wb_bundle_dialogs_save_to (fixture->window, wb_desk_driver_get_job (fixture->window), path);
-  gtk_window_destroy (wait_for ("The Bundle Is Saved"));
+  gtk_window_destroy (wb_desk_dialogs_wait_for ("The Bundle Is Saved"));
 }
 
 static void
@@ -183,8 +132,8 @@ test_no_bundle (Fixture       *fixture,
 
   g_assert_true (g_file_set_contents (path, "Dear Sir", -1, NULL));
   wb_bundle_dialogs_open_from (fixture->window, path);
-  dialog = wait_for ("The Bundle Cannot Be Opened");
-  g_assert_nonnull (strstr (body_of (dialog), "This is not a bundle of a job."));
+  dialog = wb_desk_dialogs_wait_for ("The Bundle Cannot Be Opened");
+  g_assert_nonnull (strstr (wb_desk_dialogs_body_of (dialog), "This is not a bundle of a job."));
   wb_test_wait_until_drawn (GTK_WIDGET (dialog));
   wb_test_save_picture (GTK_WIDGET (dialog), "bundle-refused");
   gtk_window_destroy (dialog);
@@ -221,13 +170,14 @@ test_stop (Fixture       *fixture,
            gconstpointer  data)
 {
   g_autofree char *folder = place (fixture, "long");
-  g_autofree char *scratch = g_build_filename (g_get_user_cache_dir (), "wainbook", "bundles", NULL);
-  Search refusal = { "The Bundle Cannot Be Opened" };
+  g_autofree char *scratch = g_build_filename (g_get_user_cache_dir (), "wainbook", "bundles",
+                                               NULL);
+  const char *refusal = "The Bundle Cannot Be Opened";
   GtkWindow *dialog;
 
   make_long_bundle (folder);
   wb_bundle_dialogs_open_from (fixture->window, folder);
-  dialog = wait_for ("long");
+  dialog = wb_desk_dialogs_wait_for ("long");
   wb_test_wait_until_drawn (GTK_WIDGET (dialog));
   g_assert_nonnull (wb_test_find (GTK_WIDGET (dialog), GTK_TYPE_PROGRESS_BAR, NULL));
   wb_test_save_picture (GTK_WIDGET (dialog), "bundle-progress");
@@ -235,7 +185,7 @@ test_stop (Fixture       *fixture,
   adw_message_dialog_response (ADW_MESSAGE_DIALOG (dialog), "stop");
   wb_test_wait_until (is_empty, scratch);
   wb_test_pass_time (200);
-  g_assert_false (is_shown (&refusal));
+  g_assert_null (wb_desk_dialogs_find (refusal));
 }
 
 /* --- keys ------------------------------------------------------------------------------------- */
@@ -252,15 +202,15 @@ test_keys (Fixture       *fixture,
 
   for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
     {
-      Search search = { rows[i].title };
+      const char *search = rows[i].title;
       GtkWindow *chooser;
 
       wb_test_type (GTK_WIDGET (fixture->window), rows[i].key);
-      chooser = wait_for (rows[i].title);
+      chooser = wb_desk_dialogs_wait_for (rows[i].title);
       wb_test_wait_until_drawn (GTK_WIDGET (chooser));
       wb_test_save_picture (GTK_WIDGET (chooser), i == 0 ? "bundle-save" : "bundle-open");
       gtk_window_close (chooser);
-      wb_test_wait_until (is_gone, &search);
+      wb_desk_dialogs_wait_gone (search);
     }
 }
 

@@ -3,6 +3,7 @@
  * and the key that leads there. */
 #include "config.h"
 
+#include "desk/support/wb-desk-dialogs.h"
 #include "desk/support/wb-desk-driver.h"
 #include "support/wb-test-keys.h"
 #include "support/wb-test-window.h"
@@ -43,61 +44,6 @@ tear_down (Fixture       *fixture,
   wb_desk_book_free (fixture->book);
 }
 
-/* --- dialogs ---------------------------------------------------------------------------------- */
-
-typedef struct
-{
-  const char *words;
-  GtkWindow  *found;
-} Search;
-
-static const char *
-words_over (GtkWindow *window)
-{
-  if (ADW_IS_MESSAGE_DIALOG (window))
-    return adw_message_dialog_get_heading (ADW_MESSAGE_DIALOG (window));
-  return gtk_window_get_title (window);
-}
-
-static gboolean
-is_shown (gpointer data)
-{
-  Search *search = data;
-  GListModel *windows = gtk_window_get_toplevels ();
-
-  search->found = NULL;
-  for (guint i = 0; i < g_list_model_get_n_items (windows); i++)
-    {
-      g_autoptr (GtkWindow) window = g_list_model_get_item (windows, i);
-
-      if (g_strcmp0 (words_over (window), search->words) == 0 &&
-          gtk_widget_get_mapped (GTK_WIDGET (window)))
-        search->found = window;
-    }
-  return search->found != NULL;
-}
-
-static gboolean
-is_gone (gpointer data)
-{
-  return !is_shown (data);
-}
-
-static GtkWindow *
-wait_for (const char *words)
-{
-  Search search = { words };
-
-  wb_test_wait_until (is_shown, &search);
-  return search.found;
-}
-
-static const char *
-body_of (GtkWindow *dialog)
-{
-  return adw_message_dialog_get_body (ADW_MESSAGE_DIALOG (dialog));
-}
-
 static char *
 place (Fixture    *fixture,
        const char *name)
@@ -132,9 +78,9 @@ test_saved (Fixture       *fixture,
     {
       wb_paper_dialogs_save_to (fixture->window, wb_desk_driver_get_job (fixture->window),
                                 fixture->book->folder);
-      dialog = wait_for ("The Papers Are Saved");
-      g_assert_nonnull (strstr (body_of (dialog), folder));
-      g_assert_nonnull (strstr (body_of (dialog), "2 papers:\nOrder\nInventory"));
+      dialog = wb_desk_dialogs_wait_for ("The Papers Are Saved");
+      g_assert_nonnull (strstr (wb_desk_dialogs_body_of (dialog), folder));
+      g_assert_nonnull (strstr (wb_desk_dialogs_body_of (dialog), "2 papers:\nOrder\nInventory"));
       g_assert_true (adw_message_dialog_has_response (ADW_MESSAGE_DIALOG (dialog), "open"));
       if (i == 0)
         {
@@ -159,8 +105,8 @@ test_no_place (Fixture       *fixture,
 
   g_assert_true (g_file_set_contents (file, "Dear Sir", -1, NULL));
   wb_paper_dialogs_save_to (fixture->window, wb_desk_driver_get_job (fixture->window), file);
-  dialog = wait_for ("The Papers Cannot Be Saved");
-  g_assert_nonnull (strstr (body_of (dialog), "letter.txt"));
+  dialog = wb_desk_dialogs_wait_for ("The Papers Cannot Be Saved");
+  g_assert_nonnull (strstr (wb_desk_dialogs_body_of (dialog), "letter.txt"));
   gtk_window_destroy (dialog);
 }
 
@@ -171,20 +117,20 @@ test_stop (Fixture       *fixture,
            gconstpointer  data)
 {
   g_autofree char *folder = place (fixture, "J-2026-0401 papers");
-  Search told = { "The Papers Are Saved" };
-  Search on_the_way = { "J-2026-0401 papers" };
+  const char *told = "The Papers Are Saved";
+  const char *on_the_way = "J-2026-0401 papers";
   GtkWindow *dialog;
 
   wb_paper_dialogs_save_to (fixture->window, wb_desk_driver_get_job (fixture->window),
                             fixture->book->folder);
-  dialog = wait_for (on_the_way.words);
+  dialog = wb_desk_dialogs_wait_for (on_the_way);
   wb_test_wait_until_drawn (GTK_WIDGET (dialog));
   g_assert_nonnull (wb_test_find (GTK_WIDGET (dialog), GTK_TYPE_PROGRESS_BAR, NULL));
   wb_test_save_picture (GTK_WIDGET (dialog), "papers-progress");
   gtk_window_close (dialog);
-  wb_test_wait_until (is_gone, &on_the_way);
+  wb_desk_dialogs_wait_gone (on_the_way);
   wb_test_pass_time (1500);
-  g_assert_false (is_shown (&told));
+  g_assert_null (wb_desk_dialogs_find (told));
   g_assert_false (g_file_test (folder, G_FILE_TEST_EXISTS));
 }
 
@@ -194,15 +140,15 @@ static void
 test_keys (Fixture       *fixture,
            gconstpointer  data)
 {
-  Search search = { "Save Papers as PDF" };
+  const char *search = "Save Papers as PDF";
   GtkWindow *chooser;
 
   wb_test_type (GTK_WIDGET (fixture->window), "{ctrl+p}");
-  chooser = wait_for (search.words);
+  chooser = wb_desk_dialogs_wait_for (search);
   wb_test_wait_until_drawn (GTK_WIDGET (chooser));
   wb_test_save_picture (GTK_WIDGET (chooser), "papers-save");
   gtk_window_close (chooser);
-  wb_test_wait_until (is_gone, &search);
+  wb_desk_dialogs_wait_gone (search);
 }
 
 #define ADD(path, n_pieces, function) \
